@@ -1,0 +1,85 @@
+import type { Flagged, Outcome } from '#lib/domain/finding.ts';
+import type {
+  HistoryCheckIn,
+  HistoryPlacement,
+  HistoryPlan,
+  HistoryRung,
+  ClientHistory,
+} from '#lib/domain/history.ts';
+import type { AsOf } from '#lib/domain/finding.ts';
+import type { CheckKind, Level, Side, Tier, Tissue } from '#lib/domain/vocabulary.ts';
+import type { Limits } from './thresholds.ts';
+
+/** `taken-as-rest`: between two check-ins of a client who logs regularly. `unknown` is never zero. */
+export type DayState = 'trained' | 'rest' | 'taken-as-rest' | 'off' | 'unknown';
+
+/** Load of one tissue on one side, in body-weight seconds. Key: `${tissue}:${'left'|'right'}`. */
+export type TissueSide = `${Tissue}:${'left' | 'right'}`;
+
+export type Day = {
+  date: string;
+  state: DayState;
+  checkIns: HistoryCheckIn[];
+  /** Effort x minutes, AU. 0 on rest; undefined when unknown. Off days: 0. */
+  sessionLoad: number | undefined;
+  /** Body-weight seconds per tissue and side; empty when none. */
+  tissueLoad: Partial<Record<TissueSide, number>>;
+  /** Inside a planned easy or test week. */
+  easy: boolean;
+  /** Trained on soft ground. */
+  soft: boolean;
+};
+
+/** One client seen from one evening: everything the rules share, computed once. Pure. */
+export type ClientView = {
+  history: ClientHistory;
+  asOf: AsOf;
+  /** Oldest first, consecutive, the last one is `asOf.date`. Starts at the first check-in or join, at most 400 days. */
+  days: Day[];
+  /** Index of a date in `days`, or -1. */
+  indexOf: (date: string) => number;
+  rungs: ReadonlyMap<string, HistoryRung>;
+  /** The plan in force on a date. */
+  planOn: (date: string) => HistoryPlan | undefined;
+  /** Current placements: the newest of each ladder and side not after `asOf.date`. */
+  standing: HistoryPlacement[];
+};
+
+export type Check = {
+  kind: CheckKind;
+  title: string;
+  /** One sentence a coach understands. */
+  question: string;
+  evaluate: (view: ClientView, limits: Limits) => Outcome[];
+};
+
+/** A reason as stored, in the form the alert machine reads. */
+export type StoredReason = {
+  id: string;
+  kind: CheckKind;
+  subjectKey: string;
+  level: Level;
+  points: number;
+  tier: Tier | null;
+  state: 'open' | 'aside' | 'with-client' | 'closed';
+  asideUntil: string | null;
+  asideUntilWorse: boolean;
+  withClientUntil: string | null;
+  clearNights: number;
+  raisedAt: string;
+  closedAt: string | null;
+  closedWhy: string | null;
+  sentence: string;
+  /** Stable text of evidence, to see whether tonight changes anything. */
+  fingerprint: string;
+};
+
+export type ReasonChange =
+  | { change: 'raise'; outcome: Flagged; onClientPageOnly: boolean }
+  | { change: 'reopen'; id: string; outcome: Flagged }
+  | { change: 'update'; id: string; outcome: Flagged; worse: boolean }
+  | { change: 'back'; id: string; outcome: Flagged; why: 'date' | 'worse' | 'changed' }
+  | { change: 'count-clear'; id: string; clearNights: number }
+  | { change: 'close'; id: string; why: string };
+
+export type { Side };

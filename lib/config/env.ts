@@ -1,0 +1,41 @@
+import { z } from 'zod';
+
+const EXAMPLE_SECRETS = ['change-me', 'secret', 'example', 'plumbline', 'password'];
+
+const secret = z
+  .string({ error: 'PLUMBLINE_SECRET is missing: set it to 32 random bytes or more (openssl rand -base64 48)' })
+  .min(32, 'PLUMBLINE_SECRET is shorter than 32 characters: set it to 32 random bytes or more')
+  .refine(
+    (value) => !EXAMPLE_SECRETS.some((word) => value.toLowerCase().includes(word)),
+    'PLUMBLINE_SECRET is an example value: make your own (openssl rand -base64 48)',
+  );
+
+const environment = z.object({
+  NODE_ENV: z.enum(['development', 'production', 'test']).default('development'),
+  /** Connection of the application's role: row-level security applies to it. */
+  APP_DATABASE_URL: z
+    .string({ error: 'APP_DATABASE_URL is missing: the connection of the role plumbline_app' })
+    .startsWith('postgres', 'APP_DATABASE_URL must be a postgres:// address'),
+  REDIS_URL: z.string().startsWith('redis', 'REDIS_URL must be a redis:// address').optional(),
+  PLUMBLINE_SECRET: secret,
+  /** Where people reach the product, without a slash at the end. */
+  PLUMBLINE_ORIGIN: z.url().default('http://localhost:3000'),
+  /** `on` shows the demo's sign-in help and the mailbox page instead of sending mail. */
+  PLUMBLINE_DEMO: z.enum(['on', 'off']).default('off'),
+});
+export type Env = z.infer<typeof environment>;
+
+/** Reads and checks the environment; the error names every variable that is wrong, never its value. */
+export function parseEnv(source: Record<string, string | undefined>): Env {
+  const cleaned = Object.fromEntries(Object.entries(source).filter(([, value]) => value !== ''));
+  const parsed = environment.safeParse(cleaned);
+  if (parsed.success) return parsed.data;
+  const lines = parsed.error.issues.map((issue) => `  ${issue.path.join('.')}: ${issue.message}`);
+  throw new Error(`The environment is not complete:\n${lines.join('\n')}`);
+}
+
+let cached: Env | undefined;
+export function env(): Env {
+  cached ??= parseEnv(process.env);
+  return cached;
+}

@@ -1,0 +1,177 @@
+import type {
+  DangerSign,
+  Family,
+  Fault,
+  Ground,
+  Measure,
+  PainKind,
+  PainMoment,
+  PainRegion,
+  PainSide,
+  Side,
+  Standing,
+  Support,
+  Tissue,
+} from './vocabulary.ts';
+
+/**
+ * One client's whole history, as the checks read it, as `history.json` carries it and as
+ * `check-history` takes it. Plain values only: dates are local `YYYY-MM-DD` strings in the client's
+ * own zone, instants are ISO 8601 in UTC. Nothing here knows a database or a clock.
+ */
+export type ClientHistory = {
+  formatVersion: 1;
+  client: HistoryClient;
+  /** Every rung that plans, sets or placements of this client name. */
+  rungs: HistoryRung[];
+  plans: HistoryPlan[];
+  placements: HistoryPlacement[];
+  absences: HistoryAbsence[];
+  /** Effective check-ins only (the latest correction of each), any order. */
+  checkIns: HistoryCheckIn[];
+  questions: HistoryQuestion[];
+  limits: HistoryLimit[];
+  /** Steps taken by a coach: they silence and are followed. */
+  steps: HistoryStep[];
+  /** When a coach last looked at the client (ISO instants). */
+  seen: string[];
+  /** A clinician's word recorded by a coach: clears danger-sign / pain-high of that region. */
+  clinicianWords: { date: string; region: PainRegion | null; side: PainSide | null; words: string }[];
+};
+
+export type HistoryClient = {
+  id: string;
+  name: string;
+  zone: string;
+  standing: Standing;
+  invitedAt: string | null;
+  joinedAt: string | null;
+  under18: boolean;
+  bodyMassKg: number | null;
+  /** Told usual week at intake: days x minutes x effort, arbitrary units. */
+  toldWeekAu: number | null;
+  intakePain: { region: PainRegion; side: PainSide; value: number; sinceWeeks: number }[];
+};
+
+export type HistoryRung = {
+  id: string;
+  /** Readable key such as `H3.4` when it came from the starter library. */
+  key: string | null;
+  ladderId: string;
+  ladder: string;
+  skill: string;
+  part: string;
+  position: number;
+  name: string;
+  family: Family;
+  measure: Measure;
+  /** Pass mark asked of each side apart. */
+  eachSide: boolean;
+  /** Legs, not hands, alternate: arms count as both hands. */
+  eachIsLeg: boolean;
+  pass: { sets: number; target: number; days: number; tries: number | null };
+  /** Seconds under load a rep or a try; null for holds and lowerings (value is seconds). */
+  secondsPerRep: number | null;
+  /** Share of body weight on the hands, both together; one-arm: working hand. Null: no load on hands. */
+  share: number | null;
+  helpingShare: number | null;
+  weights: Partial<Record<Tissue, number>>;
+  usualWeeks: number;
+  needsFilm: boolean;
+  faults: Fault[];
+};
+
+export type HistoryPlan = {
+  version: number;
+  from: string;
+  /** Last planned day; null: open. */
+  until: string | null;
+  sessionsPerWeek: number;
+  items: HistoryPlanItem[];
+  /** Local dates whose week (7 days from the date) is an easy or a test week. */
+  easyWeeks: string[];
+  testWeeks: string[];
+  /** A load jump the coach saw and accepted: foreseen 7-day session load. */
+  acceptedWeekAu: number | null;
+  skillsInFocus: string[];
+};
+export type HistoryPlanItem = {
+  session: string;
+  rungId: string;
+  side: Side;
+  sets: number;
+  /** In the rung's measure; null when practised by minutes. */
+  target: number | null;
+  minutes: number | null;
+  timesPerWeek: number;
+};
+
+/** The client stands on this rung, on this side, from this date (until the next placement of the ladder and side). */
+export type HistoryPlacement = { ladderId: string; side: Side; rungId: string; from: string };
+export type HistoryAbsence = { from: string; to: string | null; kind: 'pause' | 'holiday' | 'illness' };
+
+export type HistoryCheckIn = {
+  id: string;
+  date: string;
+  zone: string;
+  sentAt: string;
+  kind: 'training' | 'rest';
+  session: string | null;
+  effort: number | null;
+  minutes: number | null;
+  ground: Ground | null;
+  sleepHours: number | null;
+  nothingHurts: boolean;
+  sets: HistorySet[];
+  pain: HistoryPain[];
+  dangerSigns: { sign: DangerSign; goneWithinMinute: boolean; region: PainRegion | null; side: PainSide | null }[];
+  words: string;
+};
+export type HistorySet = {
+  rungId: string;
+  side: Side;
+  index: number;
+  planned: number | null;
+  /** Seconds, reps, degrees or cm; null: not done. For made-tried: tries made good. */
+  value: number | null;
+  tried: number | null;
+  how: 'typed' | 'timed' | 'as-planned' | 'not-done';
+  clean: boolean;
+  faults: Fault[];
+  support: Support | null;
+  addedKg: number | null;
+};
+export type HistoryPain = {
+  region: PainRegion;
+  side: PainSide;
+  moment: PainMoment;
+  value: number;
+  kind: PainKind;
+  usual: boolean | null;
+};
+
+export type HistoryQuestion = {
+  id: string;
+  askedAt: string;
+  text: string;
+  answeredAt: string | null;
+  answer: string | null;
+};
+export type HistoryLimit = {
+  tissue: Tissue | null;
+  region: PainRegion | null;
+  side: PainSide | null;
+  rule: 'none' | 'reduced' | 'no-floor' | 'no-overhead';
+  percent: number | null;
+  from: string;
+  until: string | null;
+  who: string;
+};
+export type HistoryStep = {
+  kind: string;
+  takenOn: string;
+  ladderId: string | null;
+  side: Side | null;
+  reviewOn: string | null;
+  words: string;
+};
