@@ -1,0 +1,29 @@
+-- Rules that Prisma's schema cannot say. Safe to run at every start.
+create unique index if not exists reason_one_open on public.reason (team_id, client_id, kind, subject_key) where closed_at is null;
+create unique index if not exists entry_link_live on public.entry_link (token_hash) where used_at is null;
+create index if not exists outbox_waiting on public.outbox (team_id, created_at) where sent_at is null;
+create index if not exists day_rollup_by_date on public.day_rollup (team_id, date);
+create index if not exists night_client_by_date on public.night_client (team_id, local_date);
+
+do $$
+declare
+  r record;
+begin
+  for r in
+    select * from (values
+      ('pain_score', 'pain_score_0_10', 'value between 0 and 10'),
+      ('check_in', 'check_in_effort_0_10', 'effort is null or effort between 0 and 10'),
+      ('check_in', 'check_in_minutes', 'minutes is null or minutes between 0 and 1440'),
+      ('check_in', 'check_in_kind', 'kind in (''training'', ''rest'')'),
+      ('check_in_set', 'check_in_set_value', 'value is null or (value >= -1000 and value <= 36000)'),
+      ('check_in_set', 'check_in_set_side', 'side in (''both'', ''left'', ''right'')'),
+      ('client', 'client_standing', 'standing in (''invited'', ''starting'', ''in-training'', ''paused'', ''ending'', ''left'', ''back'')'),
+      ('absence', 'absence_order', 'to_date is null or to_date >= from_date')
+    ) as rule (table_name, rule_name, body)
+  loop
+    if not exists (select from pg_constraint where conname = r.rule_name) then
+      execute format('alter table public.%I add constraint %I check (%s)', r.table_name, r.rule_name, r.body);
+    end if;
+  end loop;
+end
+$$;
