@@ -1,0 +1,78 @@
+
+-- ---- The night: who owes which local date (called by the worker, across teams) ----
+
+-- Standings that have a night. Invited ones only because somebody may never come in; paused and left have none.
+create or replace function public.night_standings() returns text[]
+language sql immutable as $$ select array['invited', 'starting', 'in-training', 'ending', 'back'] $$;
+
+-- The wall clock of a zone. A zone that PostgreSQL does not know must not stop everybody's night: then UTC.
+create or replace function public.wall_clock(zone text, at timestamptz) returns timestamp
+language plpgsql stable set search_path = pg_catalog as $$
+begin
+  return timezone(zone, at);
+exception when invalid_parameter_value then
+  return timezone('UTC', at);
+end
+$$;
+
+-- False for a local date that a zone skipped as a whole (Apia had no 30 December 2011).
+create or replace function public.local_date_exists(zone text, day date) returns boolean
+language plpgsql stable set search_path = pg_catalog as $$
+begin
+  return timezone(zone, timezone(zone, day + time '12:00'))::date = day;
+exception when invalid_parameter_value then
+  return true;
+end
+$$;
+
+-- The instant when the night of a local date is due: 03:00 of the next date, where the client lives.
+create or replace function public.night_due_at(zone text, day date) returns timestamptz
+language plpgsql stable set search_path = pg_catalog as $$
+begin
+  return timezone(zone, (day + 1) + time '03:00');
+exception when invalid_parameter_value then
+  return timezone('UTC', (day + 1) + time '03:00');
+end
+$$;
+
+-- Night D is owed when 03:00 of D + 1 has passed on the client's wall clock and the ledger has no finished row for it.
+-- At most `cap` nights back; a client's night that failed five times waits for a person (Nights page).
+create or replace function public.owed_nights(at timestamptz, cap integer)
+returns table (team_id uuid, client_id uuid, local_date date)
+language sql stable security definer set search_path = public as $$
+  select c.team_id, c.id, night.day
+  from client c
+  cross join lateral (select (wall_clock(c.zone, at) - interval '3 hours')::date - 1 as day) last
+  cross join lateral (
+    select greatest(last.day - (cap - 1), wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date) as day
+  ) first
+  cross join lateral (
+    select first.day + step as day from generate_series(0, last.day - first.day) step
+  ) night
+  where c.standing = any (night_standings())
+    and not exists (
+      select from night_client n
+      where n.team_id = c.team_id and n.client_id = c.id and n.local_date = night.day
+        and (n.done_at is not null or n.attempts >= 5)
+    )
+    and local_date_exists(c.zone, night.day)
+  order by night.day, c.team_id, c.id
+$$;
+revoke all on function public.owed_nights(timestamptz, integer) from public;
+grant execute on function public.owed_nights(timestamptz, integer) to plumbline_app;
+
+-- Teams with something in the outbox that has not been delivered.
+create or replace function public.teams_with_outbox(of_kind text) returns table (team_id uuid)
+language sql stable security definer set search_path = public as $$
+  select distinct o.team_id from outbox o where o.sent_at is null and o.kind = of_kind
+$$;
+revoke all on function public.teams_with_outbox(text) from public;
+grant execute on function public.teams_with_outbox(text) to plumbline_app;
+
+-- Name of the newest migration that is applied, for the readiness answer.
+create or replace function public.migration_level() returns text
+language sql stable security definer set search_path = public as $$
+  select max(migration_name) from _prisma_migrations where finished_at is not null and rolled_back_at is null
+$$;
+revoke all on function public.migration_level() from public;
+grant execute on function public.migration_level() to plumbline_app;
