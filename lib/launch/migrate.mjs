@@ -38,6 +38,19 @@ export async function ensureDatabase(ownerUrl) {
   }
 }
 
+export async function dropDatabase(ownerUrl) {
+  const url = new URL(ownerUrl);
+  const name = decodeURIComponent(url.pathname.slice(1));
+  url.pathname = '/postgres';
+  const admin = new pg.Client({ connectionString: url.href });
+  await admin.connect();
+  try {
+    await admin.query(`drop database if exists ${pg.escapeIdentifier(name)} with (force)`);
+  } finally {
+    await admin.end();
+  }
+}
+
 export async function migrate(ownerUrl, secret) {
   const applied = await deployMigrations(root, ownerUrl);
   const client = new pg.Client({ connectionString: ownerUrl });
