@@ -1,0 +1,18 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { expect, type Page } from '@playwright/test';
+
+const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+type Violation = { id: string; nodes: { target: unknown; failureSummary?: string }[] };
+
+/** No violation of WCAG 2.2 AA that axe can find. */
+export async function expectAccessible(page: Page): Promise<void> {
+  await page.evaluate(source);
+  const violations = await page.evaluate(async (tags) => {
+    const axe = (window as unknown as { axe: { run: (options: unknown) => Promise<{ violations: Violation[] }> } }).axe;
+    return (await axe.run({ runOnly: tags })).violations;
+  }, STANDARDS);
+  expect(violations.map(({ id, nodes }) => ({ id, where: nodes.slice(0, 4).map((node) => [node.target, node.failureSummary]) }))).toEqual([]);
+}
