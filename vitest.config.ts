@@ -10,7 +10,11 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'unit',
-          include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/architecture/**/*.test.ts'],
+          include: [
+            'tests/unit/**/*.test.ts',
+            'tests/published/**/*.test.ts',
+            'tests/architecture/**/*.test.ts',
+          ],
           testTimeout: 30_000,
         },
       },

@@ -13,7 +13,11 @@ export class AppError extends Error {
   readonly code: ErrorCode;
   /** Field path to message, for forms. */
   readonly fields: Record<string, string>;
-  constructor(code: ErrorCode, message: string, options: { fields?: Record<string, string>; cause?: unknown } = {}) {
+  constructor(
+    code: ErrorCode,
+    message: string,
+    options: { fields?: Record<string, string>; cause?: unknown } = {},
+  ) {
     super(message, { cause: options.cause });
     this.code = code;
     this.fields = options.fields ?? {};

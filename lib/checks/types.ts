@@ -1,12 +1,11 @@
-import type { Flagged, Outcome } from '#lib/domain/finding.ts';
+import type { AsOf, Flagged, Outcome } from '#lib/domain/finding.ts';
 import type {
+  ClientHistory,
   HistoryCheckIn,
   HistoryPlacement,
   HistoryPlan,
   HistoryRung,
-  ClientHistory,
 } from '#lib/domain/history.ts';
-import type { AsOf } from '#lib/domain/finding.ts';
 import type { CheckKind, Level, Side, Tier, Tissue } from '#lib/domain/vocabulary.ts';
 import type { Limits } from './thresholds.ts';
 

@@ -3,7 +3,9 @@ import { z } from 'zod';
 const EXAMPLE_SECRETS = ['change-me', 'secret', 'example', 'plumbline', 'password'];
 
 const secret = z
-  .string({ error: 'PLUMBLINE_SECRET is missing: set it to 32 random bytes or more (openssl rand -base64 48)' })
+  .string({
+    error: 'PLUMBLINE_SECRET is missing: set it to 32 random bytes or more (openssl rand -base64 48)',
+  })
   .min(32, 'PLUMBLINE_SECRET is shorter than 32 characters: set it to 32 random bytes or more')
   .refine(
     (value) => !EXAMPLE_SECRETS.some((word) => value.toLowerCase().includes(word)),

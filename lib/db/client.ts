@@ -1,7 +1,7 @@
 import { PrismaPg } from '@prisma/adapter-pg';
 import pg from 'pg';
 import { env } from '#lib/config/env.ts';
-import { PrismaClient, type Prisma } from './generated/client.ts';
+import { type Prisma, PrismaClient } from './generated/client.ts';
 
 declare const teamScopeBrand: unique symbol;
 /** Which team an act belongs to. Minted only by lib/auth/scope.ts, the worker's ledger and tests. */
@@ -21,7 +21,10 @@ function clients(): Clients {
     pg.types.setTypeParser(pg.types.builtins.DATE, (value) => value);
     const pool = new pg.Pool({ connectionString, max: 10, connectionTimeoutMillis: 5_000 });
     pool.on('error', () => undefined); // a lost idle connection is replaced on next use
-    store.plumblineDb = { prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString, max: 10 }) }), pool };
+    store.plumblineDb = {
+      prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString, max: 10 }) }),
+      pool,
+    };
   }
   return store.plumblineDb;
 }

@@ -124,7 +124,12 @@ export type HistoryCheckIn = {
   nothingHurts: boolean;
   sets: HistorySet[];
   pain: HistoryPain[];
-  dangerSigns: { sign: DangerSign; goneWithinMinute: boolean; region: PainRegion | null; side: PainSide | null }[];
+  dangerSigns: {
+    sign: DangerSign;
+    goneWithinMinute: boolean;
+    region: PainRegion | null;
+    side: PainSide | null;
+  }[];
   words: string;
 };
 export type HistorySet = {

@@ -11,7 +11,21 @@ const steps = [
   ['route types', [bin('next/dist/bin/next'), 'typegen']],
   ['types', [bin('typescript/bin/tsc'), '--noEmit']],
   ['types of the pure core', [bin('typescript/bin/tsc'), '-p', 'lib/tsconfig.core.json']],
-  ['imports run one way', [bin('dependency-cruiser/bin/dependency-cruise.mjs'), '--config', 'tests/architecture/boundaries.mjs', 'app', 'lib', 'worker', 'tests', 'prisma', '--output-type', 'err-long']],
+  [
+    'imports run one way',
+    [
+      bin('dependency-cruiser/bin/dependency-cruise.mjs'),
+      '--config',
+      'tests/architecture/boundaries.mjs',
+      'app',
+      'lib',
+      'worker',
+      'tests',
+      'prisma',
+      '--output-type',
+      'err-long',
+    ],
+  ],
   ['no dead code', [bin('knip/bin/knip.js')]],
 ];
 
@@ -30,10 +44,15 @@ for (const [name, args] of steps) show(name, args);
 
 const { startPostgres } = await import('./postgres.mjs');
 const folder = mkdtempSync(join(tmpdir(), 'plumbline-check-'));
-const server = process.env.DATABASE_URL ? undefined : await startPostgres({ folder, password: 'only-for-this-check' });
+const server = process.env.DATABASE_URL
+  ? undefined
+  : await startPostgres({ folder, password: 'only-for-this-check' });
 const url = process.env.DATABASE_URL ?? server.url('postgres');
 try {
-  show('migrations lead to the schema', ['lib/launch/migrate.mjs', '--check'], { ...process.env, DATABASE_URL: url });
+  show('migrations lead to the schema', ['lib/launch/migrate.mjs', '--check'], {
+    ...process.env,
+    DATABASE_URL: url,
+  });
 } finally {
   server?.stop();
   rmSync(folder, { recursive: true, force: true });

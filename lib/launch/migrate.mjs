@@ -32,7 +32,8 @@ export async function ensureDatabase(ownerUrl) {
   await admin.connect();
   try {
     const found = await admin.query('select 1 from pg_database where datname = $1', [name]);
-    if (found.rowCount === 0) await admin.query(`create database ${pg.escapeIdentifier(name)} template template0`);
+    if (found.rowCount === 0)
+      await admin.query(`create database ${pg.escapeIdentifier(name)} template template0`);
   } finally {
     await admin.end();
   }

@@ -1,6 +1,7 @@
 // Prisma's own schema engine in WebAssembly (the native one is a download), with the repairs it needs.
+
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { readdirSync, readFileSync, existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils';
@@ -23,7 +24,9 @@ function repair(adapter, connections) {
       if (key !== 'query') return typeof target[key] === 'function' ? target[key].bind(target) : target[key];
       return async (...args) => {
         const result = await query(...args);
-        result.rows.chars = (result.fields ?? []).flatMap((field, i) => (field.dataTypeID === CHAR_OID ? [i] : []));
+        result.rows.chars = (result.fields ?? []).flatMap((field, i) =>
+          field.dataTypeID === CHAR_OID ? [i] : [],
+        );
         for (const i of result.rows.chars) result.fields[i].dataTypeID = TEXT_OID;
         return result;
       };

@@ -10,10 +10,15 @@ const COMMANDS = {
 const args = COMMANDS[process.argv[2]];
 const { DATABASE_URL, PLUMBLINE_SECRET } = process.env;
 if (!args || !PLUMBLINE_SECRET || !(DATABASE_URL || process.env.APP_DATABASE_URL)) {
-  process.stderr.write('Use: serve.mjs web|worker, with PLUMBLINE_SECRET and DATABASE_URL (or APP_DATABASE_URL) set.\n');
+  process.stderr.write(
+    'Use: serve.mjs web|worker, with PLUMBLINE_SECRET and DATABASE_URL (or APP_DATABASE_URL) set.\n',
+  );
   process.exit(1);
 }
-const environment = { ...process.env, APP_DATABASE_URL: process.env.APP_DATABASE_URL ?? appUrl(DATABASE_URL, PLUMBLINE_SECRET) };
+const environment = {
+  ...process.env,
+  APP_DATABASE_URL: process.env.APP_DATABASE_URL ?? appUrl(DATABASE_URL, PLUMBLINE_SECRET),
+};
 delete environment.DATABASE_URL;
 const child = spawn(process.execPath, args, { stdio: 'inherit', env: environment });
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => child.kill(signal));

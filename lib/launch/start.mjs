@@ -23,7 +23,9 @@ async function assertPortFree() {
     probe.once('error', (error) =>
       fail(
         error.code === 'EADDRINUSE'
-          ? new PlainError(`Port ${port} is in use. Stop what runs there, or choose another: PORT=${port + 1} npm start`)
+          ? new PlainError(
+              `Port ${port} is in use. Stop what runs there, or choose another: PORT=${port + 1} npm start`,
+            )
           : new PlainError(`Port ${port} cannot be opened: ${error.message}`),
       ),
     );
@@ -53,8 +55,18 @@ async function fillDemo(environment, ownerUrl) {
   }
   writeFileSync(begun, 'filling\n');
   say('Filling the demo team if the database is empty');
-  await run(process.execPath, ['--import', 'tsx', 'prisma/demo.ts'], { what: 'Filling the demo team', env: environment });
+  await run(process.execPath, ['--import', 'tsx', 'prisma/demo.ts'], {
+    what: 'Filling the demo team',
+    env: environment,
+  });
   writeFileSync(ready, 'filled\n');
+}
+
+/** What `npm run make-team` and other programs run by hand need; readable by the owner of the checkout only. */
+function keepForTools(environment) {
+  const names = ['DATABASE_URL', 'APP_DATABASE_URL', 'REDIS_URL', 'PLUMBLINE_SECRET', 'PLUMBLINE_ORIGIN', 'PLUMBLINE_DEMO'];
+  const kept = Object.fromEntries(names.filter((name) => environment[name]).map((name) => [name, environment[name]]));
+  writeFileSync(join(dataFolder, 'environment.json'), JSON.stringify(kept), { mode: 0o600 });
 }
 
 function launch(name, args, environment) {
@@ -104,7 +116,10 @@ async function waitForBoard(origin) {
     if (answer?.ok && (await fetch(`${origin}/sign-in`).catch(() => undefined))?.ok) return;
     await new Promise((next) => setTimeout(next, 100));
   }
-  if (!stopping) throw new PlainError(`The pages did not answer within ${READY_MS / 1000} s. See ${join(dataFolder, 'log')}.`);
+  if (!stopping)
+    throw new PlainError(
+      `The pages did not answer within ${READY_MS / 1000} s. See ${join(dataFolder, 'log')}.`,
+    );
 }
 
 async function main() {
@@ -126,6 +141,7 @@ async function main() {
     NEXT_TELEMETRY_DISABLED: '1',
     NODE_ENV: dev ? 'development' : 'production',
   };
+  keepForTools(environment);
   const fill = async () => {
     await run(process.execPath, ['lib/launch/migrate.mjs'], { what: 'The migration', env: environment });
     await fillDemo(environment, ownerUrl);

@@ -1,7 +1,16 @@
 // Steps that start, test and check share. Only Node's own modules: they run before anything is installed.
 import { spawn, spawnSync } from 'node:child_process';
 import { createHash, randomBytes } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -26,7 +35,8 @@ function filesBelow(path) {
 
 export function hashOf(paths, extra = '') {
   const hash = createHash('sha256').update(extra);
-  for (const file of paths.flatMap((path) => filesBelow(join(root, path)))) hash.update(file).update(readFileSync(file));
+  for (const file of paths.flatMap((path) => filesBelow(join(root, path))))
+    hash.update(file).update(readFileSync(file));
   return hash.digest('hex');
 }
 
@@ -52,7 +62,9 @@ export function run(command, args, options = {}) {
     child.stdout?.on('data', keep);
     child.stderr?.on('data', keep);
     child.on('error', fail);
-    child.on('close', (code) => (code === 0 ? done(output) : fail(new PlainError(`${options.what ?? command} failed:\n${output}`))));
+    child.on('close', (code) =>
+      code === 0 ? done(output) : fail(new PlainError(`${options.what ?? command} failed:\n${output}`)),
+    );
   });
 }
 
@@ -66,29 +78,51 @@ export function checkNode() {
 export async function install() {
   const key = hashOf(['package-lock.json', '.npmrc'], process.version);
   const whole = () =>
-    ['.package-lock.json', 'next/package.json', 'prisma/build/index.js', 'pg/package.json', 'tsx/package.json'].every((file) =>
-      existsSync(join(root, 'node_modules', file)),
-    );
+    [
+      '.package-lock.json',
+      'next/package.json',
+      'prisma/build/index.js',
+      'pg/package.json',
+      'tsx/package.json',
+    ].every((file) => existsSync(join(root, 'node_modules', file)));
   await once('install', key, whole, async () => {
     say('Installing packages (about a minute)');
     const npm = process.env.npm_execpath;
     const args = ['ci', '--include=dev', '--no-audit', '--no-fund'];
-    await (npm ? run(process.execPath, [npm, ...args], { what: 'npm ci' }) : run('npm', args, { what: 'npm ci' }));
+    await (npm
+      ? run(process.execPath, [npm, ...args], { what: 'npm ci' })
+      : run('npm', args, { what: 'npm ci' }));
   });
-  await once('generate', hashOf(['prisma/schema', 'package-lock.json']), () => existsSync(join(root, 'lib/db/generated/client.ts')), () =>
-    run(process.execPath, ['lib/launch/generate.mjs'], { what: 'prisma generate' }),
+  await once(
+    'generate',
+    hashOf(['prisma/schema', 'package-lock.json']),
+    () => existsSync(join(root, 'lib/db/generated/client.ts')),
+    () => run(process.execPath, ['lib/launch/generate.mjs'], { what: 'prisma generate' }),
   );
 }
 
 export async function build() {
-  const key = hashOf(['app', 'lib', 'proxy.ts', 'next.config.ts', 'tsconfig.json', 'package-lock.json', 'prisma/schema']);
-  await once('build', key, () => existsSync(join(root, '.next/BUILD_ID')), async () => {
-    say('Building the pages (about half a minute)');
-    await run(process.execPath, ['node_modules/next/dist/bin/next', 'build'], {
-      what: 'next build',
-      env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
-    });
-  });
+  const key = hashOf([
+    'app',
+    'lib',
+    'proxy.ts',
+    'next.config.ts',
+    'tsconfig.json',
+    'package-lock.json',
+    'prisma/schema',
+  ]);
+  await once(
+    'build',
+    key,
+    () => existsSync(join(root, '.next/BUILD_ID')),
+    async () => {
+      say('Building the pages (about half a minute)');
+      await run(process.execPath, ['node_modules/next/dist/bin/next', 'build'], {
+        what: 'next build',
+        env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
+      });
+    },
+  );
 }
 
 /** Secrets of this checkout: made at the first start, kept in the data folder. */
@@ -96,7 +130,10 @@ export function secrets() {
   const file = join(dataFolder, 'secrets.json');
   mkdirSync(dataFolder, { recursive: true });
   if (!existsSync(file)) {
-    const made = { app: randomBytes(48).toString('base64url'), database: randomBytes(24).toString('base64url') };
+    const made = {
+      app: randomBytes(48).toString('base64url'),
+      database: randomBytes(24).toString('base64url'),
+    };
     writeFileSync(`${file}.new`, JSON.stringify(made), { mode: 0o600 });
     renameSync(`${file}.new`, file);
   }

@@ -11,7 +11,11 @@ const counts = { passed: 0, failed: 0, skipped: 0 };
 
 function show(command, args, environment) {
   return new Promise((done) => {
-    const child = spawn(command, args, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'], env: environment });
+    const child = spawn(command, args, {
+      cwd: root,
+      stdio: ['ignore', 'inherit', 'inherit'],
+      env: environment,
+    });
     child.on('close', (code) => done(code ?? 1));
   });
 }
@@ -19,7 +23,14 @@ function show(command, args, environment) {
 async function vitest(project, environment) {
   const report = join(root, '.data', `vitest-${project}.json`);
   rmSync(report, { force: true });
-  const args = ['node_modules/vitest/vitest.mjs', 'run', '--project', project, '--reporter=default', '--reporter=json'];
+  const args = [
+    'node_modules/vitest/vitest.mjs',
+    'run',
+    '--project',
+    project,
+    '--reporter=default',
+    '--reporter=json',
+  ];
   const code = await show(process.execPath, [...args, `--outputFile.json=${report}`], environment);
   try {
     const told = JSON.parse(readFileSync(report, 'utf8'));
@@ -35,7 +46,12 @@ async function vitest(project, environment) {
 async function browser(environment) {
   const report = join(root, '.data', 'playwright.json');
   rmSync(report, { force: true });
-  const args = ['node_modules/@playwright/test/cli.js', 'test', '--config', 'tests/browser/playwright.config.ts'];
+  const args = [
+    'node_modules/@playwright/test/cli.js',
+    'test',
+    '--config',
+    'tests/browser/playwright.config.ts',
+  ];
   const code = await show(process.execPath, args, { ...environment, PLAYWRIGHT_JSON_OUTPUT_FILE: report });
   try {
     const { stats } = JSON.parse(readFileSync(report, 'utf8'));
@@ -57,7 +73,8 @@ async function main() {
   if (wanted('unit')) codes.push(await vitest('unit', environment));
   if (wanted('integration')) {
     const redis = process.env.REDIS_URL ? undefined : findRedis();
-    if (!process.env.REDIS_URL && !redis) say('No Redis can be had here: the Redis half of the queue tests does not run.');
+    if (!process.env.REDIS_URL && !redis)
+      say('No Redis can be had here: the Redis half of the queue tests does not run.');
     codes.push(await vitest('integration', { ...environment, ...(redis ? { REDIS_SERVER: redis } : {}) }));
   }
   if (wanted('browser')) {

@@ -8,10 +8,21 @@ type Cruise = {
 };
 
 function cruise(...paths: string[]): Cruise {
-  const args = ['node_modules/dependency-cruiser/bin/dependency-cruise.mjs', ...paths, '--output-type', 'json'];
+  const args = [
+    'node_modules/dependency-cruiser/bin/dependency-cruise.mjs',
+    ...paths,
+    '--output-type',
+    'json',
+  ];
   args.push('--config', 'tests/architecture/boundaries.mjs');
   try {
-    return JSON.parse(execFileSync(process.execPath, args, { encoding: 'utf8', maxBuffer: 1e8, stdio: ['ignore', 'pipe', 'ignore'] }));
+    return JSON.parse(
+      execFileSync(process.execPath, args, {
+        encoding: 'utf8',
+        maxBuffer: 1e8,
+        stdio: ['ignore', 'pipe', 'ignore'],
+      }),
+    );
   } catch (error) {
     // The tool ends with the number of violations as its code and still prints its report.
     return JSON.parse((error as { stdout: string }).stdout);
@@ -19,7 +30,11 @@ function cruise(...paths: string[]): Cruise {
 }
 
 function filesOfTheProduct(): string[] {
-  const list = execFileSync('git', ['ls-files', '--cached', '--others', '--exclude-standard', 'app', 'lib', 'worker'], { encoding: 'utf8' });
+  const list = execFileSync(
+    'git',
+    ['ls-files', '--cached', '--others', '--exclude-standard', 'app', 'lib', 'worker'],
+    { encoding: 'utf8' },
+  );
   return list.split('\n').filter((file) => /\.(ts|tsx|mjs)$/.test(file) && !file.endsWith('.d.mts'));
 }
 
@@ -33,7 +48,9 @@ describe('imports run one way', () => {
     const files = filesOfTheProduct();
     expect(files.length).toBeGreaterThan(100);
     expect(files.filter((file) => !read.has(file))).toEqual([]);
-    expect(found.summary.violations.map((violation) => `${violation.rule.name}: ${violation.from}`)).toEqual([]);
+    expect(found.summary.violations.map((violation) => `${violation.rule.name}: ${violation.from}`)).toEqual(
+      [],
+    );
   });
 
   it('reports a planted violation of every kind it can plant', () => {
@@ -51,7 +68,12 @@ describe('imports run one way', () => {
     );
     const names = new Set(cruise(planted).summary.violations.map((violation) => violation.rule.name));
     expect([...names].sort()).toEqual(
-      expect.arrayContaining(['bullmq-only-at-the-edges', 'core-is-pure', 'prisma-only-in-lib-db', 'resolves']),
+      expect.arrayContaining([
+        'bullmq-only-at-the-edges',
+        'core-is-pure',
+        'prisma-only-in-lib-db',
+        'resolves',
+      ]),
     );
   });
 });
@@ -76,19 +98,24 @@ describe('the lockfile', () => {
   const parts = (version: string) => version.split('.').map((part) => Number.parseInt(part, 10));
   function atLeast(version: string, floor: string): boolean {
     const [have, need] = [parts(version), parts(floor)];
-    for (let i = 0; i < 3; i += 1) if ((have[i] ?? 0) !== (need[i] ?? 0)) return (have[i] ?? 0) > (need[i] ?? 0);
+    for (let i = 0; i < 3; i += 1)
+      if ((have[i] ?? 0) !== (need[i] ?? 0)) return (have[i] ?? 0) > (need[i] ?? 0);
     return true;
   }
 
   it.each(floors)('holds every copy of %s at %s or newer', (name, floor) => {
-    const copies = Object.entries(lock.packages).filter(([path]) => path === `node_modules/${name}` || path.endsWith(`/node_modules/${name}`));
+    const copies = Object.entries(lock.packages).filter(
+      ([path]) => path === `node_modules/${name}` || path.endsWith(`/node_modules/${name}`),
+    );
     if (name !== 'sharp') expect(copies.length).toBeGreaterThan(0);
     expect(copies.filter(([, entry]) => !atLeast(entry.version ?? '0', floor))).toEqual([]);
   });
 
   it('pins every direct dependency exactly', () => {
     const { dependencies, devDependencies } = JSON.parse(readFileSync('package.json', 'utf8'));
-    const loose = Object.entries({ ...dependencies, ...devDependencies }).filter(([, version]) => !/^\d/.test(String(version)));
+    const loose = Object.entries({ ...dependencies, ...devDependencies }).filter(
+      ([, version]) => !/^\d/.test(String(version)),
+    );
     expect(loose).toEqual([]);
   });
 });

@@ -21,7 +21,13 @@ const server = (name: string, port: number, environment: Record<string, string>)
   timeout: 300_000,
   gracefulShutdown: { signal: 'SIGTERM' as const, timeout: 30_000 },
   stdout: 'pipe' as const,
-  env: { PORT: String(port), PLUMBLINE_DATA: data(name), PLUMBLINE_ORIGIN: `http://localhost:${port}`, DATABASE_URL: '', ...environment },
+  env: {
+    PORT: String(port),
+    PLUMBLINE_DATA: data(name),
+    PLUMBLINE_ORIGIN: `http://localhost:${port}`,
+    DATABASE_URL: '',
+    ...environment,
+  },
 });
 
 export default defineConfig({

@@ -11,8 +11,15 @@ type Violation = { id: string; nodes: { target: unknown; failureSummary?: string
 export async function expectAccessible(page: Page): Promise<void> {
   await page.evaluate(source);
   const violations = await page.evaluate(async (tags) => {
-    const axe = (window as unknown as { axe: { run: (options: unknown) => Promise<{ violations: Violation[] }> } }).axe;
+    const axe = (
+      window as unknown as { axe: { run: (options: unknown) => Promise<{ violations: Violation[] }> } }
+    ).axe;
     return (await axe.run({ runOnly: tags })).violations;
   }, STANDARDS);
-  expect(violations.map(({ id, nodes }) => ({ id, where: nodes.slice(0, 4).map((node) => [node.target, node.failureSummary]) }))).toEqual([]);
+  expect(
+    violations.map(({ id, nodes }) => ({
+      id,
+      where: nodes.slice(0, 4).map((node) => [node.target, node.failureSummary]),
+    })),
+  ).toEqual([]);
 }

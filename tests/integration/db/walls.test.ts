@@ -4,7 +4,12 @@ import { makeTestClient, makeTestTeam, ownerQuery } from '../support/database.ts
 
 describe('the walls between teams', () => {
   it('every table of a team forces row-level security with both clauses', async () => {
-    const rows = await ownerQuery<{ table_name: string; forced: boolean; policy: string | null; check: string | null }>(
+    const rows = await ownerQuery<{
+      table_name: string;
+      forced: boolean;
+      policy: string | null;
+      check: string | null;
+    }>(
       `select c.table_name, k.relrowsecurity and k.relforcerowsecurity as forced, p.qual as policy, p.with_check as check
        from information_schema.columns c
        join pg_class k on k.relname = c.table_name and k.relnamespace = 'public'::regnamespace and k.relkind = 'r'
@@ -57,7 +62,9 @@ describe('the walls between teams', () => {
   it('the trace of what was done cannot be rewritten by the application', async () => {
     const team = await makeTestTeam();
     const change = (sql: string) => withTeamPg(team.scope, (tx) => tx.client.query(sql));
-    await change(`insert into audit (team_id, actor_role, action, fields) values ('${team.teamId}', 'lead', 'test', '{}')`);
+    await change(
+      `insert into audit (team_id, actor_role, action, fields) values ('${team.teamId}', 'lead', 'test', '{}')`,
+    );
     await expect(change('update audit set action = $$other$$')).rejects.toThrow(/permission denied/);
     await expect(change('delete from audit')).rejects.toThrow(/permission denied/);
     await expect(change('delete from reason_event')).rejects.toThrow(/permission denied/);

@@ -1,9 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import pg from 'pg';
-import { teamScope, type TeamScope } from '#lib/db/client.ts';
+import { type TeamScope, teamScope } from '#lib/db/client.ts';
 
 /** Runs SQL as the owner: sees every team. For arranging and for looking, never for what is tested. */
-export async function ownerQuery<Row extends pg.QueryResultRow>(sql: string, values: unknown[] = []): Promise<Row[]> {
+export async function ownerQuery<Row extends pg.QueryResultRow>(
+  sql: string,
+  values: unknown[] = [],
+): Promise<Row[]> {
   const client = new pg.Client({ connectionString: process.env.DATABASE_URL });
   await client.connect();
   try {
@@ -18,7 +21,11 @@ export type TestTeam = { scope: TeamScope; teamId: string; memberId: string; use
 /** A team with one lead. */
 export async function makeTestTeam(name = 'Test team'): Promise<TestTeam> {
   const ids = { teamId: randomUUID(), memberId: randomUUID(), userId: randomUUID() };
-  await ownerQuery(`insert into "user" (id, name, email) values ($1, $2, $3)`, [ids.userId, name, `${ids.userId}@test.example`]);
+  await ownerQuery(`insert into "user" (id, name, email) values ($1, $2, $3)`, [
+    ids.userId,
+    name,
+    `${ids.userId}@test.example`,
+  ]);
   await ownerQuery('insert into team (id, name) values ($1, $2)', [ids.teamId, name]);
   await ownerQuery(
     `insert into member (team_id, id, user_id, role, name, email, zone) values ($1, $2, $3, 'lead', $4, $5, 'Europe/Berlin')`,
@@ -34,11 +41,23 @@ export async function makeTestClient(
 ): Promise<{ clientId: string; userId: string }> {
   const [clientId, userId] = [randomUUID(), randomUUID()];
   const name = options.name ?? 'Client';
-  await ownerQuery(`insert into "user" (id, name, email) values ($1, $2, $3)`, [userId, name, `${userId}@test.example`]);
+  await ownerQuery(`insert into "user" (id, name, email) values ($1, $2, $3)`, [
+    userId,
+    name,
+    `${userId}@test.example`,
+  ]);
   await ownerQuery(
     `insert into client (team_id, id, user_id, coach_id, name, zone, standing, joined_at, invited_at)
      values ($1, $2, $3, $4, $5, $6, $7, now() - interval '200 days', now() - interval '201 days')`,
-    [team.teamId, clientId, userId, team.memberId, name, options.zone ?? 'Europe/Berlin', options.standing ?? 'in-training'],
+    [
+      team.teamId,
+      clientId,
+      userId,
+      team.memberId,
+      name,
+      options.zone ?? 'Europe/Berlin',
+      options.standing ?? 'in-training',
+    ],
   );
   return { clientId, userId };
 }

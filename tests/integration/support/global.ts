@@ -22,7 +22,9 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const given = process.env.DATABASE_URL;
   const folder = join(process.cwd(), '.data', 'test');
   mkdirSync(folder, { recursive: true });
-  const embedded = given ? undefined : await startPostgres({ folder, password: 'only-for-tests', settings: SETTINGS });
+  const embedded = given
+    ? undefined
+    : await startPostgres({ folder, password: 'only-for-tests', settings: SETTINGS });
   const template = `plumbline_tpl_${process.pid}`;
   const url = new URL(given ?? embedded?.url('postgres') ?? '');
   url.pathname = `/${template}`;

@@ -1,0 +1,40 @@
+/** True for a calendar date 'YYYY-MM-DD' that exists, from the year 2000 on. 30 February does not. */
+export function isLocalDate(text: string): boolean {
+  if (!/^[2-9]\d{3}-\d{2}-\d{2}$/.test(text)) return false;
+  const date = new Date(`${text}T00:00:00.000Z`);
+  return !Number.isNaN(date.getTime()) && date.toISOString().slice(0, 10) === text;
+}
+
+/** The local date 'YYYY-MM-DD' of an instant in a zone (IANA name). */
+export function localDateOf(instant: Date, zone: string): string {
+  const parts = new Intl.DateTimeFormat('en-CA', {
+    timeZone: zone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+  });
+  return parts.format(instant);
+}
+
+/** `date` moved by whole days; may be negative. */
+export function addDays(date: string, days: number): string {
+  const moved = new Date(`${date}T00:00:00.000Z`);
+  moved.setUTCDate(moved.getUTCDate() + days);
+  return moved.toISOString().slice(0, 10);
+}
+
+/** Whole days from `from` to `to`; negative when `to` is earlier. */
+export function daysBetween(from: string, to: string): number {
+  return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
+}
+
+/** True for a zone name that this machine knows, such as Europe/Lisbon. Bare offsets are refused. */
+export function isZone(name: string): boolean {
+  if (!/^[A-Za-z][A-Za-z0-9_+/-]{1,63}$/.test(name)) return false;
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}
