@@ -76,3 +76,56 @@ language sql stable security definer set search_path = public as $$
 $$;
 revoke all on function public.migration_level() from public;
 grant execute on function public.migration_level() to plumbline_app;
+
+-- ---- Accounts: the only looks across teams that the web makes (sign-in, entry links) ----
+
+-- Who a signed-in user is: a member first, else a client, else a guardian. Nobody once they left.
+create or replace function public.actor_of(of_user uuid)
+returns table (team_id uuid, team_name text, role text, member_id uuid, client_id uuid, name text)
+language sql stable security definer set search_path = public as $$
+  select found.team_id, t.name, found.role, found.member_id, found.client_id, found.name
+  from (
+    select 1 as rank, m.created_at, m.team_id, m.role, m.id as member_id, null::uuid as client_id, m.name
+    from member m where m.user_id = of_user and m.left_at is null
+    union all
+    select 2, c.created_at, c.team_id, 'client', null, c.id, c.name
+    from client c where c.user_id = of_user and c.standing <> 'left'
+    union all
+    select 3, g.created_at, g.team_id, 'guardian', null, g.client_id, g.name
+    from guardian g join client c on c.team_id = g.team_id and c.id = g.client_id
+    where g.user_id = of_user and c.standing <> 'left'
+  ) found
+  join team t on t.id = found.team_id
+  order by found.rank, found.created_at
+  limit 1
+$$;
+revoke all on function public.actor_of(uuid) from public;
+grant execute on function public.actor_of(uuid) to plumbline_app;
+
+-- Uses up one entry link, once. No row: unknown, used, out of date, or its person left.
+create or replace function public.use_entry_link(of_token_hash text, at timestamptz)
+returns table (team_id uuid, user_id uuid, client_id uuid, member_id uuid, guardian_id uuid, purpose text)
+language sql volatile security definer set search_path = public as $$
+  with used as (
+    update entry_link set used_at = at
+    where token_hash = of_token_hash and used_at is null and expires_at > at
+    returning entry_link.*
+  )
+  select used.team_id, coalesce(c.user_id, m.user_id, g.user_id), used.client_id, used.member_id, used.guardian_id, used.purpose
+  from used
+  left join client c on c.team_id = used.team_id and c.id = used.client_id and c.standing <> 'left'
+  left join member m on m.team_id = used.team_id and m.id = used.member_id and m.left_at is null
+  left join guardian g on g.team_id = used.team_id and g.id = used.guardian_id
+  where coalesce(c.user_id, m.user_id, g.user_id) is not null
+$$;
+revoke all on function public.use_entry_link(text, timestamptz) from public;
+grant execute on function public.use_entry_link(text, timestamptz) to plumbline_app;
+
+-- Clients who may be mailed a sign-in link at this address: they have come in before and have not left.
+create or replace function public.clients_with_email(of_email text) returns table (team_id uuid, client_id uuid)
+language sql stable security definer set search_path = public as $$
+  select c.team_id, c.id from client c
+  where lower(c.email) = lower(of_email) and c.user_id is not null and c.joined_at is not null and c.standing <> 'left'
+$$;
+revoke all on function public.clients_with_email(text) from public;
+grant execute on function public.clients_with_email(text) to plumbline_app;
