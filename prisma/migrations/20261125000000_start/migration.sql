@@ -451,6 +451,7 @@ CREATE TABLE "drill" (
     "id" UUID NOT NULL DEFAULT gen_random_uuid(),
     "ladder_id" UUID NOT NULL,
     "name" TEXT NOT NULL,
+    "family" TEXT,
     "measure" TEXT NOT NULL,
     "each_side" BOOLEAN NOT NULL,
     "each_is_leg" BOOLEAN NOT NULL DEFAULT false,
