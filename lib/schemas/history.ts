@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { ClientHistory } from '#lib/domain/history.ts';
+import { isZone } from '#lib/domain/local-date.ts';
 import {
   DANGER_SIGNS,
   FAMILIES,
@@ -22,6 +23,8 @@ const words = z.string().max(20_000);
 const localDate = z.iso.date().describe("Calendar date YYYY-MM-DD in the client's own zone");
 const instant = z.iso.datetime().describe('Instant, ISO 8601 in UTC, ends in Z');
 const zone = z.string().min(1).max(100).refine(isZone, 'is not the name of a time zone, e.g. Europe/Lisbon');
+/** Ranges of movement can be under zero. */
+const result = z.number().min(-1_000).max(1_000_000);
 const tenth = z.int().min(0).max(10);
 const amount = z.number().min(0).max(1_000_000);
 const painSide = z.enum(PAIN_SIDES);
@@ -56,14 +59,18 @@ const rung = z.strictObject({
   eachIsLeg: z.boolean(),
   pass: z.strictObject({
     sets: z.int().min(1).max(100),
-    target: amount,
+    target: result,
     days: z.int().min(1).max(100),
     tries: z.int().min(1).max(1_000).nullable(),
   }),
-  secondsPerRep: amount.nullable().describe('Seconds under load a rep or a try; null when the value is seconds'),
+  secondsPerRep: amount
+    .nullable()
+    .describe('Seconds under load a rep or a try; null when the value is seconds'),
   share: z.number().min(0).max(5).nullable().describe('Share of body weight on the hands, both together'),
   helpingShare: z.number().min(0).max(5).nullable(),
-  weights: z.partialRecord(z.enum(TISSUES), z.number().min(0).max(1)).describe('Stress of the rung by tissue, 0-1'),
+  weights: z
+    .partialRecord(z.enum(TISSUES), z.number().min(0).max(1))
+    .describe('Stress of the rung by tissue, 0-1'),
   usualWeeks: amount,
   needsFilm: z.boolean(),
   faults: z.array(z.enum(FAULTS)),
@@ -74,7 +81,7 @@ const planItem = z.strictObject({
   rungId: id,
   side,
   sets: z.int().min(0).max(100),
-  target: amount.nullable(),
+  target: result.nullable(),
   minutes: amount.nullable(),
   timesPerWeek: z.number().min(0).max(50),
 });
@@ -94,8 +101,8 @@ const set = z.strictObject({
   rungId: id,
   side,
   index: z.int().min(0).max(1_000),
-  planned: amount.nullable(),
-  value: amount.nullable().describe('Seconds, reps, degrees or cm; null: not done'),
+  planned: result.nullable(),
+  value: result.nullable().describe('Seconds, reps, degrees or cm; null: not done'),
   tried: z.int().min(0).max(10_000).nullable(),
   how: z.enum(['typed', 'timed', 'as-planned', 'not-done']),
   clean: z.boolean(),
@@ -145,11 +152,21 @@ export const historySchema = z
     plans: z.array(plan),
     placements: z.array(z.strictObject({ ladderId: id, side, rungId: id, from: localDate })),
     absences: z.array(
-      z.strictObject({ from: localDate, to: localDate.nullable(), kind: z.enum(['pause', 'holiday', 'illness']) }),
+      z.strictObject({
+        from: localDate,
+        to: localDate.nullable(),
+        kind: z.enum(['pause', 'holiday', 'illness']),
+      }),
     ),
     checkIns: z.array(checkIn),
     questions: z.array(
-      z.strictObject({ id, askedAt: instant, text: words, answeredAt: instant.nullable(), answer: words.nullable() }),
+      z.strictObject({
+        id,
+        askedAt: instant,
+        text: words,
+        answeredAt: instant.nullable(),
+        answer: words.nullable(),
+      }),
     ),
     limits: z.array(
       z.strictObject({
@@ -182,16 +199,29 @@ export const historySchema = z
     const known = new Set(history.rungs.map((one) => one.id));
     const named: [string, (string | number)[]][] = [
       ...history.plans.flatMap((one, p) =>
-        one.items.map((item, i): [string, (string | number)[]] => [item.rungId, ['plans', p, 'items', i, 'rungId']]),
+        one.items.map((item, i): [string, (string | number)[]] => [
+          item.rungId,
+          ['plans', p, 'items', i, 'rungId'],
+        ]),
       ),
-      ...history.placements.map((one, i): [string, (string | number)[]] => [one.rungId, ['placements', i, 'rungId']]),
+      ...history.placements.map((one, i): [string, (string | number)[]] => [
+        one.rungId,
+        ['placements', i, 'rungId'],
+      ]),
       ...history.checkIns.flatMap((one, c) =>
-        one.sets.map((item, i): [string, (string | number)[]] => [item.rungId, ['checkIns', c, 'sets', i, 'rungId']]),
+        one.sets.map((item, i): [string, (string | number)[]] => [
+          item.rungId,
+          ['checkIns', c, 'sets', i, 'rungId'],
+        ]),
       ),
     ];
     for (const [rungId, path] of named) {
       if (!known.has(rungId)) {
-        context.addIssue({ code: 'custom', path, message: `names the rung "${rungId}", which is not in rungs` });
+        context.addIssue({
+          code: 'custom',
+          path,
+          message: `names the rung "${rungId}", which is not in rungs`,
+        });
       }
     }
   });
@@ -208,15 +238,9 @@ export function parseHistory(value: unknown): ClientHistory {
     fields[path] ??= issue.message;
   }
   const listed = Object.entries(fields).map(([path, message]) => `${path}: ${message}`);
-  const more = result.error.issues.length > SHOWN_PROBLEMS ? `; and ${result.error.issues.length - SHOWN_PROBLEMS} more` : '';
+  const more =
+    result.error.issues.length > SHOWN_PROBLEMS
+      ? `; and ${result.error.issues.length - SHOWN_PROBLEMS} more`
+      : '';
   throw new AppError('invalid', `Not a history file. ${listed.join('; ')}${more}`, { fields });
-}
-
-function isZone(name: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: name });
-    return true;
-  } catch {
-    return false;
-  }
 }

@@ -7,7 +7,9 @@ import { historyJsonSchema } from '#lib/handover/history-json-schema.ts';
 import { parseHistory } from '#lib/schemas/history.ts';
 import { RUNG, sampleCheckIn, sampleHistory } from '#tests/fixtures/sample-history.ts';
 
-const published: Record<string, unknown> = JSON.parse(readFileSync('lib/handover/history.schema.json', 'utf8'));
+const published: Record<string, unknown> = JSON.parse(
+  readFileSync('lib/handover/history.schema.json', 'utf8'),
+);
 
 function validator() {
   const ajv = new Ajv2020({ strict: true, strictTypes: false, allErrors: true });
@@ -37,7 +39,12 @@ test('the published schema takes the sample and refuses what the parser refuses'
   const validate = validator();
   expect(validate(sampleHistory()), JSON.stringify(validate.errors)).toBe(true);
   const pain = { region: 'knee', side: 'left', moment: 'after', value: 11, kind: 'joint', usual: null };
-  expect(validate({ ...sampleHistory(), checkIns: [{ ...sampleCheckIn({ id: 'x', date: '2026-03-02' }), pain: [pain] }] })).toBe(false);
+  expect(
+    validate({
+      ...sampleHistory(),
+      checkIns: [{ ...sampleCheckIn({ id: 'x', date: '2026-03-02' }), pain: [pain] }],
+    }),
+  ).toBe(false);
   expect(validate({ ...sampleHistory(), extra: 1 })).toBe(false);
   expect(validate({ ...sampleHistory(), seen: ['yesterday'] })).toBe(false);
 });
@@ -54,8 +61,16 @@ test.each([
   ['half a point of effort', inCheckIn({ effort: 6.5 }), 'checkIns.0.effort'],
   ['minutes over a day', inCheckIn({ minutes: 1441 }), 'checkIns.0.minutes'],
   ['an unknown zone', inCheckIn({ zone: 'Mars/Base' }), 'checkIns.0.zone'],
-  ['an unknown rung', inCheckIn({ sets: [{ ...sampleCheckIn({ id: 'x', date: '2026-03-02' }).sets[0], rungId: 'none' }] }), 'checkIns.0.sets.0.rungId'],
-  ['a weight over 1', { ...sampleHistory(), rungs: [{ ...RUNG, weights: { neck: 1.2 } }] }, 'rungs.0.weights.neck'],
+  [
+    'an unknown rung',
+    inCheckIn({ sets: [{ ...sampleCheckIn({ id: 'x', date: '2026-03-02' }).sets[0], rungId: 'none' }] }),
+    'checkIns.0.sets.0.rungId',
+  ],
+  [
+    'a weight over 1',
+    { ...sampleHistory(), rungs: [{ ...RUNG, weights: { neck: 1.2 } }] },
+    'rungs.0.weights.neck',
+  ],
   ['an unknown version', { ...sampleHistory(), formatVersion: 2 }, 'formatVersion'],
   ['not an object', null, '(the whole file)'],
 ])('%s is refused by its path', (_name, value, path) => {
@@ -63,7 +78,12 @@ test.each([
 });
 
 test('an unknown field is refused by its name', () => {
-  expect(problemsOf({ ...sampleHistory(), checkIns: [{ ...sampleCheckIn({ id: 'x', date: '2026-03-02' }), mood: 'ok' }] })).toEqual({
+  expect(
+    problemsOf({
+      ...sampleHistory(),
+      checkIns: [{ ...sampleCheckIn({ id: 'x', date: '2026-03-02' }), mood: 'ok' }],
+    }),
+  ).toEqual({
     'checkIns.0': expect.stringContaining('mood'),
   });
 });

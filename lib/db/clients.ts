@@ -1,0 +1,141 @@
+import type { Standing } from '#lib/domain/vocabulary.ts';
+import type { TeamPg } from './client.ts';
+
+export type ClientRow = {
+  id: string;
+  name: string;
+  email: string | null;
+  zone: string;
+  standing: Standing;
+  under18: boolean;
+  goal: string;
+  usualSessionMinutes: number | null;
+  toldWeekAu: number | null;
+  coach: string;
+  invitedAt: Date;
+  joinedAt: Date | null;
+};
+export type ClientListRow = {
+  id: string;
+  name: string;
+  standing: Standing;
+  zone: string;
+  lastDate: string | null;
+  lastSentAt: Date | null;
+  openReasons: number;
+};
+
+const LIST_LIMIT = 2_000;
+
+/** Clients of the team by name; `text` keeps the names that contain it. Those who left come last. */
+export async function listClients(tx: TeamPg, text: string): Promise<ClientListRow[]> {
+  const { rows } = await tx.client.query<ClientListRow>(
+    `select c.id, c.name, c.standing, c.zone, l.date as "lastDate", l.sent_at as "lastSentAt",
+       (select count(*)::int from reason r where r.team_id = c.team_id and r.client_id = c.id and r.closed_at is null
+          and r.tier is not null) as "openReasons"
+     from client c
+     left join lateral (select date, sent_at from check_in k where k.team_id = c.team_id and k.client_id = c.id
+       and k.replaced_at is null and k.deleted_at is null order by k.date desc, k.sent_at desc limit 1) l on true
+     where c.team_id = $1 and ($2 = '' or position(lower($2) in lower(c.name)) > 0)
+     order by c.standing = 'left', lower(c.name), c.id limit ${LIST_LIMIT}`,
+    [tx.teamId, text.trim()],
+  );
+  return rows;
+}
+
+/** One client, or undefined: somebody else's and nobody's are the same. */
+export async function findClient(tx: TeamPg, clientId: string): Promise<ClientRow | undefined> {
+  const { rows } = await tx.client.query<ClientRow>(
+    `select c.id, c.name, c.email, c.zone, c.standing, c.under18, c.goal, c.usual_session_minutes as "usualSessionMinutes",
+       c.told_week_au as "toldWeekAu", m.name as coach, c.invited_at as "invitedAt", c.joined_at as "joinedAt"
+     from client c join member m on m.team_id = c.team_id and m.id = c.coach_id
+     where c.team_id = $1 and c.id = $2::uuid`,
+    [tx.teamId, clientId],
+  );
+  return rows[0];
+}
+
+export type ClientToInsert = {
+  coachId: string;
+  name: string;
+  email: string | null;
+  zone: string;
+  under18: boolean;
+  goal: string;
+  usualSessionMinutes: number | null;
+  toldWeekAu: number | null;
+};
+
+export async function insertClient(tx: TeamPg, client: ClientToInsert, now: Date): Promise<string> {
+  const { rows } = await tx.client.query<{ id: string }>(
+    `insert into client (team_id, coach_id, name, email, zone, standing, under18, goal, usual_session_minutes,
+       told_week_au, invited_at, created_at)
+     values ($1, $2, $3, $4, $5, 'invited', $6, $7, $8, $9, $10, $10) returning id`,
+    [
+      tx.teamId,
+      client.coachId,
+      client.name,
+      client.email,
+      client.zone,
+      client.under18,
+      client.goal,
+      client.usualSessionMinutes,
+      client.toldWeekAu,
+      now,
+    ],
+  );
+  return rows[0]?.id ?? '';
+}
+
+export async function updateStanding(
+  tx: TeamPg,
+  clientId: string,
+  change: { standing: Standing; now: Date },
+): Promise<boolean> {
+  const { rowCount } = await tx.client.query(
+    `update client set standing = $3, left_at = case when $3 = 'left' then $4::timestamptz end
+     where team_id = $1 and id = $2::uuid`,
+    [tx.teamId, clientId, change.standing, change.now],
+  );
+  return rowCount === 1;
+}
+
+export type ClinicianWordToInsert = {
+  clientId: string;
+  byId: string;
+  date: string;
+  region: string | null;
+  side: string | null;
+  words: string;
+  reviewOn: string | null;
+};
+
+export async function insertClinicianWord(tx: TeamPg, word: ClinicianWordToInsert): Promise<void> {
+  await tx.client.query(
+    `insert into clinician_word (team_id, client_id, by_id, date, region, side, words, review_on)
+     values ($1, $2, $3, $4, $5, $6, $7, $8)`,
+    [tx.teamId, word.clientId, word.byId, word.date, word.region, word.side, word.words, word.reviewOn],
+  );
+}
+
+export type NoteRow = { id: string; text: string; by: string; createdAt: Date };
+
+export async function listNotes(tx: TeamPg, clientId: string): Promise<NoteRow[]> {
+  const { rows } = await tx.client.query<NoteRow>(
+    `select n.id, n.text, m.name as by, n.created_at as "createdAt" from private_note n
+     join member m on m.team_id = n.team_id and m.id = n.by_id
+     where n.team_id = $1 and n.client_id = $2::uuid order by n.created_at desc, n.id limit 50`,
+    [tx.teamId, clientId],
+  );
+  return rows;
+}
+
+export async function insertNote(
+  tx: TeamPg,
+  note: { clientId: string; byId: string; text: string; now: Date },
+): Promise<void> {
+  await tx.client.query(
+    'insert into private_note (team_id, client_id, by_id, text, created_at) values ($1, $2, $3, $4, $5)',
+    [tx.teamId, note.clientId, note.byId, note.text, note.now],
+  );
+}

@@ -1,0 +1,193 @@
+import type { Family, Measure, Side } from '#lib/domain/vocabulary.ts';
+import type { TeamPg } from './client.ts';
+
+export type LibraryRung = {
+  id: string;
+  name: string;
+  position: number;
+  ladderId: string;
+  ladder: string;
+  skill: string;
+  part: string;
+  family: Family;
+  measure: Measure;
+  eachSide: boolean;
+  passSets: number;
+  passTarget: number;
+};
+
+const RUNG_COLUMNS = `r.id, r.name, r.position, r.ladder_id as "ladderId", l.name as ladder, s.name as skill, p.name as part,
+  l.family, d.measure, d.each_side as "eachSide", r.pass_sets as "passSets", r.pass_target as "passTarget"
+  from rung r join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
+  join drill d on d.team_id = r.team_id and d.id = r.drill_id
+  join part p on p.team_id = l.team_id and p.id = l.part_id
+  join skill s on s.team_id = p.team_id and s.id = p.skill_id`;
+
+/** Every rung of the team that can be planned, in the order of the library. */
+export async function listPlannableRungs(tx: TeamPg): Promise<LibraryRung[]> {
+  const { rows } = await tx.client.query<LibraryRung>(
+    `select ${RUNG_COLUMNS} where r.team_id = $1 and r.retired_at is null and l.retired_at is null
+     order by s.position, p.position, l.position, r.position`,
+    [tx.teamId],
+  );
+  return rows;
+}
+
+export async function findRungs(tx: TeamPg, ids: string[]): Promise<Map<string, LibraryRung>> {
+  const { rows } = await tx.client.query<LibraryRung>(
+    `select ${RUNG_COLUMNS} where r.team_id = $1 and r.id = any($2::uuid[])`,
+    [tx.teamId, ids],
+  );
+  return new Map(rows.map((row) => [row.id, row]));
+}
+
+/** The newest version number, with the client locked until the end of the transaction; 0: no plan yet. */
+export async function lockPlanVersion(tx: TeamPg, clientId: string): Promise<number | undefined> {
+  const { rowCount } = await tx.client.query(
+    'select 1 from client where team_id = $1 and id = $2::uuid for update',
+    [tx.teamId, clientId],
+  );
+  if (rowCount !== 1) return undefined;
+  const { rows } = await tx.client.query<{ version: number }>(
+    'select coalesce(max(version), 0)::int as version from plan where team_id = $1 and client_id = $2::uuid',
+    [tx.teamId, clientId],
+  );
+  return rows[0]?.version ?? 0;
+}
+
+export type PlanItemRow = {
+  session: string;
+  rungId: string;
+  side: Side;
+  sets: number;
+  target: number | null;
+  minutes: number | null;
+  timesPerWeek: number;
+};
+export type PlanRow = {
+  version: number;
+  from: string;
+  until: string | null;
+  sessionsPerWeek: number;
+  why: string;
+  notes: string;
+  easyWeeks: string[];
+  testWeeks: string[];
+  by: string | null;
+  createdAt: Date;
+  items: PlanItemRow[];
+};
+
+/** All versions of a client's plan, newest first. */
+export async function listPlans(tx: TeamPg, clientId: string): Promise<PlanRow[]> {
+  const { rows } = await tx.client.query<PlanRow>(
+    `select q.version, q.from_date as "from", q.until_date as until, q.sessions_per_week as "sessionsPerWeek", q.why, q.notes,
+       q.easy_weeks::text[] as "easyWeeks", q.test_weeks::text[] as "testWeeks", m.name as by, q.created_at as "createdAt",
+       coalesce((select json_agg(json_build_object('session', s.label, 'rungId', i.rung_id, 'side', i.side, 'sets', i.sets,
+           'target', i.target, 'minutes', i.minutes, 'timesPerWeek', i.times_per_week) order by s.position, i.position)
+         from plan_session s join plan_item i on i.team_id = s.team_id and i.session_id = s.id
+         where s.team_id = q.team_id and s.plan_id = q.id), '[]') as items
+     from plan q left join member m on m.team_id = q.team_id and m.id = q.by_id
+     where q.team_id = $1 and q.client_id = $2::uuid order by q.version desc`,
+    [tx.teamId, clientId],
+  );
+  return rows;
+}
+
+export type PlanToInsert = Omit<PlanRow, 'by' | 'createdAt'> & {
+  clientId: string;
+  byId: string;
+  skillsInFocus: string[];
+  now: Date;
+};
+
+export async function insertPlan(tx: TeamPg, plan: PlanToInsert): Promise<void> {
+  const { rows } = await tx.client.query<{ id: string }>(
+    `insert into plan (team_id, client_id, by_id, version, from_date, until_date, sessions_per_week, notes, why,
+       easy_weeks, test_weeks, skills_in_focus, created_at)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10::date[], $11::date[], $12, $13) returning id`,
+    [
+      tx.teamId,
+      plan.clientId,
+      plan.byId,
+      plan.version,
+      plan.from,
+      plan.until,
+      plan.sessionsPerWeek,
+      plan.notes,
+      plan.why,
+      plan.easyWeeks,
+      plan.testWeeks,
+      plan.skillsInFocus,
+      plan.now,
+    ],
+  );
+  const planId = rows[0]?.id;
+  const labels = [...new Set(plan.items.map((item) => item.session))];
+  for (const [position, label] of labels.entries()) {
+    const session = await tx.client.query<{ id: string }>(
+      'insert into plan_session (team_id, plan_id, label, position) values ($1, $2, $3, $4) returning id',
+      [tx.teamId, planId, label, position],
+    );
+    await insertItems(
+      tx,
+      session.rows[0]?.id,
+      plan.items.filter((item) => item.session === label),
+    );
+  }
+}
+
+async function insertItems(tx: TeamPg, sessionId: string | undefined, items: PlanItemRow[]): Promise<void> {
+  await tx.client.query(
+    `insert into plan_item (team_id, session_id, position, rung_id, side, sets, target, minutes, times_per_week)
+     select $1, $2, * from unnest($3::int[], $4::uuid[], $5::text[], $6::int[], $7::float8[], $8::float8[], $9::float8[])`,
+    [
+      tx.teamId,
+      sessionId,
+      items.map((_, index) => index),
+      items.map((item) => item.rungId),
+      items.map((item) => item.side),
+      items.map((item) => item.sets),
+      items.map((item) => item.target),
+      items.map((item) => item.minutes),
+      items.map((item) => item.timesPerWeek),
+    ],
+  );
+}
+
+export type StandingPlacement = { ladderId: string; side: Side; rungId: string };
+
+/** Where the client stands on each ladder and side on a date. */
+export async function listPlacementsOn(
+  tx: TeamPg,
+  clientId: string,
+  date: string,
+): Promise<StandingPlacement[]> {
+  const { rows } = await tx.client.query<StandingPlacement>(
+    `select distinct on (ladder_id, side) ladder_id as "ladderId", side, rung_id as "rungId" from placement
+     where team_id = $1 and client_id = $2::uuid and from_date <= $3::date order by ladder_id, side, from_date desc`,
+    [tx.teamId, clientId, date],
+  );
+  return rows;
+}
+
+/** One placement a ladder, side and day: a second one that day replaces the first. */
+export async function upsertPlacement(
+  tx: TeamPg,
+  placement: StandingPlacement & { clientId: string; from: string; why: string },
+): Promise<void> {
+  await tx.client.query(
+    `insert into placement (team_id, client_id, ladder_id, rung_id, side, from_date, why)
+     values ($1, $2, $3, $4, $5, $6, $7)
+     on conflict (team_id, client_id, ladder_id, side, from_date) do update set rung_id = excluded.rung_id, why = excluded.why`,
+    [
+      tx.teamId,
+      placement.clientId,
+      placement.ladderId,
+      placement.rungId,
+      placement.side,
+      placement.from,
+      placement.why,
+    ],
+  );
+}

@@ -1,0 +1,93 @@
+import type {
+  ClientRecord,
+  RecordAbsence,
+  RecordCheckIn,
+  RecordDangerSign,
+  RecordPain,
+  RecordPlacement,
+  RecordPlanItem,
+  RecordQuestion,
+  RecordReason,
+  RecordReasonEvent,
+  RecordSet,
+  RecordStep,
+} from '#lib/domain/record.ts';
+import type { TeamPg } from './client.ts';
+
+const UTC = `'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'`;
+/** An instant column as ISO 8601 text in UTC. */
+const iso = (column: string) => `to_char(${column} at time zone 'UTC', ${UTC})`;
+
+const OF_CHECK_IN = `c.id as "checkInId", c.date, c.zone, c.replaced_at is not null as replaced`;
+const IN_ORDER = 'order by c.date, c.sent_at, c.id';
+const kept = (table: string, key: string) =>
+  `from ${table} x join check_in c on c.team_id = x.team_id and c.id = x.${key}`;
+const OF_CLIENT = 'where c.team_id = $1 and c.client_id = $2 and c.deleted_at is null';
+
+const CHECK_INS = `select id, date, zone, kind, session, plan_version as "planVersion", effort, minutes, ground,
+  sleep_hours as "sleepHours", nothing_hurts as "nothingHurts", words, ${iso('started_at')} as "startedAt",
+  ${iso('sent_at')} as "sentAt", ${iso('received_at')} as "receivedAt", corrects_id as "correctsId",
+  ${iso('replaced_at')} as "replacedAt" from check_in c ${OF_CLIENT} ${IN_ORDER}`;
+const RUNG = `join rung r on r.team_id = x.team_id and r.id = x.rung_id
+  join drill d on d.team_id = r.team_id and d.id = r.drill_id
+  join ladder l on l.team_id = r.team_id and l.id = r.ladder_id`;
+const SETS = `select ${OF_CHECK_IN}, s.name as skill, l.name as ladder, r.name as rung, d.measure, x.side, x.idx,
+  x.planned, x.value, x.tried, x.how, x.clean, x.faults, x.support, x.added_kg as "addedKg"
+  ${kept('check_in_set', 'check_in_id')} ${RUNG}
+  join part p on p.team_id = l.team_id and p.id = l.part_id
+  join skill s on s.team_id = p.team_id and s.id = p.skill_id ${OF_CLIENT} ${IN_ORDER}, l.position, r.position, x.side, x.idx`;
+const PAIN = `select ${OF_CHECK_IN}, x.region, x.side, x.moment, x.value, x.kind, x.usual
+  ${kept('pain_score', 'check_in_id')} ${OF_CLIENT} ${IN_ORDER}, x.region, x.side, x.moment`;
+const DANGER_SIGNS = `select ${OF_CHECK_IN}, x.sign, x.gone_within_minute as "goneWithinMinute", x.region, x.side
+  ${kept('danger_sign_told', 'check_in_id')} ${OF_CLIENT} ${IN_ORDER}, x.sign`;
+const REASONS = `select id, kind, coalesce(subject->>'label', '') as subject, level, tier, points, sentence,
+  coalesce(step->>'text', '') as "proposedStep", clears, since, ${iso('raised_at')} as "raisedAt",
+  ${iso('closed_at')} as "closedAt", closed_why as "closedWhy", state
+  from reason c where c.team_id = $1 and c.client_id = $2 order by raised_at, id`;
+const EVENTS = `select x.reason_id as "reasonId", ${iso('x.at')} as at, x.what, x.level, m.name as by, x.body::text as body
+  from reason_event x join reason c on c.team_id = x.team_id and c.id = x.reason_id
+  left join member m on m.team_id = x.team_id and m.id = x.by_id
+  where c.team_id = $1 and c.client_id = $2 order by x.at, x.id`;
+const STEPS = `select c.reason_id as "reasonId", c.kind, c.taken_on as "takenOn", c.review_on as "reviewOn", c.words,
+  ${iso('c.undone_at')} as "undoneAt", o.window_days as "windowDays", o.outcome
+  from step_taken c left join step_outcome o on o.team_id = c.team_id and o.step_id = c.id
+  where c.team_id = $1 and c.client_id = $2 order by c.taken_on, c.id, o.window_days`;
+const PLANS = `select c.version, c.from_date as "from", c.until_date as until, c.sessions_per_week as "sessionsPerWeek", c.why,
+  c.easy_weeks::text[] as "easyWeeks", c.test_weeks::text[] as "testWeeks", s.label as session, l.name as ladder,
+  r.name as rung, d.measure, x.side, x.sets, x.target, x.minutes, x.times_per_week as "timesPerWeek", x.support,
+  x.stop_rule as "stopRule" from plan c
+  left join plan_session s on s.team_id = c.team_id and s.plan_id = c.id
+  left join plan_item x on x.team_id = s.team_id and x.session_id = s.id
+  left join rung r on r.team_id = x.team_id and r.id = x.rung_id
+  left join drill d on d.team_id = r.team_id and d.id = r.drill_id
+  left join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
+  where c.team_id = $1 and c.client_id = $2 order by c.version, s.position, x.position`;
+const PLACEMENTS = `select l.name as ladder, r.name as rung, c.side, c.from_date as "from", c.why from placement c
+  join rung r on r.team_id = c.team_id and r.id = c.rung_id join ladder l on l.team_id = c.team_id and l.id = c.ladder_id
+  where c.team_id = $1 and c.client_id = $2 order by c.from_date, l.position, c.side`;
+const QUESTIONS = `select ${iso('c.asked_at')} as "askedAt", c.text, ${iso('c.answered_at')} as "answeredAt",
+  m.name as "answeredBy", a.text as answer from question c
+  left join answer a on a.team_id = c.team_id and a.question_id = c.id
+  left join member m on m.team_id = a.team_id and m.id = a.by_id
+  where c.team_id = $1 and c.client_id = $2 order by c.asked_at, c.id, a.created_at`;
+const ABSENCES = `select c.kind, c.from_date as "from", c.to_date as "to", ${iso('c.said_at')} as "saidAt"
+  from absence c where c.team_id = $1 and c.client_id = $2 order by c.from_date, c.id`;
+
+/** The whole kept record of one client, corrections beside their originals, oldest first. */
+export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRecord> {
+  const rows = async <Row extends object>(sql: string): Promise<Row[]> =>
+    (await tx.client.query<Row>(sql, [tx.teamId, clientId])).rows;
+  return {
+    checkIns: await rows<RecordCheckIn>(CHECK_INS),
+    sets: await rows<RecordSet>(SETS),
+    pain: await rows<RecordPain>(PAIN),
+    dangerSigns: await rows<RecordDangerSign>(DANGER_SIGNS),
+    reasons: await rows<RecordReason>(REASONS),
+    reasonEvents: await rows<RecordReasonEvent>(EVENTS),
+    steps: await rows<RecordStep>(STEPS),
+    plans: await rows<RecordPlanItem>(PLANS),
+    placements: await rows<RecordPlacement>(PLACEMENTS),
+    questions: await rows<RecordQuestion>(QUESTIONS),
+    absences: await rows<RecordAbsence>(ABSENCES),
+  };
+}

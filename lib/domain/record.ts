@@ -1,0 +1,135 @@
+/** Everything kept about one client that `history.json` does not carry in the same detail; rows of the CSVs. */
+export type RecordCheckIn = {
+  id: string;
+  date: string;
+  zone: string;
+  kind: string;
+  session: string | null;
+  planVersion: number | null;
+  effort: number | null;
+  minutes: number | null;
+  ground: string | null;
+  sleepHours: number | null;
+  nothingHurts: boolean;
+  words: string;
+  startedAt: string | null;
+  sentAt: string;
+  receivedAt: string;
+  correctsId: string | null;
+  replacedAt: string | null;
+};
+type OfCheckIn = { checkInId: string; date: string; zone: string; replaced: boolean };
+export type RecordSet = OfCheckIn & {
+  skill: string;
+  ladder: string;
+  rung: string;
+  measure: string;
+  side: string;
+  idx: number;
+  planned: number | null;
+  value: number | null;
+  tried: number | null;
+  how: string;
+  clean: boolean;
+  faults: string[];
+  support: string | null;
+  addedKg: number | null;
+};
+export type RecordPain = OfCheckIn & {
+  region: string;
+  side: string;
+  moment: string;
+  value: number;
+  kind: string;
+  usual: boolean | null;
+};
+export type RecordDangerSign = OfCheckIn & {
+  sign: string;
+  goneWithinMinute: boolean;
+  region: string | null;
+  side: string | null;
+};
+export type RecordReason = {
+  id: string;
+  kind: string;
+  subject: string;
+  level: string;
+  tier: string | null;
+  points: number;
+  sentence: string;
+  proposedStep: string;
+  clears: string;
+  since: string;
+  raisedAt: string;
+  closedAt: string | null;
+  closedWhy: string | null;
+  state: string;
+};
+export type RecordReasonEvent = {
+  reasonId: string;
+  at: string;
+  what: string;
+  level: string | null;
+  by: string | null;
+  body: string;
+};
+export type RecordStep = {
+  reasonId: string | null;
+  kind: string;
+  takenOn: string;
+  reviewOn: string | null;
+  words: string;
+  undoneAt: string | null;
+  windowDays: number | null;
+  outcome: string | null;
+};
+export type RecordPlanItem = {
+  version: number;
+  from: string;
+  until: string | null;
+  sessionsPerWeek: number;
+  why: string;
+  easyWeeks: string[];
+  testWeeks: string[];
+  session: string | null;
+  ladder: string | null;
+  rung: string | null;
+  measure: string | null;
+  side: string | null;
+  sets: number | null;
+  target: number | null;
+  minutes: number | null;
+  timesPerWeek: number | null;
+  support: string | null;
+  stopRule: string | null;
+};
+export type RecordPlacement = { ladder: string; rung: string; side: string; from: string; why: string };
+export type RecordQuestion = {
+  askedAt: string;
+  text: string;
+  answeredAt: string | null;
+  answeredBy: string | null;
+  answer: string | null;
+};
+export type RecordAbsence = { kind: string; from: string; to: string | null; saidAt: string };
+
+export type ClientRecord = {
+  checkIns: RecordCheckIn[];
+  sets: RecordSet[];
+  pain: RecordPain[];
+  dangerSigns: RecordDangerSign[];
+  reasons: RecordReason[];
+  reasonEvents: RecordReasonEvent[];
+  steps: RecordStep[];
+  plans: RecordPlanItem[];
+  placements: RecordPlacement[];
+  questions: RecordQuestion[];
+  absences: RecordAbsence[];
+};
+/** One day of the load table. `sessionLoadAu` null: unknown. */
+export type LoadDay = {
+  date: string;
+  state: string;
+  sessionLoadAu: number | null;
+  tissueLoads: Readonly<Partial<Record<string, number>>>;
+};

@@ -1,0 +1,38 @@
+import { Readable } from 'node:stream';
+import { ZipArchive } from 'archiver';
+import type { ClientHistory } from '#lib/domain/history.ts';
+import type { ClientRecord, LoadDay } from '#lib/domain/record.ts';
+import { historyJsonSchema } from './history-json-schema.ts';
+import { readmeText } from './readme.ts';
+import { recordTables } from './tables.ts';
+
+export type ExportContent = { history: ClientHistory; record: ClientRecord; days: LoadDay[]; made: Date };
+
+/** One client's record as a zip, made piece by piece while it is read. */
+export function exportZip(content: ExportContent): Readable {
+  const zip = new ZipArchive({ zlib: { level: 6 } });
+  const { history, record } = content;
+  const dates = record.checkIns.map((one) => one.date);
+  const add = (name: string, body: string | Readable) => zip.append(body, { name, date: content.made });
+  add(
+    'README.txt',
+    readmeText({
+      made: content.made.toISOString(),
+      zone: history.client.zone,
+      from: dates.at(0) ?? null,
+      until: dates.at(-1) ?? null,
+    }),
+  );
+  add('history.json', `${JSON.stringify(history, null, 1)}\n`);
+  add('history.schema.json', `${JSON.stringify(historyJsonSchema(), null, 2)}\n`);
+  for (const { name, pieces } of recordTables(record, content.days, history.client.zone)) {
+    add(name, Readable.from(pieces()));
+  }
+  zip.finalize().catch((error: Error) => zip.destroy(error));
+  return zip;
+}
+
+/** A file name that says nothing about the person. */
+export function exportFileName(clientId: string, localDate: string): string {
+  return `record-${clientId.slice(0, 8)}-${localDate}.zip`;
+}

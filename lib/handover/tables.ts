@@ -1,0 +1,197 @@
+import type { ClientRecord, LoadDay, RecordPlanItem } from '#lib/domain/record.ts';
+import { TISSUES } from '#lib/domain/vocabulary.ts';
+import { type Column, csvPieces } from './csv.ts';
+
+export type NamedTable = { name: string; pieces: () => Generator<string> };
+
+const measured = (measure: string | null) =>
+  measure === 'hold' || measure === 'lowering'
+    ? 's'
+    : measure === 'made-tried'
+      ? 'made'
+      : measure === 'reps'
+        ? 'reps'
+        : measure;
+const list = (words: string[]) => words.join('; ');
+
+/** The CSVs of a client's record. Instants are UTC, dates local with their zone beside. */
+export function recordTables(record: ClientRecord, days: LoadDay[], zone: string): NamedTable[] {
+  return [
+    table('check_ins.csv', record.checkIns, [
+      ['check_in_id', (row) => row.id],
+      ['date', (row) => row.date],
+      ['zone', (row) => row.zone],
+      ['kind', (row) => row.kind],
+      ['session', (row) => row.session],
+      ['plan_version', (row) => row.planVersion],
+      ['effort_0_10', (row) => row.effort],
+      ['minutes', (row) => row.minutes],
+      ['session_load_au', (row) => loadOf(row.effort, row.minutes)],
+      ['ground', (row) => row.ground],
+      ['sleep_hours', (row) => row.sleepHours],
+      ['nothing_hurts', (row) => row.nothingHurts],
+      ['words', (row) => row.words],
+      ['started_at_utc', (row) => row.startedAt],
+      ['sent_at_utc', (row) => row.sentAt],
+      ['received_at_utc', (row) => row.receivedAt],
+      ['corrects_check_in_id', (row) => row.correctsId],
+      ['replaced_at_utc', (row) => row.replacedAt],
+    ]),
+    table('sets.csv', record.sets, [
+      ['check_in_id', (row) => row.checkInId],
+      ['date', (row) => row.date],
+      ['zone', (row) => row.zone],
+      ['check_in_replaced', (row) => row.replaced],
+      ['skill', (row) => row.skill],
+      ['ladder', (row) => row.ladder],
+      ['rung', (row) => row.rung],
+      ['side', (row) => row.side],
+      ['set', (row) => row.idx + 1],
+      ['unit', (row) => measured(row.measure)],
+      ['planned_in_unit', (row) => row.planned],
+      ['done_in_unit', (row) => row.value],
+      ['tried', (row) => row.tried],
+      ['how', (row) => row.how],
+      ['clean', (row) => row.clean],
+      ['faults', (row) => list(row.faults)],
+      ['support', (row) => row.support],
+      ['added_kg', (row) => row.addedKg],
+    ]),
+    table('pain.csv', record.pain, [
+      ['check_in_id', (row) => row.checkInId],
+      ['date', (row) => row.date],
+      ['zone', (row) => row.zone],
+      ['check_in_replaced', (row) => row.replaced],
+      ['region', (row) => row.region],
+      ['side', (row) => row.side],
+      ['moment', (row) => row.moment],
+      ['pain_0_10', (row) => row.value],
+      ['kind', (row) => row.kind],
+      ['the_usual', (row) => row.usual],
+    ]),
+    table('danger_signs.csv', record.dangerSigns, [
+      ['check_in_id', (row) => row.checkInId],
+      ['date', (row) => row.date],
+      ['zone', (row) => row.zone],
+      ['check_in_replaced', (row) => row.replaced],
+      ['sign', (row) => row.sign],
+      ['gone_within_a_minute', (row) => row.goneWithinMinute],
+      ['region', (row) => row.region],
+      ['side', (row) => row.side],
+    ]),
+    table('load_by_day.csv', days, [
+      ['date', (row) => row.date],
+      ['zone', () => zone],
+      ['day', (row) => row.state],
+      ['session_load_au', (row) => row.sessionLoadAu],
+      ...TISSUES.flatMap((tissue) =>
+        (['left', 'right'] as const).map((side): [string, Column<LoadDay>['value']] => [
+          `${tissue.replaceAll('-', '_')}_${side}_bw_s`,
+          (row) => (row.sessionLoadAu === null ? null : (row.tissueLoads[`${tissue}:${side}`] ?? 0)),
+        ]),
+      ),
+    ]),
+    ...decisionTables(record, zone),
+  ];
+}
+
+function decisionTables(record: ClientRecord, zone: string): NamedTable[] {
+  return [
+    table('reasons.csv', record.reasons, [
+      ['reason_id', (row) => row.id],
+      ['kind', (row) => row.kind],
+      ['about', (row) => row.subject],
+      ['level', (row) => row.level],
+      ['when_to_answer', (row) => row.tier],
+      ['points', (row) => row.points],
+      ['sentence', (row) => row.sentence.replaceAll('**', '')],
+      ['proposed_step', (row) => row.proposedStep],
+      ['what_would_clear_it', (row) => row.clears],
+      ['since', (row) => row.since],
+      ['zone', () => zone],
+      ['raised_at_utc', (row) => row.raisedAt],
+      ['state', (row) => row.state],
+      ['closed_at_utc', (row) => row.closedAt],
+      ['closed_why', (row) => row.closedWhy],
+    ]),
+    table('reason_events.csv', record.reasonEvents, [
+      ['reason_id', (row) => row.reasonId],
+      ['at_utc', (row) => row.at],
+      ['what', (row) => row.what],
+      ['level', (row) => row.level],
+      ['by', (row) => row.by],
+      ['details_json', (row) => row.body],
+    ]),
+    table('steps_taken.csv', record.steps, [
+      ['reason_id', (row) => row.reasonId],
+      ['step', (row) => row.kind],
+      ['taken_on', (row) => row.takenOn],
+      ['review_on', (row) => row.reviewOn],
+      ['zone', () => zone],
+      ['words', (row) => row.words],
+      ['undone_at_utc', (row) => row.undoneAt],
+      ['looked_after_days', (row) => row.windowDays],
+      ['better_since', (row) => row.outcome],
+    ]),
+    table('plans.csv', record.plans, planColumns(zone)),
+    table('placements.csv', record.placements, [
+      ['from', (row) => row.from],
+      ['zone', () => zone],
+      ['ladder', (row) => row.ladder],
+      ['rung', (row) => row.rung],
+      ['side', (row) => row.side],
+      ['why', (row) => row.why],
+    ]),
+    table('questions.csv', record.questions, [
+      ['asked_at_utc', (row) => row.askedAt],
+      ['question', (row) => row.text],
+      ['answered_at_utc', (row) => row.answeredAt],
+      ['answered_by', (row) => row.answeredBy],
+      ['answer', (row) => row.answer],
+    ]),
+    table('absences.csv', record.absences, [
+      ['kind', (row) => row.kind],
+      ['from', (row) => row.from],
+      ['to', (row) => row.to],
+      ['zone', () => zone],
+      ['said_at_utc', (row) => row.saidAt],
+    ]),
+  ];
+}
+
+function planColumns(zone: string): [string, Column<RecordPlanItem>['value']][] {
+  return [
+    ['plan_version', (row) => row.version],
+    ['from', (row) => row.from],
+    ['last_day', (row) => row.until],
+    ['zone', () => zone],
+    ['sessions_per_week', (row) => row.sessionsPerWeek],
+    ['why', (row) => row.why],
+    ['easy_weeks_from', (row) => list(row.easyWeeks)],
+    ['test_weeks_from', (row) => list(row.testWeeks)],
+    ['session', (row) => row.session],
+    ['ladder', (row) => row.ladder],
+    ['rung', (row) => row.rung],
+    ['side', (row) => row.side],
+    ['sets', (row) => row.sets],
+    ['unit', (row) => measured(row.measure)],
+    ['target_in_unit', (row) => row.target],
+    ['practice_minutes', (row) => row.minutes],
+    ['times_per_week', (row) => row.timesPerWeek],
+    ['support', (row) => row.support],
+    ['stop_rule', (row) => row.stopRule],
+  ];
+}
+
+function table<Row>(
+  name: string,
+  rows: readonly Row[],
+  columns: [string, Column<Row>['value']][],
+): NamedTable {
+  const named = columns.map(([column, value]) => ({ name: column, value }));
+  return { name, pieces: () => csvPieces(named, rows) };
+}
+
+function loadOf(effort: number | null, minutes: number | null): number | null {
+  return effort === null || minutes === null ? null : effort * minutes;
+}

@@ -1,0 +1,28 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { withTeamPg } from '#lib/db/client.ts';
+import { findClient } from '#lib/db/clients.ts';
+import { type LibraryRung, listPlannableRungs, listPlans, type PlanRow } from '#lib/db/plans.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
+
+export type PlanForm = {
+  clientId: string;
+  clientName: string;
+  today: string;
+  versions: PlanRow[];
+  rungs: LibraryRung[];
+};
+
+/** What the plan form needs; undefined: no such client here. */
+export function loadPlanForm(actor: Actor, clientId: string, now: Date): Promise<PlanForm | undefined> {
+  return withTeamPg(actor.scope, async (tx) => {
+    const client = await findClient(tx, clientId);
+    if (!client) return undefined;
+    return {
+      clientId: client.id,
+      clientName: client.name,
+      today: localDateOf(now, client.zone),
+      versions: await listPlans(tx, client.id),
+      rungs: await listPlannableRungs(tx),
+    };
+  });
+}
