@@ -84,6 +84,7 @@ export async function startPostgres({ folder, password, port, settings = [] }) {
   const at = reachable(source, folder, who);
   const data = join(at.folder, 'cluster');
   const log = join(at.folder, 'server.log');
+  mkdirSync(folder, { recursive: true });
   mkdirSync(at.folder, { recursive: true });
   if (who.uid !== undefined) chownSync(at.folder, who.uid, who.gid);
   const options = { ...who, cwd: '/', env: { ...process.env, LC_ALL: 'C' }, encoding: 'utf8' };
@@ -93,7 +94,7 @@ export async function startPostgres({ folder, password, port, settings = [] }) {
     throw new Error(`PostgreSQL: ${step} failed.\n${run.stderr ?? run.error ?? ''}\n${tail}`);
   };
 
-  if (existsSync(data) && !existsSync(join(at.folder, 'complete'))) rmSync(data, { recursive: true });
+  if (existsSync(data) && !existsSync(join(folder, 'complete'))) rmSync(data, { recursive: true });
   if (!existsSync(data)) {
     const secret = join(at.folder, 'password');
     writeFileSync(secret, password, { mode: 0o600 });
@@ -115,7 +116,7 @@ export async function startPostgres({ folder, password, port, settings = [] }) {
     );
     rmSync(secret, { force: true });
     if (made.status !== 0) fail('making the data folder', made);
-    writeFileSync(join(at.folder, 'complete'), 'initdb finished\n');
+    writeFileSync(join(folder, 'complete'), 'initdb finished\n');
   }
 
   const running = () => spawnSync(bin('pg_ctl'), ['status', '-D', data], options).status === 0;

@@ -64,8 +64,17 @@ async function fillDemo(environment, ownerUrl) {
 
 /** What `npm run make-team` and other programs run by hand need; readable by the owner of the checkout only. */
 function keepForTools(environment) {
-  const names = ['DATABASE_URL', 'APP_DATABASE_URL', 'REDIS_URL', 'PLUMBLINE_SECRET', 'PLUMBLINE_ORIGIN', 'PLUMBLINE_DEMO'];
-  const kept = Object.fromEntries(names.filter((name) => environment[name]).map((name) => [name, environment[name]]));
+  const names = [
+    'DATABASE_URL',
+    'APP_DATABASE_URL',
+    'REDIS_URL',
+    'PLUMBLINE_SECRET',
+    'PLUMBLINE_ORIGIN',
+    'PLUMBLINE_DEMO',
+  ];
+  const kept = Object.fromEntries(
+    names.filter((name) => environment[name]).map((name) => [name, environment[name]]),
+  );
   writeFileSync(join(dataFolder, 'environment.json'), JSON.stringify(kept), { mode: 0o600 });
 }
 

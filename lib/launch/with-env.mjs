@@ -5,5 +5,6 @@ import { dataFolder } from './steps.mjs';
 
 const file = join(dataFolder, 'environment.json');
 if (!process.env.APP_DATABASE_URL && existsSync(file)) {
-  for (const [name, value] of Object.entries(JSON.parse(readFileSync(file, 'utf8')))) process.env[name] ??= value;
+  for (const [name, value] of Object.entries(JSON.parse(readFileSync(file, 'utf8'))))
+    process.env[name] ??= value;
 }

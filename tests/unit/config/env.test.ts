@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { parseEnv } from '#lib/config/env.ts';
+
+const whole = {
+  NODE_ENV: 'production',
+  APP_DATABASE_URL: 'postgres://plumbline_app:x@db/plumbline',
+  PLUMBLINE_SECRET: 'q8Zt5Jm2rX7wLc9dHs4uGb6eTa1fNi0oKp3vYkq0',
+  PLUMBLINE_ORIGIN: 'https://low-wall.example',
+};
+
+describe('the environment', () => {
+  it('is accepted when it is complete', () => {
+    expect(parseEnv(whole).PLUMBLINE_ORIGIN).toBe('https://low-wall.example');
+  });
+
+  it.each([
+    ['missing', undefined, /PLUMBLINE_SECRET is missing/],
+    ['empty', '', /PLUMBLINE_SECRET is missing/],
+    ['short', 'q8Zt5Jm2rX7wLc9dHs4uGb6eTa1fNi0', /shorter than 32/],
+    ['an example', 'change-me-change-me-change-me-change-me', /example value/],
+    ['the word secret', 'my-very-long-secret-that-is-long-enough', /example value/],
+  ])('refuses a secret that is %s', (_, secret, message) => {
+    expect(() => parseEnv({ ...whole, PLUMBLINE_SECRET: secret })).toThrow(message);
+  });
+
+  it('names every variable that is wrong, and no value', () => {
+    const wrong = { PLUMBLINE_SECRET: 'tooshort-q8Zt5', REDIS_URL: 'ftp://elsewhere' };
+    const told = () => parseEnv(wrong);
+    expect(told).toThrow(/APP_DATABASE_URL[\s\S]*REDIS_URL[\s\S]*PLUMBLINE_SECRET/);
+    expect(told).not.toThrow(/q8Zt5|elsewhere/);
+  });
+});
