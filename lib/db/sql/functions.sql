@@ -37,7 +37,8 @@ $$;
 
 -- Night D is owed when 03:00 of D + 1 has passed on the client's wall clock and the ledger has no finished row for it.
 -- At most `cap` nights back; a client's night that failed five times waits for a person (Nights page).
-create or replace function public.owed_nights(at timestamptz, cap integer)
+-- `team` and `clients` narrow it down; null: everybody.
+create or replace function public.owed_nights_of(at timestamptz, cap integer, team uuid, clients uuid[])
 returns table (team_id uuid, client_id uuid, local_date date)
 language sql stable security definer set search_path = public as $$
   select c.team_id, c.id, night.day
@@ -50,6 +51,8 @@ language sql stable security definer set search_path = public as $$
     select first.day + step as day from generate_series(0, last.day - first.day) step
   ) night
   where c.standing = any (night_standings())
+    and (team is null or c.team_id = team)
+    and (clients is null or c.id = any (clients))
     and not exists (
       select from night_client n
       where n.team_id = c.team_id and n.client_id = c.id and n.local_date = night.day
@@ -57,6 +60,14 @@ language sql stable security definer set search_path = public as $$
     )
     and local_date_exists(c.zone, night.day)
   order by night.day, c.team_id, c.id
+$$;
+revoke all on function public.owed_nights_of(timestamptz, integer, uuid, uuid[]) from public;
+grant execute on function public.owed_nights_of(timestamptz, integer, uuid, uuid[]) to plumbline_app;
+
+create or replace function public.owed_nights(at timestamptz, cap integer)
+returns table (team_id uuid, client_id uuid, local_date date)
+language sql stable security definer set search_path = public as $$
+  select * from owed_nights_of(at, cap, null, null)
 $$;
 revoke all on function public.owed_nights(timestamptz, integer) from public;
 grant execute on function public.owed_nights(timestamptz, integer) to plumbline_app;

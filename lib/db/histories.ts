@@ -1,0 +1,147 @@
+import type {
+  ClientHistory,
+  HistoryAbsence,
+  HistoryCheckIn,
+  HistoryClient,
+  HistoryLimit,
+  HistoryPlacement,
+  HistoryQuestion,
+  HistoryStep,
+} from '#lib/domain/history.ts';
+import type { TeamPg } from './client.ts';
+import { listHistoryPlans } from './history-plans.ts';
+import { listHistoryRungs } from './history-rungs.ts';
+import { inOrder, listEffectiveCheckIns } from './raw-check-ins.ts';
+
+/** How far back the checks read: their longest look is ten weeks, the client page's a year. */
+export const HISTORY_DAYS = 400;
+
+/**
+ * The histories of many clients, with one query for each kind of row. `from: 'YYYY-MM-DD'` reads check-ins from
+ * that date on out of the day rollups; `from: null` reads everything from the tables they were written to.
+ */
+export async function loadHistories(
+  tx: TeamPg,
+  clientIds: string[],
+  options: { from: string | null },
+): Promise<Map<string, ClientHistory>> {
+  const clients = await listClients(tx, clientIds);
+  const checkIns =
+    options.from === null
+      ? await listEffectiveCheckIns(tx, clientIds, null)
+      : await listRolledUpCheckIns(tx, clientIds, options.from);
+  const plans = await listHistoryPlans(tx, clientIds);
+  const placements = await byClient<HistoryPlacement>(tx, clientIds, PLACEMENTS);
+  const absences = await byClient<HistoryAbsence>(tx, clientIds, ABSENCES);
+  const questions = await byClient<HistoryQuestion>(tx, clientIds, QUESTIONS);
+  const limits = await byClient<HistoryLimit>(tx, clientIds, LIMITS);
+  const steps = await byClient<HistoryStep>(tx, clientIds, STEPS);
+  const seen = await byClient<{ at: string }>(tx, clientIds, SEEN);
+  const words = await byClient<ClientHistory['clinicianWords'][number]>(tx, clientIds, CLINICIAN_WORDS);
+
+  const rungIdsOf = (id: string) => [
+    ...(checkIns.get(id) ?? []).flatMap((checkIn) => checkIn.sets.map((set) => set.rungId)),
+    ...(plans.get(id) ?? []).flatMap((plan) => plan.items.map((item) => item.rungId)),
+    ...(placements.get(id) ?? []).map((placement) => placement.rungId),
+  ];
+  const named = new Map(clients.map((client) => [client.id, new Set(rungIdsOf(client.id))]));
+  const rungs = await listHistoryRungs(tx, [...new Set([...named.values()].flatMap((ids) => [...ids]))]);
+
+  return new Map(
+    clients.map((client) => [
+      client.id,
+      {
+        formatVersion: 1,
+        client,
+        rungs: rungs.filter((rung) => named.get(client.id)?.has(rung.id)),
+        plans: plans.get(client.id) ?? [],
+        placements: placements.get(client.id) ?? [],
+        absences: absences.get(client.id) ?? [],
+        checkIns: checkIns.get(client.id) ?? [],
+        questions: questions.get(client.id) ?? [],
+        limits: limits.get(client.id) ?? [],
+        steps: steps.get(client.id) ?? [],
+        seen: (seen.get(client.id) ?? []).map((mark) => mark.at),
+        clinicianWords: words.get(client.id) ?? [],
+      },
+    ]),
+  );
+}
+
+type ClientRow = Omit<HistoryClient, 'invitedAt' | 'joinedAt'> & {
+  invitedAt: Date | null;
+  joinedAt: Date | null;
+};
+
+async function listClients(tx: TeamPg, clientIds: string[]): Promise<HistoryClient[]> {
+  const { rows } = await tx.client.query<ClientRow>(
+    `select c.id, c.name, c.zone, c.standing, c.invited_at as "invitedAt", c.joined_at as "joinedAt",
+       c.under18, c.body_mass_kg as "bodyMassKg", c.told_week_au as "toldWeekAu",
+       case when jsonb_typeof(i.answers -> 'pain') = 'array' then i.answers -> 'pain' else '[]'::jsonb end as "intakePain"
+     from client c left join intake i on i.team_id = c.team_id and i.client_id = c.id
+     where c.team_id = $1 and c.id = any($2::uuid[]) order by c.id`,
+    [tx.teamId, clientIds],
+  );
+  return rows.map((row) => ({
+    ...row,
+    invitedAt: row.invitedAt?.toISOString() ?? null,
+    joinedAt: row.joinedAt?.toISOString() ?? null,
+  }));
+}
+
+async function listRolledUpCheckIns(
+  tx: TeamPg,
+  clientIds: string[],
+  from: string,
+): Promise<Map<string, HistoryCheckIn[]>> {
+  const { rows } = await tx.client.query<{ clientId: string; facts: HistoryCheckIn[] }>(
+    `select client_id as "clientId", facts from day_rollup
+     where team_id = $1 and client_id = any($2::uuid[]) and date >= $3::date`,
+    [tx.teamId, clientIds, from],
+  );
+  const gathered = new Map<string, HistoryCheckIn[]>(clientIds.map((id) => [id, []]));
+  for (const row of rows) gathered.get(row.clientId)?.push(...row.facts);
+  for (const [id, checkIns] of gathered) gathered.set(id, inOrder(checkIns));
+  return gathered;
+}
+
+/** ISO 8601 in UTC with milliseconds, as JSON carries an instant. */
+const iso = (column: string) => `to_char(${column} at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')`;
+
+const PLACEMENTS = `select client_id, jsonb_build_object('ladderId', ladder_id, 'side', side, 'rungId', rung_id, 'from', from_date) as value,
+  from_date::text || ladder_id || side as place, team_id from placement`;
+const ABSENCES = `select client_id, jsonb_build_object('from', from_date, 'to', to_date, 'kind', kind) as value,
+  from_date::text || id as place, team_id from absence`;
+const QUESTIONS = `select q.client_id, jsonb_build_object('id', q.id, 'askedAt', ${iso('q.asked_at')}, 'text', q.text,
+    'answeredAt', ${iso('q.answered_at')}, 'answer', (select a.text from answer a
+      where a.team_id = q.team_id and a.question_id = q.id order by a.created_at desc, a.id limit 1)) as value,
+  ${iso('q.asked_at')} || q.id as place, q.team_id from question q`;
+const LIMITS = `select client_id, jsonb_build_object('tissue', tissue, 'region', region, 'side', side, 'rule', rule,
+    'percent', percent, 'from', from_date, 'until', least(until_date, (ended_at at time zone 'UTC')::date), 'who', who) as value,
+  from_date::text || id as place, team_id from limit_rule`;
+const STEPS = `select client_id, jsonb_build_object('kind', kind, 'takenOn', taken_on, 'ladderId', ladder_id, 'side', side,
+    'reviewOn', review_on, 'words', words) as value, taken_on::text || id as place, team_id
+  from step_taken where undone_at is null`;
+const SEEN = `select client_id, jsonb_build_object('at', ${iso('at')}) as value, ${iso('at')} || id as place, team_id from seen_mark`;
+const CLINICIAN_WORDS = `select client_id, jsonb_build_object('date', date, 'region', region, 'side', side, 'words', words) as value,
+  date::text || id as place, team_id from clinician_word`;
+
+/** One query for all clients: rows in the form of a history, in one fixed order. */
+async function byClient<Value>(
+  tx: TeamPg,
+  clientIds: string[],
+  source: string,
+): Promise<Map<string, Value[]>> {
+  const { rows } = await tx.client.query<{ clientId: string; value: Value }>(
+    `select source.client_id as "clientId", source.value from (${source}) source
+     where source.team_id = $1 and source.client_id = any($2::uuid[]) order by source.place`,
+    [tx.teamId, clientIds],
+  );
+  const gathered = new Map<string, Value[]>();
+  for (const { clientId, value } of rows) {
+    const values = gathered.get(clientId);
+    if (values) values.push(value);
+    else gathered.set(clientId, [value]);
+  }
+  return gathered;
+}

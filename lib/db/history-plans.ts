@@ -1,0 +1,41 @@
+import type { HistoryPlan } from '#lib/domain/history.ts';
+import type { TeamPg } from './client.ts';
+
+type PlanRow = HistoryPlan & { clientId: string };
+
+/** All versions of the plans of many clients, oldest first, with their items, in one query. */
+export async function listHistoryPlans(tx: TeamPg, clientIds: string[]): Promise<Map<string, HistoryPlan[]>> {
+  const { rows } = await tx.client.query<PlanRow>(
+    `select p.client_id as "clientId", p.version, p.from_date as "from", p.until_date as "until",
+       p.sessions_per_week as "sessionsPerWeek", to_json(p.easy_weeks) as "easyWeeks",
+       to_json(p.test_weeks) as "testWeeks", p.accepted_week_au as "acceptedWeekAu",
+       p.skills_in_focus as "skillsInFocus",
+       coalesce((select json_agg(json_build_object('session', s.label, 'rungId', i.rung_id, 'side', i.side,
+           'sets', i.sets, 'target', i.target, 'minutes', i.minutes, 'timesPerWeek', i.times_per_week)
+           order by s.position, s.label, i.position)
+         from plan_session s join plan_item i on i.team_id = s.team_id and i.session_id = s.id
+         where s.team_id = p.team_id and s.plan_id = p.id), '[]'::json) as items
+     from plan p
+     where p.team_id = $1 and p.client_id = any($2::uuid[])
+     order by p.client_id, p.version`,
+    [tx.teamId, clientIds],
+  );
+  const byClient = new Map<string, HistoryPlan[]>();
+  for (const { clientId, ...row } of rows) {
+    const plan: HistoryPlan = {
+      version: row.version,
+      from: row.from,
+      until: row.until,
+      sessionsPerWeek: row.sessionsPerWeek,
+      items: row.items,
+      easyWeeks: row.easyWeeks,
+      testWeeks: row.testWeeks,
+      acceptedWeekAu: row.acceptedWeekAu,
+      skillsInFocus: row.skillsInFocus,
+    };
+    const plans = byClient.get(clientId);
+    if (plans) plans.push(plan);
+    else byClient.set(clientId, [plan]);
+  }
+  return byClient;
+}

@@ -1,0 +1,22 @@
+import type { HistoryRung } from '#lib/domain/history.ts';
+import type { TeamPg } from './client.ts';
+
+/** The rungs with these ids, with what their drill, ladder, part and skill say about them. */
+export async function listHistoryRungs(tx: TeamPg, rungIds: string[]): Promise<HistoryRung[]> {
+  const { rows } = await tx.client.query<HistoryRung>(
+    `select r.id, r.key, l.id as "ladderId", l.name as ladder, s.name as skill, p.name as part, r.position, r.name,
+       l.family, d.measure, d.each_side as "eachSide", d.each_is_leg as "eachIsLeg",
+       json_build_object('sets', r.pass_sets, 'target', r.pass_target, 'days', r.pass_days, 'tries', r.pass_tries) as pass,
+       d.seconds_per_rep as "secondsPerRep", d.share, d.helping_share as "helpingShare", d.weights,
+       r.usual_weeks as "usualWeeks", r.needs_film as "needsFilm", l.faults
+     from rung r
+     join drill d on d.team_id = r.team_id and d.id = r.drill_id
+     join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
+     join part p on p.team_id = l.team_id and p.id = l.part_id
+     join skill s on s.team_id = p.team_id and s.id = p.skill_id
+     where r.team_id = $1 and r.id = any($2::uuid[])
+     order by l.id, r.position, r.id`,
+    [tx.teamId, rungIds],
+  );
+  return rows;
+}

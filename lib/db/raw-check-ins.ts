@@ -1,0 +1,94 @@
+import type { HistoryCheckIn, HistoryPain, HistorySet } from '#lib/domain/history.ts';
+import type { TeamPg } from './client.ts';
+
+type HeadRow = Omit<HistoryCheckIn, 'sentAt' | 'sets' | 'pain' | 'dangerSigns'> & {
+  clientId: string;
+  sentAt: Date;
+};
+
+/**
+ * The effective check-ins (the latest correction of each, nothing deleted) from the tables they were written to.
+ * `dates: null` reads all of them. One query for each kind of row, whatever the number of clients.
+ */
+export async function listEffectiveCheckIns(
+  tx: TeamPg,
+  clientIds: string[],
+  dates: string[] | null,
+): Promise<Map<string, HistoryCheckIn[]>> {
+  const { rows: heads } = await tx.client.query<HeadRow>(
+    `select client_id as "clientId", id, date, zone, sent_at as "sentAt", kind, session, effort, minutes, ground,
+       sleep_hours as "sleepHours", nothing_hurts as "nothingHurts", words
+     from check_in
+     where team_id = $1 and client_id = any($2::uuid[]) and replaced_at is null and deleted_at is null
+       and ($3::date[] is null or date = any($3::date[]))`,
+    [tx.teamId, clientIds, dates],
+  );
+  const ids = heads.map((head) => head.id);
+  const sets = await partsOf<HistorySet>(tx, ids, {
+    table: 'check_in_set',
+    columns: `rung_id as "rungId", side, idx as index, planned, value, tried, how, clean, faults, support,
+      added_kg as "addedKg"`,
+  });
+  const pain = await partsOf<HistoryPain>(tx, ids, {
+    table: 'pain_score',
+    columns: 'region, side, moment, value, kind, usual',
+  });
+  const signs = await partsOf<HistoryCheckIn['dangerSigns'][number]>(tx, ids, {
+    table: 'danger_sign_told',
+    columns: 'sign, gone_within_minute as "goneWithinMinute", region, side',
+  });
+  const byClient = new Map<string, HistoryCheckIn[]>(clientIds.map((id) => [id, []]));
+  for (const { clientId, sentAt, ...head } of heads) {
+    byClient.get(clientId)?.push({
+      ...head,
+      sentAt: sentAt.toISOString(),
+      sets: sets.get(head.id) ?? [],
+      pain: pain.get(head.id) ?? [],
+      dangerSigns: signs.get(head.id) ?? [],
+    });
+  }
+  for (const [id, checkIns] of byClient) byClient.set(id, inOrder(checkIns));
+  return byClient;
+}
+
+/** One order for check-ins and for what is inside them, whichever table they came from. */
+export function inOrder(checkIns: HistoryCheckIn[]): HistoryCheckIn[] {
+  return checkIns
+    .map((checkIn) => ({
+      ...checkIn,
+      sets: sortedBy(
+        checkIn.sets,
+        (set) => `${set.rungId} ${set.side} ${String(set.index).padStart(4, '0')}`,
+      ),
+      pain: sortedBy(checkIn.pain, (score) => `${score.region} ${score.side} ${score.moment}`),
+      dangerSigns: sortedBy(checkIn.dangerSigns, (told) => told.sign),
+    }))
+    .sort((a, b) => compare(`${a.date} ${a.sentAt} ${a.id}`, `${b.date} ${b.sentAt} ${b.id}`));
+}
+
+function sortedBy<T>(items: T[], keyOf: (item: T) => string): T[] {
+  return [...items].sort((a, b) => compare(keyOf(a), keyOf(b)));
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+async function partsOf<Part>(
+  tx: TeamPg,
+  checkInIds: string[],
+  from: { table: string; columns: string },
+): Promise<Map<string, Part[]>> {
+  const { rows } = await tx.client.query<{ checkInId: string; part: Part }>(
+    `select told.check_in_id as "checkInId", (select to_json(part) from (select ${from.columns}) part) as part
+     from ${from.table} told where told.team_id = $1 and told.check_in_id = any($2::uuid[])`,
+    [tx.teamId, checkInIds],
+  );
+  const byCheckIn = new Map<string, Part[]>();
+  for (const { checkInId, part } of rows) {
+    const parts = byCheckIn.get(checkInId);
+    if (parts) parts.push(part);
+    else byCheckIn.set(checkInId, [part]);
+  }
+  return byCheckIn;
+}

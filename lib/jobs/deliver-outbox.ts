@@ -1,0 +1,11 @@
+import { z } from 'zod';
+import { defineJob } from './define-job.ts';
+
+/** Hands on what submit transactions left in the outbox. */
+export const deliverOutboxJob = defineJob({
+  name: 'deliver-outbox',
+  queue: 'day',
+  payload: z.object({}),
+  attempts: 1,
+  jobId: () => 'deliver-outbox-now',
+});

@@ -1,0 +1,68 @@
+import { AppError } from '#lib/errors.ts';
+import { type OpenQueue, openQueue, type QueuePlace, queuePlace } from './backend.ts';
+import type { JobDefinition, QueueName } from './define-job.ts';
+import { deliverOutboxJob } from './deliver-outbox.ts';
+
+/** How long a producer waits for the queue before it says that it cannot be reached. */
+const PATIENCE_MS = 2_000;
+
+type Queues = { place: QueuePlace; open: Map<QueueName, OpenQueue> };
+// On globalThis: pages and route handlers are separate module graphs in one process.
+const store = globalThis as typeof globalThis & { plumblineQueues?: Queues };
+
+export function queue(name: QueueName): OpenQueue {
+  store.plumblineQueues ??= { place: queuePlace(), open: new Map() };
+  const { place, open } = store.plumblineQueues;
+  const found = open.get(name) ?? openQueue(place, name);
+  open.set(name, found);
+  return found;
+}
+
+/** Queues one job. Throws `unavailable` when the queue does not answer: the database still knows what is owed. */
+export async function enqueue<Payload>(job: JobDefinition<Payload>, payload: Payload): Promise<void> {
+  const parsed = job.payload.parse(payload);
+  await patiently(
+    queue(job.queue).add(job.name, parsed, {
+      jobId: job.jobId(parsed),
+      attempts: job.attempts,
+      // Kept jobs would swallow the same work asked for again; the ledger keeps what happened.
+      removeOnComplete: true,
+      removeOnFail: true,
+    }),
+  );
+}
+
+/** Says that something waits in the outbox. Never throws: when the queue is down the tick finds it. */
+export async function kickOutbox(): Promise<void> {
+  await enqueue(deliverOutboxJob, {}).catch(() => undefined);
+}
+
+/** True when the queue answers. */
+export async function isQueueReady(): Promise<boolean> {
+  return patiently(queue('day').getJobCounts('waiting')).then(
+    () => true,
+    () => false,
+  );
+}
+
+export async function closeQueues(): Promise<void> {
+  const open = store.plumblineQueues?.open;
+  delete store.plumblineQueues;
+  if (!open) return;
+  await Promise.all([...open.values()].map((each) => patiently(each.close()).catch(() => each.disconnect())));
+}
+
+async function patiently<T>(work: Promise<T>): Promise<T> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, fail) => {
+    timer = setTimeout(() => fail(new Error(`no answer within ${PATIENCE_MS} ms`)), PATIENCE_MS);
+  });
+  try {
+    return await Promise.race([work, late]);
+  } catch (cause) {
+    throw new AppError('unavailable', 'The queue does not answer.', { cause });
+  } finally {
+    clearTimeout(timer);
+    work.catch(() => undefined); // a rejection after the answer was given up
+  }
+}

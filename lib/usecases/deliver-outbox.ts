@@ -1,0 +1,32 @@
+import { withTeamPg } from '#lib/db/client.ts';
+import { listTeamsWithOutbox, listWaitingCheckIns, markNotSent, markSent } from '#lib/db/outbox.ts';
+import { afterCheckInJob } from '#lib/jobs/after-check-in.ts';
+import { enqueue } from '#lib/jobs/queue.ts';
+
+const ROWS_A_TURN = 200;
+
+/**
+ * Hands what submit transactions left in the outbox to the queue, at least once: a row is marked after its job is
+ * queued, and the job is safe to run twice. Returns how many were handed on.
+ */
+export async function deliverOutbox(now: Date): Promise<number> {
+  let delivered = 0;
+  for (const scope of await listTeamsWithOutbox()) {
+    delivered += await withTeamPg(scope, async (tx) => {
+      const waiting = await listWaitingCheckIns(tx, ROWS_A_TURN);
+      const sent: string[] = [];
+      const failed: string[] = [];
+      for (const { id, clientId, checkInId } of waiting) {
+        await enqueue(afterCheckInJob, { teamId: scope.teamId, clientId, checkInId }).then(
+          () => sent.push(id),
+          () => failed.push(id),
+        );
+        if (failed.length > 0) break; // the queue is down: the rest would wait in vain
+      }
+      await markSent(tx, sent, now);
+      await markNotSent(tx, failed, 'the queue does not answer');
+      return sent.length;
+    });
+  }
+  return delivered;
+}

@@ -1,0 +1,58 @@
+import { advanceReasons } from '#lib/checks/reasons.ts';
+import { runChecks } from '#lib/checks/run.ts';
+import type { ReasonChange, StoredReason } from '#lib/checks/types.ts';
+import type { ReasonRow } from '#lib/db/reasons.ts';
+import type { AsOf, Flagged, Outcome } from '#lib/domain/finding.ts';
+import type { ClientHistory } from '#lib/domain/history.ts';
+import { toStoredReason } from './stored-reason.ts';
+
+/** In its first three nights for a client a check writes to the client page only. */
+export const EARLY_NIGHTS = 3;
+
+export type Judgement = {
+  clientId: string;
+  outcomes: Outcome[];
+  changes: ReasonChange[];
+  /** Reasons from the first nights that count from now on. */
+  counted: { id: string; outcome: Flagged }[];
+};
+
+/** Everything one night (or one check-in) says about one client. Pure: throws only when the checks do. */
+export function judgeClient(
+  history: ClientHistory,
+  stored: ReasonRow[],
+  asOf: AsOf,
+  nightsDone: number,
+): Judgement {
+  const outcomes = runChecks(history, asOf);
+  const early = nightsDone < EARLY_NIGHTS;
+  const reasons: StoredReason[] = stored.map(toStoredReason);
+  // A night that is run late must not touch what was raised or done by a person after it was due.
+  const later = stored.filter((reason) => reason.touchedAt > asOf.instant);
+  const changes = advanceReasons(reasons, outcomes, asOf, { earlyNights: early }).filter(
+    (change) => !later.some((reason) => isAbout(change, reason)),
+  );
+  return {
+    clientId: history.client.id,
+    outcomes,
+    changes,
+    counted: early ? [] : countedNow(stored, outcomes, later),
+  };
+}
+
+function isAbout(change: ReasonChange, reason: ReasonRow): boolean {
+  if (change.change !== 'raise') return change.id === reason.id;
+  return change.outcome.kind === reason.kind && change.outcome.subject.key === reason.subjectKey;
+}
+
+function countedNow(stored: ReasonRow[], outcomes: Outcome[], later: ReasonRow[]): Judgement['counted'] {
+  return stored
+    .filter((reason) => reason.state === 'client-page' && !later.includes(reason))
+    .flatMap((reason) => {
+      const outcome = outcomes.find(
+        (each): each is Flagged =>
+          each.status === 'flagged' && each.kind === reason.kind && each.subject.key === reason.subjectKey,
+      );
+      return outcome ? [{ id: reason.id, outcome }] : [];
+    });
+}

@@ -1,0 +1,137 @@
+import { RULES_VERSION } from '#lib/checks/registry.ts';
+import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
+import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
+import {
+  countNightRun,
+  type FailedNight,
+  type FinishedNight,
+  insertFailedNights,
+  insertFinishedNights,
+  listDueClients,
+  lockClients,
+} from '#lib/db/ledger.ts';
+import { listReasons } from '#lib/db/reasons.ts';
+import type { Outcome } from '#lib/domain/finding.ts';
+import { addDays } from '#lib/domain/local-date.ts';
+import { judgeClient } from './judge-client.ts';
+import { type JudgedClient, writeJudgements } from './write-judgements.ts';
+
+export type NightBatchInput = { localDate: string; clientIds: string[] };
+export type NightBatchResult = { done: number; failed: number };
+
+const DAY_MS = 86_400_000;
+/** Longer than the 14 days in which a closed reason reopens. */
+export const CLOSED_LOOK_BACK_DAYS = 30;
+
+/**
+ * Runs one local date for some clients of one team in one transaction: histories and reasons in, checks, changes,
+ * ledger out. Whoever has a finished row already is left alone, so twice is as once. A client whose checks throw is
+ * written down as failed; the others go on.
+ */
+export async function runNightBatch(
+  scope: TeamScope,
+  input: NightBatchInput,
+  now: Date,
+): Promise<NightBatchResult> {
+  const started = performance.now();
+  const finishedBy = () => new Date(now.getTime() + Math.round(performance.now() - started));
+  return withTeamPg(scope, async (tx) => {
+    await lockClients(tx, input.clientIds);
+    const due = await listDueClients(tx, input.clientIds, input.localDate);
+    if (due.length === 0) return { done: 0, failed: 0 };
+    const { judged, failed } = await judge(tx, input.localDate, due, now);
+    const rest = await saveJudged(tx, input.localDate, judged, now);
+    const failures = [...failed, ...rest.failed];
+    await insertFailedNights(
+      tx,
+      { localDate: input.localDate, failedAt: now, rulesVersion: RULES_VERSION },
+      failures,
+    );
+    await countNightRun(tx, {
+      localDate: input.localDate,
+      startedAt: now,
+      at: finishedBy(),
+      rulesVersion: RULES_VERSION,
+    });
+    return { done: rest.done, failed: failures.length };
+  });
+}
+
+async function judge(
+  tx: TeamPg,
+  localDate: string,
+  due: Awaited<ReturnType<typeof listDueClients>>,
+  now: Date,
+) {
+  const ids = due.map((client) => client.clientId);
+  const histories = await loadHistories(tx, ids, { from: addDays(localDate, -HISTORY_DAYS) });
+  const stored = await listReasons(tx, ids, new Date(now.getTime() - CLOSED_LOOK_BACK_DAYS * DAY_MS));
+  const judged: JudgedClient[] = [];
+  const failed: FailedNight[] = [];
+  for (const { clientId, dueAt, nightsDone } of due) {
+    const history = histories.get(clientId);
+    if (!history) continue;
+    // As of the moment the night was due, not of now: a night that runs late says what it would have said on time.
+    const asOf = { date: localDate, instant: (dueAt < now ? dueAt : now).toISOString() };
+    try {
+      const reasons = stored.get(clientId) ?? [];
+      judged.push({ judgement: judgeClient(history, reasons, asOf, nightsDone), asOf, stored: reasons });
+    } catch (error) {
+      failed.push({ clientId, failure: inWords(error) });
+    }
+  }
+  return { judged, failed };
+}
+
+/** Saves all together; when the database refuses, one by one, so that only the client at fault fails. */
+async function saveJudged(tx: TeamPg, localDate: string, judged: JudgedClient[], now: Date) {
+  const night = { localDate, doneAt: now, rulesVersion: RULES_VERSION };
+  const save = async (clients: JudgedClient[]) => {
+    await tx.client.query('savepoint judged');
+    await writeJudgements(tx, clients, localDate);
+    await insertFinishedNights(tx, night, clients.map(toFinished));
+    await tx.client.query('release savepoint judged');
+  };
+  const failed: FailedNight[] = [];
+  const saveOrSay = async (clients: JudgedClient[]): Promise<void> => {
+    try {
+      await save(clients);
+    } catch (error) {
+      await tx.client.query('rollback to savepoint judged'); // fails too when the connection is lost: then all of it does
+      const [only, ...others] = clients;
+      if (only && others.length === 0)
+        failed.push({ clientId: only.judgement.clientId, failure: inWords(error) });
+      else for (const client of clients) await saveOrSay([client]);
+    }
+  };
+  if (judged.length > 0) await saveOrSay(judged);
+  return { done: judged.length - failed.length, failed };
+}
+
+function toFinished({ judgement }: JudgedClient): FinishedNight {
+  return { clientId: judgement.clientId, findings: judgement.outcomes.flatMap(shortForm) };
+}
+
+function shortForm(outcome: Outcome): object[] {
+  if (outcome.status === 'clear') return [];
+  const { kind, subject } = outcome;
+  return outcome.status === 'flagged'
+    ? [
+        {
+          status: outcome.status,
+          kind,
+          key: subject.key,
+          level: outcome.level,
+          points: outcome.points,
+          short: outcome.short,
+        },
+      ]
+    : [{ status: outcome.status, kind, key: subject.key, missing: outcome.missing }];
+}
+
+/** The kind of error and where, never its whole text: values of a check-in could be in it. */
+function inWords(error: unknown): string {
+  if (!(error instanceof Error)) return 'a check stopped without an error';
+  const place = error.stack?.match(/(lib\/[\w./-]+:\d+)/)?.[1];
+  return `${error.name}${place ? ` at ${place}` : ''}`;
+}

@@ -1,0 +1,16 @@
+import { afterCheckInJob } from '#lib/jobs/after-check-in.ts';
+import { deliverOutboxJob } from '#lib/jobs/deliver-outbox.ts';
+import { nightBatchJob } from '#lib/jobs/night-batch.ts';
+import { tickJob } from '#lib/jobs/tick.ts';
+import { handleAfterCheckIn } from './after-check-in.ts';
+import { handleDeliverOutbox } from './deliver-outbox.ts';
+import { handleNightBatch } from './night-batch.ts';
+import { handleTick } from './tick.ts';
+
+/** Every job and who does it. */
+export const HANDLERS: ReadonlyMap<string, (data: unknown) => Promise<void>> = new Map([
+  [afterCheckInJob.name, handleAfterCheckIn],
+  [deliverOutboxJob.name, handleDeliverOutbox],
+  [nightBatchJob.name, handleNightBatch],
+  [tickJob.name, handleTick],
+]);

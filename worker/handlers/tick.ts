@@ -1,0 +1,10 @@
+import { now } from '#lib/clock.ts';
+import { tickJob } from '#lib/jobs/tick.ts';
+import { deliverOutbox } from '#lib/usecases/deliver-outbox.ts';
+import { oweNights } from '#lib/usecases/owe-nights.ts';
+
+export async function handleTick(data: unknown): Promise<void> {
+  tickJob.payload.parse(data);
+  await deliverOutbox(now());
+  await oweNights(now());
+}

@@ -1,0 +1,58 @@
+import { type OpenWorker, openWorker, queuePlace } from '#lib/jobs/backend.ts';
+import { closeQueues, enqueue } from '#lib/jobs/queue.ts';
+import { tickJob } from '#lib/jobs/tick.ts';
+import { logger } from '#lib/logger.ts';
+import { closeDatabase } from '#lib/usecases/close-database.ts';
+import { prepareQueue } from '#lib/usecases/prepare-queue.ts';
+import { HANDLERS } from './handlers/by-name.ts';
+import { writeSchedule } from './schedule.ts';
+
+/** The day's small jobs must not wait for each other; a night's batch fills a core. */
+const CONCURRENCY = { day: 4, night: 2 };
+/** Orchestrators give thirty seconds: leave before they kill. */
+const GRACE_MS = 20_000;
+
+/** Starts the workers of one process. The returned function stops them: jobs at work are finished, within the grace. */
+export async function startWorker(): Promise<() => Promise<void>> {
+  const place = queuePlace();
+  if (place.kind === 'postgres') await prepareQueue();
+  const workers = (['day', 'night'] as const).map((name) =>
+    watched(openWorker(place, { name, concurrency: CONCURRENCY[name] }, (job) => handle(job.name, job.data))),
+  );
+  await Promise.all(workers.map((worker) => worker.waitUntilReady()));
+  await writeSchedule();
+  await enqueue(tickJob, {});
+  return () => stop(workers);
+}
+
+async function handle(name: string, payload: unknown): Promise<void> {
+  const handler = HANDLERS.get(name);
+  if (!handler) throw new Error(`no handler for a job named ${name}`);
+  await handler(payload);
+}
+
+function watched(worker: OpenWorker): OpenWorker {
+  worker.on('error', (error) => logger().warn({ error }, 'queue connection'));
+  worker.on('failed', (job, error) => logger().error({ job: job?.name, error }, 'job failed'));
+  return worker;
+}
+
+async function stop(workers: OpenWorker[]): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const grace = new Promise<'late'>((late) => {
+    timer = setTimeout(() => late('late'), GRACE_MS);
+  });
+  const closed = Promise.all(workers.map((worker) => worker.close()));
+  const how = await Promise.race([closed, grace]);
+  clearTimeout(timer);
+  if (how === 'late') {
+    // What is at work now is taken up again by another worker; the ledger lets nothing happen twice.
+    await Promise.race([Promise.all(workers.map((worker) => worker.close(true))), pause(1_000)]);
+  }
+  await closeQueues();
+  await Promise.race([closeDatabase(), pause(2_000)]);
+}
+
+function pause(ms: number): Promise<void> {
+  return new Promise((done) => setTimeout(done, ms).unref());
+}
