@@ -1,0 +1,72 @@
+import type { Role } from '#lib/domain/vocabulary.ts';
+
+type PermissionEntry = { readonly roles: readonly Role[]; readonly meaning: string };
+
+const MEMBERS = ['lead', 'coach', 'assistant'] as const;
+const COACHES = ['lead', 'coach'] as const;
+
+/** Who may do what, in alphabetical order. `open` is for people who are not signed in. */
+export const PERMISSIONS = {
+  'act-on-reasons': { roles: COACHES, meaning: 'take a step, put aside, close with a verdict, undo, answer' },
+  'ask-coach': { roles: ['client', 'guardian'], meaning: 'ask the coach a question' },
+  'check-in': { roles: ['client'], meaning: 'write, correct and send own check-ins and absences' },
+  'edit-clients': { roles: COACHES, meaning: 'make a client, change who they are, place them on rungs' },
+  'edit-plans': { roles: COACHES, meaning: 'write a plan version' },
+  'export-clients': { roles: COACHES, meaning: 'take the whole history of a client out' },
+  'invite-clients': { roles: COACHES, meaning: 'make the link that signs a client in' },
+  'manage-team': { roles: ['lead'], meaning: 'add members, change settings of the team' },
+  open: { roles: [], meaning: 'everybody, also without signing in' },
+  'run-nights': { roles: COACHES, meaning: 'check one client or all again now' },
+  'see-board': { roles: MEMBERS, meaning: 'read the board of the team' },
+  'see-clients': { roles: MEMBERS, meaning: 'read the pages of every client of the team' },
+  'see-mailbox': { roles: MEMBERS, meaning: 'read the mails the demo would have sent' },
+  'see-nights': { roles: MEMBERS, meaning: 'read what the night runs did' },
+  'see-own-training': {
+    roles: ['client', 'guardian'],
+    meaning: "read one's own plan, check-ins and the coach's words",
+  },
+} as const satisfies Record<string, PermissionEntry>;
+export type Permission = keyof typeof PERMISSIONS;
+
+export function may(role: Role, permission: Permission): boolean {
+  const roles: readonly Role[] = PERMISSIONS[permission].roles;
+  return permission === 'open' || roles.includes(role);
+}
+
+type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+export type RouteRow = {
+  /** The address as the folders say it, without route groups: `/api/clients/[clientId]`. */
+  readonly path: string;
+  /** `page`, or the methods that a route.ts exports, with the permission of each. */
+  readonly allows: { readonly page: Permission } | { readonly [method in Method]?: Permission };
+};
+
+/** Every page.tsx and route.ts of app/, in alphabetical order; a test fails on one without a row. */
+export const ROUTES: readonly RouteRow[] = [
+  { path: '/api/auth/[...all]', allows: { POST: 'open' } },
+  { path: '/api/clients', allows: { POST: 'edit-clients' } },
+  { path: '/api/clients/[clientId]/clinician-word', allows: { POST: 'edit-clients' } },
+  { path: '/api/clients/[clientId]/export', allows: { GET: 'export-clients' } },
+  { path: '/api/clients/[clientId]/link', allows: { POST: 'invite-clients' } },
+  { path: '/api/clients/[clientId]/notes', allows: { POST: 'edit-clients' } },
+  { path: '/api/clients/[clientId]/plans', allows: { POST: 'edit-plans' } },
+  { path: '/api/clients/[clientId]/standing', allows: { POST: 'edit-clients' } },
+  { path: '/api/demo-phone', allows: { POST: 'open' } },
+  { path: '/api/join', allows: { POST: 'open' } },
+  { path: '/api/nights/run', allows: { POST: 'run-nights' } },
+  { path: '/api/sign-in', allows: { POST: 'open' } },
+  { path: '/api/sign-in-link', allows: { POST: 'open' } },
+  { path: '/api/sign-out', allows: { POST: 'open' } },
+  { path: '/clients', allows: { page: 'see-clients' } },
+  { path: '/clients/[clientId]', allows: { page: 'see-clients' } },
+  { path: '/clients/[clientId]/plan', allows: { page: 'edit-plans' } },
+  { path: '/clients/[clientId]/reasons/[reasonId]', allows: { page: 'see-clients' } },
+  { path: '/clients/new', allows: { page: 'edit-clients' } },
+  { path: '/join/[token]', allows: { page: 'open' } },
+  { path: '/join/closed', allows: { page: 'open' } },
+  { path: '/livez', allows: { GET: 'open' } },
+  { path: '/mailbox', allows: { page: 'see-mailbox' } },
+  { path: '/nights', allows: { page: 'see-nights' } },
+  { path: '/readyz', allows: { GET: 'open' } },
+  { path: '/sign-in', allows: { page: 'open' } },
+];

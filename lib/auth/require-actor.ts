@@ -1,0 +1,22 @@
+import { headers } from 'next/headers';
+import { notFound, redirect } from 'next/navigation';
+import type { Role } from '#lib/domain/vocabulary.ts';
+import { type Actor, actorOfPage } from './actor.ts';
+import { may, type Permission } from './permissions.ts';
+
+/** Where a person lands after signing in. */
+export function homeOf(role: Role): '/' | '/today' {
+  return role === 'client' || role === 'guardian' ? '/today' : '/';
+}
+
+/**
+ * For pages: the signed-in person if they may see this one. Signed out goes to the sign-in page; a page of others is
+ * not there. The board's address is also the product's front door, so clients who knock there are shown home.
+ */
+export async function requireActor(permission: Exclude<Permission, 'open'>): Promise<Actor> {
+  const actor = await actorOfPage(await headers());
+  if (!actor) redirect('/sign-in');
+  if (may(actor.role, permission)) return actor;
+  if (permission === 'see-board') redirect(homeOf(actor.role));
+  notFound();
+}

@@ -1,0 +1,71 @@
+import type { Role } from '#lib/domain/vocabulary.ts';
+import { pool, type TeamPg } from './client.ts';
+
+export type FoundActor = {
+  teamId: string;
+  teamName: string;
+  role: Role;
+  memberId: string | null;
+  clientId: string | null;
+  name: string;
+};
+
+/** Who a user is, across teams: through the one definer function that may look. */
+export async function findActor(userId: string): Promise<FoundActor | undefined> {
+  const { rows } = await pool().query<FoundActor>(
+    `select team_id as "teamId", team_name as "teamName", role, member_id as "memberId", client_id as "clientId", name
+     from actor_of($1)`,
+    [userId],
+  );
+  return rows[0];
+}
+
+/** Minutes since a session was last used and since it began; marks it used (at most every five minutes). */
+export async function touchSession(sessionId: string): Promise<{ idle: number; age: number } | undefined> {
+  const { rows } = await pool().query<{ idle: number; age: number }>(
+    `with before as (select id, updated_at, created_at from session where id = $1),
+          touched as (
+            update session s set updated_at = now() from before
+            where s.id = before.id and before.updated_at < now() - interval '5 minutes'
+          )
+     select extract(epoch from now() - updated_at)::float8 / 60 as idle,
+            extract(epoch from now() - created_at)::float8 / 60 as age from before`,
+    [sessionId],
+  );
+  return rows[0];
+}
+
+/** A user with no way in by password; used for clients and guardians. The address is never mailed to. */
+export async function insertLinkUser(
+  tx: TeamPg,
+  user: { id: string; name: string; at: Date },
+): Promise<void> {
+  await tx.client.query(
+    `insert into "user" (id, name, email, email_verified, created_at, updated_at) values ($1, $2, $3, true, $4, $4)`,
+    [user.id, user.name, `${user.id}@link-only.invalid`, user.at],
+  );
+}
+
+/** A user who signs in by password. False when the address is taken. */
+export async function insertPasswordUser(
+  tx: TeamPg,
+  user: { id: string; name: string; email: string; passwordHash: string; at: Date },
+): Promise<boolean> {
+  const made = await tx.client.query(
+    `insert into "user" (id, name, email, email_verified, created_at, updated_at) values ($1, $2, $3, true, $4, $4)
+     on conflict (email) do nothing`,
+    [user.id, user.name, user.email, user.at],
+  );
+  if (made.rowCount === 0) return false;
+  await tx.client.query(
+    `insert into account (user_id, account_id, provider_id, password, created_at, updated_at)
+     values ($1, $1::text, 'credential', $2, $3, $3)`,
+    [user.id, user.passwordHash, user.at],
+  );
+  return true;
+}
+
+/** Ends every session of a user, at once. */
+export async function deleteSessions(tx: TeamPg, userId: string): Promise<void> {
+  await tx.client.query('delete from session where user_id = $1', [userId]);
+}

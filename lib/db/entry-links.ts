@@ -1,0 +1,39 @@
+import { pool, type TeamPg } from './client.ts';
+
+export type EntryPurpose = 'invitation' | 'sign-in';
+
+/** A new link of a client; every older one that still works stops working. */
+export async function insertClientLink(
+  tx: TeamPg,
+  link: { clientId: string; tokenHash: string; purpose: EntryPurpose; at: Date; expiresAt: Date },
+): Promise<void> {
+  await tx.client.query(
+    'update entry_link set expires_at = $3 where team_id = $1 and client_id = $2 and used_at is null and expires_at > $3',
+    [tx.teamId, link.clientId, link.at],
+  );
+  await tx.client.query(
+    `insert into entry_link (team_id, client_id, token_hash, purpose, expires_at, created_at)
+     values ($1, $2, $3, $4, $5, $6)`,
+    [tx.teamId, link.clientId, link.tokenHash, link.purpose, link.expiresAt, link.at],
+  );
+}
+
+export type UsedLink = { teamId: string; userId: string; clientId: string | null };
+
+/** Uses a link up, across teams, by one atomic statement: the first caller gets its person, every other nobody. */
+export async function takeEntryLink(tokenHash: string, at: Date): Promise<UsedLink | undefined> {
+  const { rows } = await pool().query<UsedLink>(
+    'select team_id as "teamId", user_id as "userId", client_id as "clientId" from use_entry_link($1, $2)',
+    [tokenHash, at],
+  );
+  return rows[0];
+}
+
+/** Clients who may be mailed a sign-in link at this address, across teams. */
+export async function listClientsWithEmail(email: string): Promise<{ teamId: string; clientId: string }[]> {
+  const { rows } = await pool().query<{ teamId: string; clientId: string }>(
+    'select team_id as "teamId", client_id as "clientId" from clients_with_email($1)',
+    [email],
+  );
+  return rows;
+}

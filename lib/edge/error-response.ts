@@ -1,0 +1,23 @@
+import { randomUUID } from 'node:crypto';
+import { AppError, STATUS_OF_CODE } from '#lib/errors.ts';
+import { logger } from '#lib/logger.ts';
+
+/** A refusal as people read it; anything else as one general sentence with an id that stands in the log. */
+export function errorResponse(error: unknown, request: Request): Response {
+  if (error instanceof AppError) {
+    const headers = new Headers({ 'cache-control': 'no-store' });
+    if (error.code === 'too-many') headers.set('retry-after', error.fields['retry-after'] ?? '60');
+    const { code, message, fields } = error;
+    return Response.json({ error: { code, message, fields } }, { status: STATUS_OF_CODE[code], headers });
+  }
+  const id = randomUUID();
+  logger().error(
+    { id, method: request.method, path: new URL(request.url).pathname, error },
+    'request failed',
+  );
+  const message = `Something went wrong on our side. Nothing of this request was kept. Try again; if it stays, name ${id}.`;
+  return Response.json(
+    { error: { code: 'failed', message, fields: {} } },
+    { status: 500, headers: { 'cache-control': 'no-store' } },
+  );
+}
