@@ -5,7 +5,7 @@ import type { TeamPg } from './client.ts';
 export async function listHistoryRungs(tx: TeamPg, rungIds: string[]): Promise<HistoryRung[]> {
   const { rows } = await tx.client.query<HistoryRung>(
     `select r.id, r.key, l.id as "ladderId", l.name as ladder, s.name as skill, p.name as part, r.position, r.name,
-       l.family, d.measure, d.each_side as "eachSide", d.each_is_leg as "eachIsLeg",
+       coalesce(d.family, l.family) as family, d.measure, d.each_side as "eachSide", d.each_is_leg as "eachIsLeg",
        json_build_object('sets', r.pass_sets, 'target', r.pass_target, 'days', r.pass_days, 'tries', r.pass_tries) as pass,
        d.seconds_per_rep as "secondsPerRep", d.share, d.helping_share as "helpingShare", d.weights,
        r.usual_weeks as "usualWeeks", r.needs_film as "needsFilm", l.faults

@@ -10,6 +10,12 @@ type Queues = { place: QueuePlace; open: Map<QueueName, OpenQueue> };
 // On globalThis: pages and route handlers are separate module graphs in one process.
 const store = globalThis as typeof globalThis & { plumblineQueues?: Queues };
 
+/** Producers of this process use this place from now on, instead of the environment's. */
+export async function useQueuesAt(place: QueuePlace): Promise<void> {
+  await closeQueues();
+  store.plumblineQueues = { place, open: new Map() };
+}
+
 export function queue(name: QueueName): OpenQueue {
   store.plumblineQueues ??= { place: queuePlace(), open: new Map() };
   const { place, open } = store.plumblineQueues;
