@@ -87,7 +87,10 @@ export function recordTables(record: ClientRecord, days: LoadDay[], zone: string
       ...TISSUES.flatMap((tissue) =>
         (['left', 'right'] as const).map((side): [string, Column<LoadDay>['value']] => [
           `${tissue.replaceAll('-', '_')}_${side}_bw_s`,
-          (row) => (row.sessionLoadAu === null ? null : (row.tissueLoads[`${tissue}:${side}`] ?? 0)),
+          (row) =>
+            row.state === 'trained' || row.state === 'rest'
+              ? (row.tissueLoads[`${tissue}:${side}`] ?? 0)
+              : null,
         ]),
       ),
     ]),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
+import { PLAN_SESSIONS } from '#lib/domain/plan-sessions.ts';
 import { SIDES } from '#lib/domain/vocabulary.ts';
 
-export const PLAN_SESSIONS = ['A', 'B', 'short'] as const;
 const date = z.iso.date('write the date as YYYY-MM-DD');
 const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
 const read = (value: unknown) =>

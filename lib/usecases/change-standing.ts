@@ -1,4 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { insertAudit } from '#lib/db/audit.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { updateStanding } from '#lib/db/clients.ts';
 import type { Standing } from '#lib/domain/vocabulary.ts';
@@ -14,5 +15,10 @@ export async function changeStanding(
   await withTeamPg(actor.scope, async (tx) => {
     const changed = await updateStanding(tx, input.clientId, { standing: input.standing, now });
     if (!changed) throw new AppError('not-found', 'This client is not here.');
+    await insertAudit(tx, actor, {
+      action: 'standing-changed',
+      clientId: input.clientId,
+      fields: ['standing'],
+    });
   });
 }

@@ -1,4 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { insertAudit } from '#lib/db/audit.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { insertClient } from '#lib/db/clients.ts';
 import { AppError } from '#lib/errors.ts';
@@ -8,8 +9,8 @@ import type { NewClient } from '#lib/schemas/client.ts';
 export async function makeClient(actor: Actor, input: NewClient, now: Date): Promise<{ clientId: string }> {
   const { memberId } = actor;
   if (!memberId) throw new AppError('forbidden', 'Only a coach makes clients.');
-  const clientId = await withTeamPg(actor.scope, (tx) =>
-    insertClient(
+  const clientId = await withTeamPg(actor.scope, async (tx) => {
+    const id = await insertClient(
       tx,
       {
         coachId: memberId,
@@ -22,8 +23,10 @@ export async function makeClient(actor: Actor, input: NewClient, now: Date): Pro
         toldWeekAu: toldWeekAu(input.toldWeek),
       },
       now,
-    ),
-  );
+    );
+    await insertAudit(tx, actor, { action: 'client-made', clientId: id, fields: [] });
+    return id;
+  });
   return { clientId };
 }
 

@@ -1,4 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { insertAudit } from '#lib/db/audit.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { findClient, insertClinicianWord } from '#lib/db/clients.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
@@ -23,5 +24,6 @@ export async function recordClinicianWord(
       });
     }
     await insertClinicianWord(tx, { ...input.word, clientId: input.clientId, byId: memberId });
+    await insertAudit(tx, actor, { action: 'clinician-word-recorded', clientId: input.clientId, fields: [] });
   });
 }

@@ -1,4 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { insertAudit } from '#lib/db/audit.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import {
   findRungs,
@@ -77,6 +78,12 @@ async function write(
       });
     }
   }
+  await insertAudit(tx, context.actor, {
+    action: 'plan-saved',
+    clientId: context.clientId,
+    objectId: String(version),
+    fields: [],
+  });
   return { version, warnings: planWarnings(drills) };
 }
 
