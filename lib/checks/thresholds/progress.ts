@@ -43,6 +43,7 @@ export const PROGRESS = {
   ),
   'stalled.slopePercent': threshold(6, '% of the target in 28 days', 'upper end of the slope under'),
   'stalled.quietAfterChangeDays': threshold(10, 'days', 'silent after any change'),
+  'stalled.triedDays': threshold(28, 'days', 'a step without a review date counts as being tried for'),
   'stalled.usualTimeClients': threshold(
     8,
     'clients',
@@ -58,6 +59,11 @@ export const PROGRESS = {
   'tooLittleTime.days': threshold(28, 'days', 'last days looked at'),
   'tooLittleTime.share': threshold(0.5, 'x expected', 'trained in under this part of the logged sessions'),
   'tooLittleTime.expected': threshold(4, 'sessions', 'expected at least'),
+  'tooLittleTime.honestShare': threshold(
+    0.8,
+    'share',
+    'sessions in which an honest trainer does a planned drill',
+  ),
   'tooLittleTime.p': threshold(0.02, 'probability', 'binomial tail under'),
   'tooLittleTime.planFromDays': threshold(7, 'days', 'not in the first days of a plan'),
   'tooLittleTime.fromDays': threshold(21, 'days', 'from this day of the client here', PRACTICE),

@@ -1,0 +1,157 @@
+import type { HistoryCheckIn, HistoryRung, HistorySet } from '#lib/domain/history.ts';
+import { SOFT_GROUNDS, type Support, TISSUES_OFF_THE_HANDS, type Tissue } from '#lib/domain/vocabulary.ts';
+import { weightsOnSupport } from './supports.ts';
+import type { TissueSide } from './types.ts';
+
+export type TissueLoad = Partial<Record<TissueSide, number>>;
+type Conditions = { bodyMassKg?: number | null; softGround?: boolean };
+type Shares = { left: number; right: number };
+
+/** Seconds under load of one set, both hands or one. 0 when it was not done, and for ranges: they carry no load. */
+export function setSeconds(set: HistorySet, rung: HistoryRung): number {
+  if (!isDone(set)) return 0;
+  const value = set.value ?? 0;
+  switch (rung.measure) {
+    case 'hold':
+    case 'lowering':
+      return Math.max(0, value);
+    case 'reps':
+      return Math.max(0, value) * (rung.secondsPerRep ?? 0);
+    case 'made-tried':
+      return (set.tried ?? value) * (rung.secondsPerRep ?? 0);
+    default:
+      return 0;
+  }
+}
+
+/** True when the client did something in this set; made-tried counts tries, not only the good ones. */
+export function isDone(set: HistorySet): boolean {
+  return set.how !== 'not-done' && (set.value !== null || (set.tried ?? 0) > 0);
+}
+
+/**
+ * Part of body weight each hand carries, 0-1 and over with added load. Two hands: half each. One arm: the working
+ * hand its share, the other the helping share. A rung that names no helping share carries on both hands, also when
+ * it is trained left and right (a turn to either side) or when the legs alternate.
+ */
+export function handShares(set: HistorySet, rung: HistoryRung, bodyMassKg: number | null = null): Shares {
+  if (rung.share === null) return { left: 0, right: 0 };
+  const added = set.addedKg && bodyMassKg ? set.addedKg / bodyMassKg : 0;
+  if (set.side === 'both' || rung.eachIsLeg || rung.helpingShare === null) {
+    const half = Math.max(0, rung.share + added) / 2;
+    return { left: half, right: half };
+  }
+  const working = Math.max(0, rung.share + added);
+  return set.side === 'left'
+    ? { left: working, right: rung.helpingShare }
+    : { left: rung.helpingShare, right: working };
+}
+
+/** The support of a set; nothing named on soft ground counts as soft ground. */
+export function supportOf(set: HistorySet, softGround = false): Support | null {
+  return set.support ?? (softGround ? 'soft-ground' : null);
+}
+
+/**
+ * Load of one set on each tissue and side, in body-weight seconds: seconds x share of the hand x weight of the rung on
+ * its support. Tissues the hands do not load count share 1; on an alternating leg only that leg's side.
+ */
+export function setTissueLoad(set: HistorySet, rung: HistoryRung, conditions: Conditions = {}): TissueLoad {
+  const load: TissueLoad = {};
+  addSetLoad(load, set, rung, conditions);
+  return load;
+}
+
+/** Adds the load of a set to `into`; the sum of a day without a new object for each set. */
+export function addSetLoad(
+  into: TissueLoad,
+  set: HistorySet,
+  rung: HistoryRung,
+  conditions: Conditions,
+): void {
+  const seconds = setSeconds(set, rung);
+  if (seconds === 0) return;
+  const hands = handShares(set, rung, conditions.bodyMassKg);
+  const weights = weightsOnSupport(rung.weights, supportOf(set, conditions.softGround));
+  for (const name in weights) {
+    const tissue = name as Tissue;
+    const weight = weights[tissue] ?? 0;
+    if (weight === 0) continue;
+    const shares = TISSUES_OFF_THE_HANDS.includes(tissue) ? legShares(set, rung) : hands;
+    add(into, `${tissue}:left`, seconds * shares.left * weight);
+    add(into, `${tissue}:right`, seconds * shares.right * weight);
+  }
+}
+
+/** How hard, beside how much: the largest share x weight on each tissue and side of a set. */
+export function setPeaks(set: HistorySet, rung: HistoryRung, conditions: Conditions = {}): TissueLoad {
+  const peaks: TissueLoad = {};
+  if (setSeconds(set, rung) === 0) return peaks;
+  const hands = handShares(set, rung, conditions.bodyMassKg);
+  const weights = weightsOnSupport(rung.weights, supportOf(set, conditions.softGround));
+  for (const name in weights) {
+    const tissue = name as Tissue;
+    const shares = TISSUES_OFF_THE_HANDS.includes(tissue) ? legShares(set, rung) : hands;
+    peaks[`${tissue}:left`] = shares.left * (weights[tissue] ?? 0);
+    peaks[`${tissue}:right`] = shares.right * (weights[tissue] ?? 0);
+  }
+  return peaks;
+}
+
+/** One session's load in arbitrary units: effort (0-10) x minutes (Foster 2001). `undefined` when either is missing. */
+export function sessionLoadOf(
+  checkIn: Pick<HistoryCheckIn, 'kind' | 'effort' | 'minutes'>,
+): number | undefined {
+  if (checkIn.kind === 'rest') return 0;
+  if (checkIn.effort === null || checkIn.minutes === null) return undefined;
+  return checkIn.effort * checkIn.minutes;
+}
+
+export type DayFacts = {
+  trained: boolean;
+  /** AU, all sessions of the day together; `undefined` when one session's effort or minutes are missing. */
+  sessionLoad: number | undefined;
+  /** Body-weight seconds. */
+  tissueLoad: TissueLoad;
+  /** Highest joint or tendon score of the day, any moment; null when none was given. "Nothing hurts" is 0. */
+  worstPain: number | null;
+  soft: boolean;
+};
+
+/** What the check-ins of one day add up to. An empty list is a day with nothing known. */
+export function dayFacts(
+  checkIns: readonly HistoryCheckIn[],
+  rungs: ReadonlyMap<string, HistoryRung>,
+  bodyMassKg: number | null = null,
+): DayFacts {
+  const tissueLoad: TissueLoad = {};
+  let trained = false;
+  let soft = false;
+  let worstPain: number | null = null;
+  let sessionLoad: number | undefined = checkIns.length > 0 ? 0 : undefined;
+  for (const checkIn of checkIns) {
+    const load = sessionLoadOf(checkIn);
+    sessionLoad = load === undefined || sessionLoad === undefined ? undefined : sessionLoad + load;
+    const softGround = checkIn.ground !== null && SOFT_GROUNDS.includes(checkIn.ground);
+    soft ||= softGround;
+    trained ||= checkIn.kind === 'training';
+    for (const set of checkIn.sets) {
+      const rung = rungs.get(set.rungId);
+      if (rung) addSetLoad(tissueLoad, set, rung, { bodyMassKg, softGround });
+    }
+    if (checkIn.nothingHurts) worstPain = Math.max(worstPain ?? 0, 0);
+    for (const pain of checkIn.pain) {
+      if (pain.kind === 'joint') worstPain = Math.max(worstPain ?? 0, pain.value);
+    }
+  }
+  return { trained, sessionLoad, tissueLoad, worstPain, soft };
+}
+
+function legShares(set: HistorySet, rung: HistoryRung): Shares {
+  const oneLeg = rung.eachIsLeg && set.side !== 'both';
+  return { left: oneLeg && set.side === 'right' ? 0 : 1, right: oneLeg && set.side === 'left' ? 0 : 1 };
+}
+
+function add(into: TissueLoad, key: TissueSide, amount: number): void {
+  if (amount > 0) into[key] = (into[key] ?? 0) + amount;
+}

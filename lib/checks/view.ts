@@ -1,0 +1,158 @@
+import { dateOfDayNumber, dayNumber } from '#lib/domain/day-number.ts';
+import type { AsOf } from '#lib/domain/finding.ts';
+import type { ClientHistory, HistoryCheckIn, HistoryPlan, HistorySet } from '#lib/domain/history.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
+import { median } from '#lib/stats/median.ts';
+import { dayFacts } from './exposure.ts';
+import { standingOn } from './standing-on.ts';
+import { DEFAULT_LIMITS, type Limits } from './thresholds.ts';
+import type { ClientView, Day, DayState } from './types.ts';
+
+/**
+ * One client seen from the evening of `asOf.date`: every local date with its state, load and check-ins, oldest first.
+ * Nothing dated later is looked at. Unknown days stay unknown: no zero is made up, and the days after the last
+ * check-in are unknown until the next one tells that they were rest. The order of rows in the history changes nothing.
+ */
+export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = DEFAULT_LIMITS): ClientView {
+  const last = dayNumber(asOf.date);
+  const byDay = checkInsByDay(history, last);
+  const first = firstDay(history, byDay, last, limits);
+  const rungs = new Map(history.rungs.map((rung) => [rung.id, rung]));
+  const plans = plansInForce(history.plans);
+  const planOn = (date: string) => planFor(plans, date);
+  const states = dayStates(history, byDay, { first, last }, limits);
+  const easy = easyDays(plans, first, last);
+
+  const days: Day[] = states.map((state, index) => {
+    const checkIns = byDay.get(first + index) ?? [];
+    const facts = dayFacts(checkIns, rungs, history.client.bodyMassKg);
+    return {
+      date: dateOfDayNumber(first + index),
+      state,
+      checkIns,
+      sessionLoad: checkIns.length > 0 ? facts.sessionLoad : state === 'unknown' ? undefined : 0,
+      tissueLoad: facts.tissueLoad,
+      easy: easy[index] === true,
+      soft: facts.soft,
+    };
+  });
+
+  return {
+    history,
+    asOf,
+    days,
+    indexOf: (date) => {
+      const index = dayNumber(date) - first;
+      return index >= 0 && index < days.length ? index : -1;
+    },
+    rungs,
+    planOn,
+    standing: standingOn(history.placements, asOf.date, rungs),
+  };
+}
+
+/** Check-ins up to the last day, by day, in one fixed order whatever the order of the rows. */
+function checkInsByDay(history: ClientHistory, last: number): Map<number, HistoryCheckIn[]> {
+  const byDay = new Map<number, HistoryCheckIn[]>();
+  for (const checkIn of history.checkIns) {
+    const day = dayNumber(checkIn.date);
+    if (day > last) continue;
+    const there = byDay.get(day);
+    if (there) there.push(inOrder(checkIn));
+    else byDay.set(day, [inOrder(checkIn)]);
+  }
+  for (const checkIns of byDay.values()) if (checkIns.length > 1) checkIns.sort(bySending);
+  return byDay;
+}
+
+function bySending(a: HistoryCheckIn, b: HistoryCheckIn): number {
+  return compare(a.sentAt, b.sentAt) || compare(a.id, b.id);
+}
+
+/** Sums of floating numbers depend on their order: sets are put in one order, once, and only where they are not. */
+function inOrder(checkIn: HistoryCheckIn): HistoryCheckIn {
+  const { sets } = checkIn;
+  for (let index = 1; index < sets.length; index += 1) {
+    const before = sets[index - 1];
+    const here = sets[index];
+    if (before && here && bySet(before, here) > 0) return { ...checkIn, sets: [...sets].sort(bySet) };
+  }
+  return checkIn;
+}
+
+function bySet(a: HistorySet, b: HistorySet): number {
+  return compare(a.rungId, b.rungId) || compare(a.side, b.side) || a.index - b.index;
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** The first check-in or the day of joining, whichever came first; never further back than the look back. */
+function firstDay(
+  history: ClientHistory,
+  byDay: ReadonlyMap<number, unknown>,
+  last: number,
+  limits: Limits,
+): number {
+  let first = last;
+  for (const day of byDay.keys()) if (day < first) first = day;
+  const { joinedAt, zone } = history.client;
+  if (joinedAt) first = Math.min(first, dayNumber(localDateOf(new Date(joinedAt), zone)));
+  return Math.max(first, last - limits['day.lookBackDays'] + 1);
+}
+
+type Span = { first: number; last: number };
+
+function dayStates(
+  history: ClientHistory,
+  byDay: ReadonlyMap<number, HistoryCheckIn[]>,
+  { first, last }: Span,
+  limits: Limits,
+): DayState[] {
+  const states = new Array<DayState>(last - first + 1).fill('unknown');
+  const logged = [...byDay.keys()].sort((a, b) => a - b);
+  const gaps = logged.slice(1).map((day, index) => day - (logged[index] ?? day));
+  const bridged = Math.max(limits['day.restGapDays'], limits['day.restGapOwnMedian'] * (median(gaps) ?? 0));
+  logged.forEach((day, index) => {
+    const next = logged[index + 1];
+    if (next === undefined || next - day > bridged) return;
+    for (let between = day + 1; between < next; between += 1) put(states, between - first, 'taken-as-rest');
+  });
+  for (const { from, to } of history.absences) {
+    const end = Math.min(last, to === null ? last : dayNumber(to));
+    for (let day = Math.max(first, dayNumber(from)); day <= end; day += 1) put(states, day - first, 'off');
+  }
+  for (const [day, checkIns] of byDay) {
+    put(states, day - first, checkIns.some((checkIn) => checkIn.kind === 'training') ? 'trained' : 'rest');
+  }
+  return states;
+}
+
+function put(states: DayState[], index: number, state: DayState): void {
+  if (index >= 0 && index < states.length) states[index] = state;
+}
+
+/** Newest first; of two that start on one day the later version. */
+function plansInForce(plans: readonly HistoryPlan[]): HistoryPlan[] {
+  return [...plans].sort((a, b) => compare(b.from, a.from) || b.version - a.version);
+}
+
+function planFor(newestFirst: readonly HistoryPlan[], date: string): HistoryPlan | undefined {
+  const plan = newestFirst.find((one) => one.from <= date);
+  return plan && (plan.until === null || plan.until >= date) ? plan : undefined;
+}
+
+/** True for days inside an easy or a test week of the plan that was in force on them. */
+function easyDays(plans: readonly HistoryPlan[], first: number, last: number): boolean[] {
+  const easy = new Array<boolean>(last - first + 1).fill(false);
+  for (const plan of plans) {
+    for (const week of [...plan.easyWeeks, ...plan.testWeeks]) {
+      const start = dayNumber(week);
+      for (let day = Math.max(first, start); day < start + 7 && day <= last; day += 1) {
+        if (planFor(plans, dateOfDayNumber(day)) === plan) easy[day - first] = true;
+      }
+    }
+  }
+  return easy;
+}
