@@ -69,3 +69,10 @@ export async function insertPasswordUser(
 export async function deleteSessions(tx: TeamPg, userId: string): Promise<void> {
   await tx.client.query('delete from session where user_id = $1', [userId]);
 }
+
+export async function findUserId(email: string): Promise<string | undefined> {
+  const { rows } = await pool().query<{ id: string }>('select id from "user" where email = $1', [
+    email.toLowerCase(),
+  ]);
+  return rows[0]?.id;
+}
