@@ -24,21 +24,17 @@ type Row = Omit<ReasonRow, 'raisedAt' | 'closedAt' | 'touchedAt'> & {
   touchedAt: Date;
 };
 
-/** Open reasons of the clients, and those closed after `closedSince` (they can reopen). */
-export async function listReasons(
-  tx: TeamPg,
-  clientIds: string[],
-  closedSince: Date,
-): Promise<Map<string, ReasonRow[]>> {
+/** Of each kind and subject the open reason, else the one closed last: it may reopen, or stay done. */
+export async function listReasons(tx: TeamPg, clientIds: string[]): Promise<Map<string, ReasonRow[]>> {
   const { rows } = await tx.client.query<Row>(
-    `select id, client_id as "clientId", kind, subject_key as "subjectKey", subject, level, points, tier, state,
+    `select distinct on (client_id, kind, subject_key) id, client_id as "clientId", kind, subject_key as "subjectKey", subject, level, points, tier, state,
        aside_until as "asideUntil", aside_until_worse as "asideUntilWorse", with_client_until as "withClientUntil",
        clear_nights as "clearNights", raised_at as "raisedAt", closed_at as "closedAt", closed_why as "closedWhy",
        sentence, short, since, step, clears, evidence, working, updated_at as "touchedAt"
      from reason
-     where team_id = $1 and client_id = any($2::uuid[]) and (closed_at is null or closed_at >= $3)
-     order by client_id, raised_at, id`,
-    [tx.teamId, clientIds, closedSince],
+     where team_id = $1 and client_id = any($2::uuid[])
+     order by client_id, kind, subject_key, closed_at desc nulls first, raised_at desc, id`,
+    [tx.teamId, clientIds],
   );
   const byClient = new Map<string, ReasonRow[]>(clientIds.map((id) => [id, []]));
   for (const row of rows) {

@@ -13,8 +13,10 @@ export type Judgement = {
   clientId: string;
   outcomes: Outcome[];
   changes: ReasonChange[];
-  /** Reasons from the first nights that count from now on. */
+  /** Reasons that were on the client page only and count from now on. */
   counted: { id: string; outcome: Flagged }[];
+  /** One of the client's first three nights. */
+  early: boolean;
 };
 
 /** Everything one night (or one check-in) says about one client. Pure: throws only when the checks do. */
@@ -37,6 +39,7 @@ export function judgeClient(
     outcomes,
     changes,
     counted: early ? [] : countedNow(stored, outcomes, later),
+    early,
   };
 }
 
@@ -51,7 +54,10 @@ function countedNow(stored: ReasonRow[], outcomes: Outcome[], later: ReasonRow[]
     .flatMap((reason) => {
       const outcome = outcomes.find(
         (each): each is Flagged =>
-          each.status === 'flagged' && each.kind === reason.kind && each.subject.key === reason.subjectKey,
+          each.status === 'flagged' &&
+          each.tier !== null &&
+          each.kind === reason.kind &&
+          each.subject.key === reason.subjectKey,
       );
       return outcome ? [{ id: reason.id, outcome }] : [];
     });

@@ -1,4 +1,4 @@
-import { RULES_VERSION } from '#lib/checks/registry.ts';
+import { RULES_VERSION } from '#lib/checks/thresholds.ts';
 import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import {
@@ -12,16 +12,13 @@ import {
 } from '#lib/db/ledger.ts';
 import { listReasons } from '#lib/db/reasons.ts';
 import type { Outcome } from '#lib/domain/finding.ts';
+import type { ClientHistory } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import { judgeClient } from './judge-client.ts';
 import { type JudgedClient, writeJudgements } from './write-judgements.ts';
 
 export type NightBatchInput = { localDate: string; clientIds: string[] };
 export type NightBatchResult = { done: number; failed: number };
-
-const DAY_MS = 86_400_000;
-/** Longer than the 14 days in which a closed reason reopens. */
-export const CLOSED_LOOK_BACK_DAYS = 30;
 
 /**
  * Runs one local date for some clients of one team in one transaction: histories and reasons in, checks, changes,
@@ -64,10 +61,9 @@ async function judge(
   now: Date,
 ) {
   const ids = due.map((client) => client.clientId);
-  const histories = await loadHistories(tx, ids, { from: addDays(localDate, -HISTORY_DAYS) });
-  const stored = await listReasons(tx, ids, new Date(now.getTime() - CLOSED_LOOK_BACK_DAYS * DAY_MS));
+  const { histories, failed } = await loadOneOrAll(tx, ids, addDays(localDate, -HISTORY_DAYS));
+  const stored = await listReasons(tx, ids);
   const judged: JudgedClient[] = [];
-  const failed: FailedNight[] = [];
   for (const { clientId, dueAt, nightsDone } of due) {
     const history = histories.get(clientId);
     if (!history) continue;
@@ -81,6 +77,24 @@ async function judge(
     }
   }
   return { judged, failed };
+}
+
+/** All with one query for each kind of row; one by one when somebody's rows cannot be read. */
+async function loadOneOrAll(tx: TeamPg, ids: string[], from: string) {
+  const failed: FailedNight[] = [];
+  try {
+    return { histories: await loadHistories(tx, ids, { from }), failed };
+  } catch {
+    const histories = new Map<string, ClientHistory>();
+    for (const clientId of ids) {
+      try {
+        for (const [id, history] of await loadHistories(tx, [clientId], { from })) histories.set(id, history);
+      } catch (error) {
+        failed.push({ clientId, failure: inWords(error) });
+      }
+    }
+    return { histories, failed };
+  }
 }
 
 /** Saves all together; when the database refuses, one by one, so that only the client at fault fails. */

@@ -1,4 +1,4 @@
-import { fingerprintOf } from '#lib/checks/reasons.ts';
+import { fingerprintOf } from '#lib/checks/fingerprint.ts';
 import type { StoredReason } from '#lib/checks/types.ts';
 import type { ReasonRow } from '#lib/db/reasons.ts';
 

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
-import { RULES_VERSION } from '#lib/checks/registry.ts';
+import { RULES_VERSION } from '#lib/checks/thresholds.ts';
 import type { ReasonChange } from '#lib/checks/types.ts';
+import { URGENT_KINDS } from '#lib/checks/urgency.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import {
   insertReasonEvents,
@@ -57,7 +58,13 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
   const stateOf = (id: string) => stored.find((reason) => reason.id === id)?.state ?? 'open';
   const counted = new Set(judgement.counted.map((each) => each.id));
   const contents = (id: string, outcome: Flagged, back: boolean) => {
-    const state = back || counted.has(id) ? 'open' : stateOf(id);
+    const state = stateNow({
+      before: stateOf(id),
+      outcome,
+      back,
+      counted: counted.has(id),
+      early: judgement.early,
+    });
     writes.contents.push({ id, state, outcome, at, rulesVersion: RULES_VERSION, back });
   };
 
@@ -82,6 +89,22 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
     if (!writes.contents.some((each) => each.id === id)) contents(id, outcome, false);
     event(id, 'counted', outcome);
   }
+}
+
+type Before = {
+  before: ReasonRow['state'];
+  outcome: Flagged;
+  back: boolean;
+  counted: boolean;
+  early: boolean;
+};
+
+/** Held reasons stay held; notes, and all but urgent kinds in the first nights, stand on the client page only. */
+function stateNow({ before, outcome, back, counted, early }: Before): ReasonRow['state'] {
+  if (!back && (before === 'aside' || before === 'with-client')) return before;
+  if (outcome.tier === null) return 'client-page';
+  if (before === 'open' || counted || URGENT_KINDS.includes(outcome.kind)) return 'open';
+  return back && !early ? 'open' : 'client-page';
 }
 
 function toNewReason(clientId: string, change: ReasonChange & { change: 'raise' }, asOf: AsOf): NewReason {

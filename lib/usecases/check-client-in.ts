@@ -1,0 +1,34 @@
+import type { TeamPg } from '#lib/db/client.ts';
+import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
+import { countFinishedNights } from '#lib/db/ledger.ts';
+import { listReasons } from '#lib/db/reasons.ts';
+import { addDays, localDateOf } from '#lib/domain/local-date.ts';
+import type { CheckKind } from '#lib/domain/vocabulary.ts';
+import { judgeClient } from './judge-client.ts';
+import { writeJudgements } from './write-judgements.ts';
+
+type Asked = {
+  clientId: string;
+  now: Date;
+  /** Only these kinds; all when left out. */
+  only?: readonly CheckKind[];
+};
+
+/**
+ * The night's own checks for one client, inside a transaction that is open already, as of the client's today. Raises
+ * and updates; never counts a clear night and never closes, because the day is not over. Returns how many changed.
+ */
+export async function checkClientIn(tx: TeamPg, { clientId, now, only }: Asked): Promise<number> {
+  const from = addDays(now.toISOString().slice(0, 10), -HISTORY_DAYS);
+  const history = (await loadHistories(tx, [clientId], { from })).get(clientId);
+  if (!history || history.client.standing === 'left') return 0;
+  const stored = (await listReasons(tx, [clientId])).get(clientId) ?? [];
+  const asOf = { date: localDateOf(now, history.client.zone), instant: now.toISOString() };
+  const judgement = judgeClient(history, stored, asOf, await countFinishedNights(tx, clientId));
+  const changes = judgement.changes.filter((change) => {
+    if (change.change === 'count-clear' || change.change === 'close') return false;
+    return !only || only.includes(change.outcome.kind);
+  });
+  await writeJudgements(tx, [{ judgement: { ...judgement, changes, counted: [] }, asOf, stored }], null);
+  return changes.length;
+}

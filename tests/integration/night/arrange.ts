@@ -1,0 +1,94 @@
+import { randomUUID } from 'node:crypto';
+import { withTeamPg } from '#lib/db/client.ts';
+import { rebuildRollups } from '#lib/db/rollups.ts';
+import { addDays } from '#lib/domain/local-date.ts';
+import { makeTestClient, ownerQuery, type TestTeam } from '#tests/integration/support/database.ts';
+
+/** One ladder with one rung: a one-arm hold, each side, 3 x 20 s. */
+export async function makeRung(team: TestTeam): Promise<string> {
+  const [skill, part, ladder, drill, rung] = Array.from({ length: 5 }, () => randomUUID());
+  const t = team.teamId;
+  await ownerQuery(
+    `insert into skill (team_id, id, key, name, position) values ($1, $2, $2::text, 'Handstand', 1)`,
+    [t, skill],
+  );
+  await ownerQuery(
+    `insert into part (team_id, id, skill_id, name, position) values ($1, $2, $3, 'Balance', 1)`,
+    [t, part, skill],
+  );
+  await ownerQuery(
+    `insert into ladder (team_id, id, part_id, name, family, clean, faults, position)
+     values ($1, $2, $3, 'One-arm hold', 'balance', 'still', '{hips-turn}', 1)`,
+    [t, ladder, part],
+  );
+  await ownerQuery(
+    `insert into drill (team_id, id, ladder_id, name, measure, each_side, share, helping_share, weights, equipment)
+     values ($1, $2, $3, 'hold', 'hold', true, 0.8, 0.2, '{"wrist-back": 0.8}', '{}')`,
+    [t, drill, ladder],
+  );
+  await ownerQuery(
+    `insert into rung (team_id, id, ladder_id, drill_id, key, position, name, pass_sets, pass_target, pass_days, usual_weeks)
+     values ($1, $2, $3, $4, $2::text, 1, 'fingertips, 20 s', 3, 20, 3, 8)`,
+    [t, rung, ladder, drill],
+  );
+  return rung ?? '';
+}
+
+export type Told = {
+  date: string;
+  rungId: string;
+  effort?: number;
+  minutes?: number;
+  /** Worst joint pain at the back of the right wrist, after training. */
+  pain?: number;
+};
+
+/** A check-in as the submit transaction leaves it: rows, and the day rolled up. */
+export async function checkIn(team: TestTeam, clientId: string, told: Told): Promise<string> {
+  const id = randomUUID();
+  await ownerQuery(
+    `insert into check_in (team_id, id, client_id, body_hash, date, zone, sent_at, received_at, kind, session, effort, minutes, nothing_hurts)
+     values ($1, $2, $3, 'x', $4, 'UTC', $5, $5, 'training', 'A', $6, $7, $8)`,
+    [
+      team.teamId,
+      id,
+      clientId,
+      told.date,
+      `${told.date}T18:00:00Z`,
+      told.effort ?? 6,
+      told.minutes ?? 60,
+      told.pain === undefined,
+    ],
+  );
+  await ownerQuery(
+    `insert into check_in_set (team_id, check_in_id, client_id, rung_id, side, idx, planned, value, how)
+     select $1, $2, $3, $4, side, idx, 20, 12 + idx, 'typed' from unnest('{left,right}'::text[]) side, generate_series(0, 2) idx`,
+    [team.teamId, id, clientId, told.rungId],
+  );
+  if (told.pain !== undefined) {
+    await ownerQuery(
+      `insert into pain_score (team_id, check_in_id, client_id, region, side, moment, value, kind, usual)
+       values ($1, $2, $3, 'wrist-back', 'right', 'after', $4, 'joint', false)`,
+      [team.teamId, id, clientId, told.pain],
+    );
+  }
+  await withTeamPg(team.scope, (tx) => rebuildRollups(tx, clientId, [told.date]));
+  return id;
+}
+
+/** A client who joined on `from` and trains every second day until `to`; pain as told by date. */
+export async function trainingClient(
+  team: TestTeam,
+  options: { rungId: string; from: string; to: string; pain?: Record<string, number>; name?: string },
+): Promise<string> {
+  const { clientId } = await makeTestClient(team, { zone: 'UTC', name: options.name ?? 'Client' });
+  await ownerQuery('update client set joined_at = $2, invited_at = $2 where id = $1', [
+    clientId,
+    `${options.from}T08:00:00Z`,
+  ]);
+  for (let date = options.from; date <= options.to; date = addDays(date, 2)) {
+    const pain = options.pain?.[date];
+    await checkIn(team, clientId, { date, rungId: options.rungId, ...(pain !== undefined && { pain }) });
+  }
+  return clientId;
+}
