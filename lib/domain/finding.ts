@@ -72,7 +72,16 @@ export type NotEnoughHistory = {
   missing: string;
 };
 /** `clear` with `lowerBound: true` must not close an open reason: unknown days could hide it. */
-export type Clear = { status: 'clear'; kind: CheckKind; subject: Subject; lowerBound?: boolean };
+export type Clear = {
+  status: 'clear';
+  kind: CheckKind;
+  subject: Subject;
+  lowerBound?: boolean;
+  /** Closes an open reason at once, in these words ("part of pain of 6 or more"). */
+  why?: string;
+  /** With subject key `*`: every subject not named is clear for reasons raised on or after this date. */
+  coversFrom?: string;
+};
 export type Outcome = Flagged | NotEnoughHistory | Clear;
 
 /** The day the checks look from: the evening before the night. */

@@ -30,6 +30,7 @@ export function theilSen(points: readonly TimedValue[], confidence: number): The
   return { slope, lower, upper, intercept: value - slope * time, pairs: slopes.length };
 }
 
+/** Sorted; `+ 0` so that a flat pair is 0, never minus zero, whatever the order of rows. */
 function pairSlopes(points: readonly TimedValue[]): Float64Array {
   const slopes: number[] = [];
   for (let i = 0; i < points.length; i += 1) {
@@ -38,7 +39,7 @@ function pairSlopes(points: readonly TimedValue[]): Float64Array {
     for (let j = i + 1; j < points.length; j += 1) {
       const second = points[j];
       if (second && second.at !== first.at)
-        slopes.push((second.value - first.value) / (second.at - first.at));
+        slopes.push((second.value - first.value) / (second.at - first.at) + 0);
     }
   }
   return Float64Array.from(slopes).sort();
