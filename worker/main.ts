@@ -1,3 +1,4 @@
+import { queuePlace } from '#lib/jobs/backend.ts';
 import { logger } from '#lib/logger.ts';
 import { startWorker } from './start.ts';
 
@@ -21,7 +22,7 @@ process.on('message', (message) => {
 });
 
 try {
-  stop = await startWorker();
+  stop = await startWorker(queuePlace());
   process.channel?.unref();
   process.stdout.write('worker ready\n');
 } catch (error) {

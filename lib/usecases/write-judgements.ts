@@ -103,8 +103,10 @@ type Before = {
 function stateNow({ before, outcome, back, counted, early }: Before): ReasonRow['state'] {
   if (!back && (before === 'aside' || before === 'with-client')) return before;
   if (outcome.tier === null) return 'client-page';
-  if (before === 'open' || counted || URGENT_KINDS.includes(outcome.kind)) return 'open';
-  return back && !early ? 'open' : 'client-page';
+  if (URGENT_KINDS.includes(outcome.kind)) return 'open';
+  if (before === 'closed') return early ? 'client-page' : 'open';
+  if (before === 'client-page') return counted ? 'open' : 'client-page';
+  return 'open';
 }
 
 function toNewReason(clientId: string, change: ReasonChange & { change: 'raise' }, asOf: AsOf): NewReason {

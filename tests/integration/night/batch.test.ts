@@ -1,0 +1,223 @@
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { pool } from '#lib/db/client.ts';
+import { checkClientNow } from '#lib/usecases/check-client-now.ts';
+import { runNightBatch } from '#lib/usecases/run-night-batch.ts';
+import { makeTestTeam, ownerQuery, type TestTeam } from '#tests/integration/support/database.ts';
+import { checkIn, makeRung, trainingClient } from './arrange.ts';
+import { allRows, meaning } from './rows.ts';
+
+const NIGHT = '2026-03-31';
+const now = new Date('2026-04-01T03:05:00Z');
+const TRAINED = { from: '2026-02-01', to: '2026-03-31' };
+
+type Group = { team: TestTeam; rungId: string; clientIds: string[] };
+
+/** The same three people in every group: one fine, one with pain of 7 on the last day, one silent for three weeks. */
+async function makeGroup(): Promise<Group> {
+  const team = await makeTestTeam();
+  const rungId = await makeRung(team);
+  const clientIds = [
+    await trainingClient(team, { rungId, ...TRAINED, name: 'Fine' }),
+    await trainingClient(team, { rungId, ...TRAINED, name: 'Hurting', pain: { '2026-03-31': 7 } }),
+    await trainingClient(team, { rungId, from: '2026-02-01', to: '2026-03-10', name: 'Silent' }),
+  ];
+  return { team, rungId, clientIds };
+}
+
+let group: Group;
+let twin: Group;
+
+beforeAll(async () => {
+  group = await makeGroup();
+  twin = await makeGroup();
+});
+
+beforeEach(async () => {
+  for (const table of ['reason', 'night_client', 'night_run']) await ownerQuery(`delete from ${table}`);
+});
+
+const run = ({ team, clientIds }: Group, localDate = NIGHT, at = now) =>
+  runNightBatch(team.scope, { localDate, clientIds }, at);
+
+const openReasons = (clientId: string) =>
+  ownerQuery<{ kind: string; state: string; tier: string | null }>(
+    `select kind, state, tier from reason where client_id = $1 and closed_at is null order by kind`,
+    [clientId],
+  );
+
+describe('a night batch', () => {
+  it('writes reasons, their events, the ledger and the run', async () => {
+    expect(await run(group)).toEqual({ done: 3, failed: 0 });
+    const [, hurting = '', silent = ''] = group.clientIds;
+    expect(await openReasons(hurting)).toContainEqual({ kind: 'pain-high', state: 'open', tier: 'now' });
+    expect(await openReasons(silent)).toContainEqual({
+      kind: 'gone-quiet',
+      state: 'client-page',
+      tier: 'this-week',
+    });
+    const events = await ownerQuery(
+      `select e.what, e.night::text from reason_event e join reason r on r.id = e.reason_id
+       where r.kind = 'pain-high' and r.team_id = $1`,
+      [group.team.teamId],
+    );
+    expect(events).toEqual([{ what: 'raised', night: NIGHT }]);
+    const runs = await ownerQuery(
+      'select clients_due, clients_done, clients_failed, finished_at is not null as finished from night_run where team_id = $1',
+      [group.team.teamId],
+    );
+    expect(runs).toEqual([{ clients_due: 3, clients_done: 3, clients_failed: 0, finished: true }]);
+  });
+
+  it('changes nothing when it runs a second time', async () => {
+    await run(group);
+    const before = await allRows(group.team.teamId);
+    expect(await run(group, NIGHT, new Date('2026-04-01T05:00:00Z'))).toEqual({ done: 0, failed: 0 });
+    expect(await allRows(group.team.teamId)).toBe(before);
+  });
+
+  it('is as one when two run at once, and when batches overlap', async () => {
+    await run(twin);
+    const reversed = { ...group, clientIds: [...group.clientIds].reverse() };
+    const results = await Promise.all([run(group), run(reversed), run(group)]);
+    expect(results.reduce((sum, each) => sum + each.done, 0)).toBe(3);
+    expect(await meaning(group.team.teamId)).toEqual(await meaning(twin.team.teamId));
+  });
+
+  it('says the same when it runs late', async () => {
+    for (const [date, at] of [
+      ['2026-03-29', '2026-03-30T03:01:00Z'],
+      ['2026-03-30', '2026-03-31T03:01:00Z'],
+      ['2026-03-31', '2026-04-01T03:01:00Z'],
+    ] as const) {
+      await run(twin, date, new Date(at));
+      await run(group, date, new Date('2026-04-05T12:00:00Z'));
+    }
+    expect(await meaning(group.team.teamId)).toEqual(await meaning(twin.team.teamId));
+  });
+
+  it('leaves to itself what a person did after the night was due', async () => {
+    const [, hurting = ''] = group.clientIds;
+    await checkClientNow(group.team.scope, hurting, new Date('2026-03-31T20:00:00Z'));
+    await ownerQuery(
+      `update reason set state = 'closed', closed_at = '2026-04-01T06:00:00Z', closed_why = 'done: right to tell',
+         updated_at = '2026-04-01T06:00:00Z' where client_id = $1`,
+      [hurting],
+    );
+    await run(group, NIGHT, new Date('2026-04-01T09:00:00Z'));
+    expect(await openReasons(hurting)).toEqual([]);
+  });
+
+  it('shows a reason of the first three nights on the client page, on the board from the fourth on', async () => {
+    const [, , silent = ''] = group.clientIds;
+    const states: (string | undefined)[] = [];
+    for (const date of ['2026-03-28', '2026-03-29', '2026-03-30', '2026-03-31']) {
+      await run(group, date, new Date('2026-04-02T12:00:00Z'));
+      states.push((await openReasons(silent)).find((reason) => reason.kind === 'gone-quiet')?.state);
+    }
+    expect(states).toEqual(['client-page', 'client-page', 'client-page', 'open']);
+    const counted = await ownerQuery(`select 1 from reason_event where what = 'counted' and team_id = $1`, [
+      group.team.teamId,
+    ]);
+    expect(counted).toHaveLength(1);
+  });
+});
+
+describe('a client whose data a check cannot read', () => {
+  it('fails alone, in the ledger and in the run, and is done once it can be read', async () => {
+    const [poisoned = ''] = group.clientIds;
+    const kept = await ownerQuery<{ date: string; facts: unknown }>(
+      `select date::text, facts from day_rollup where client_id = $1 order by date limit 1`,
+      [poisoned],
+    );
+    await ownerQuery(
+      `update day_rollup set facts = '[{"id": "broken"}]' where client_id = $1 and date = $2`,
+      [poisoned, kept[0]?.date],
+    );
+    expect(await run(group)).toEqual({ done: 2, failed: 1 });
+    const [failed] = await ownerQuery<{ failure: string; attempts: number; done_at: Date | null }>(
+      'select failure, attempts, done_at from night_client where client_id = $1',
+      [poisoned],
+    );
+    expect(failed).toMatchObject({ attempts: 1, done_at: null });
+    expect(failed?.failure).toMatch(/^TypeError at lib\//);
+    await ownerQuery('update day_rollup set facts = $3 where client_id = $1 and date = $2', [
+      poisoned,
+      kept[0]?.date,
+      JSON.stringify(kept[0]?.facts),
+    ]);
+    expect(await run(group)).toEqual({ done: 1, failed: 0 });
+    const runs = await ownerQuery('select clients_done, clients_failed from night_run where team_id = $1', [
+      group.team.teamId,
+    ]);
+    expect(runs).toEqual([{ clients_done: 3, clients_failed: 0 }]);
+  });
+});
+
+describe('killed in the middle', () => {
+  it('leaves nothing half, whichever statement was the last, and the next try ends as an undisturbed one', async () => {
+    await run(twin);
+    const expected = await meaning(twin.team.teamId);
+    let statements = 0;
+    for (;;) {
+      await ownerQuery('delete from reason where team_id = $1', [group.team.teamId]);
+      await ownerQuery('delete from night_client where team_id = $1', [group.team.teamId]);
+      await ownerQuery('delete from night_run where team_id = $1', [group.team.teamId]);
+      const empty = await allRows(group.team.teamId);
+      const killed = await runKilledAfter(statements, group);
+      if (!killed) break;
+      expect(await allRows(group.team.teamId), `after ${statements} statements`).toBe(empty);
+      await run(group);
+      expect(await meaning(group.team.teamId), `after ${statements} statements`).toEqual(expected);
+      statements += 1;
+    }
+    expect(statements).toBeGreaterThan(15);
+  });
+});
+
+/** Runs the night on a connection that dies after so many statements. False: it needed no more than these. */
+async function runKilledAfter(statements: number, which: Group): Promise<boolean> {
+  const shared = pool();
+  const connect = shared.connect.bind(shared);
+  let left = statements;
+  Object.assign(shared, {
+    connect: async () => {
+      const client = await connect();
+      return new Proxy(client, {
+        get: (target, name) => {
+          if (name === 'release') return () => target.release(true);
+          const value = Reflect.get(target, name);
+          if (name !== 'query') return typeof value === 'function' ? value.bind(target) : value;
+          return (...asked: Parameters<typeof target.query>) => {
+            if (left === 0) return Promise.reject(new Error('the connection is gone'));
+            left -= 1;
+            return target.query(...asked);
+          };
+        },
+      });
+    },
+  });
+  try {
+    await run(which);
+    return false;
+  } catch {
+    return true;
+  } finally {
+    Object.assign(shared, { connect });
+  }
+}
+
+describe('the checks right after a check-in', () => {
+  it('raise and update at once, and never close', async () => {
+    const [fine = '', hurting = ''] = twin.clientIds;
+    expect(await checkClientNow(twin.team.scope, fine, new Date('2026-03-31T20:00:00Z'))).toBe(0);
+    await checkClientNow(twin.team.scope, hurting, new Date('2026-03-31T20:00:00Z'));
+    expect(await openReasons(hurting)).toContainEqual({ kind: 'pain-high', state: 'open', tier: 'now' });
+    const before = await allRows(twin.team.teamId);
+    await checkClientNow(twin.team.scope, hurting, new Date('2026-03-31T20:00:00Z'));
+    expect(await allRows(twin.team.teamId)).toBe(before);
+    for (const date of ['2026-04-01', '2026-04-02', '2026-04-03'])
+      await checkIn(twin.team, hurting, { date, rungId: twin.rungId });
+    await checkClientNow(twin.team.scope, hurting, new Date('2026-04-03T20:00:00Z'));
+    expect((await openReasons(hurting)).map((reason) => reason.kind)).toContain('pain-high');
+  });
+});
