@@ -7,13 +7,23 @@ export function isLocalDate(text: string): boolean {
 
 /** The local date 'YYYY-MM-DD' of an instant in a zone (IANA name). */
 export function localDateOf(instant: Date, zone: string): string {
-  const parts = new Intl.DateTimeFormat('en-CA', {
+  return formatterOf(zone).format(instant);
+}
+
+/** Making a formatter costs a hundred times what using it does, and a night asks for thousands. */
+const formatters = new Map<string, Intl.DateTimeFormat>();
+
+function formatterOf(zone: string): Intl.DateTimeFormat {
+  const known = formatters.get(zone);
+  if (known) return known;
+  const made = new Intl.DateTimeFormat('en-CA', {
     timeZone: zone,
     year: 'numeric',
     month: '2-digit',
     day: '2-digit',
   });
-  return parts.format(instant);
+  formatters.set(zone, made);
+  return made;
 }
 
 /** `date` moved by whole days; may be negative. */

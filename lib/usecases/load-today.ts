@@ -1,0 +1,83 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { findPhonePlan, type PhonePlan } from '#lib/db/phone-plan.ts';
+import {
+  findLastSeen,
+  findPhoneClient,
+  listOpenFilmRequests,
+  listRecentCheckIns,
+  listSaidByCoach,
+  type PhoneClient,
+  type SaidByCoach,
+} from '#lib/db/phone-reads.ts';
+import type { HistoryCheckIn } from '#lib/domain/history.ts';
+import { addDays, localDateOf } from '#lib/domain/local-date.ts';
+import { AppError } from '#lib/errors.ts';
+import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
+
+/** How far back "the last time" is looked for: days (own choice). */
+const LAST_TIME_DAYS = 90;
+/** A session of this name is a stand-in and never the next one by turn. */
+const STAND_IN = 'short';
+
+export type Today = {
+  clientId: string;
+  client: PhoneClient;
+  date: string;
+  planVersion: number | null;
+  planEnded: string | null;
+  /** Sessions of the plan; the first one is the next by turn. */
+  sessions: PhoneSession[];
+  /** Today's check-ins, newest first. */
+  done: HistoryCheckIn[];
+  lastPain: { region: string; side: string; value: number; date: string }[];
+  said: SaidByCoach | null;
+  seen: { by: string; at: Date } | null;
+  films: { rungId: string; side: string; angle: string; byDate: string | null; words: string }[];
+};
+
+/** What the client sees first: what to do today, beside what was done the last time, and what the coach said. */
+export async function loadToday(actor: Actor, now: Date): Promise<Today> {
+  const { clientId } = actor;
+  if (!clientId) throw new AppError('forbidden', 'Only a client has a plan for today.');
+  return withTeamPg(actor.scope, async (tx) => {
+    const client = await findPhoneClient(tx, clientId);
+    if (!client) throw new AppError('not-found', 'This client is not here.');
+    const date = localDateOf(now, client.zone);
+    const recent = await listRecentCheckIns(tx, clientId, addDays(date, -LAST_TIME_DAYS));
+    const plan = await findPhonePlan(tx, clientId, date);
+    const words = await wordsFromCoach(tx, clientId);
+    return {
+      clientId,
+      client,
+      date,
+      planVersion: plan?.version ?? null,
+      planEnded: plan?.until && plan.until < date ? plan.until : null,
+      sessions: plan ? inTurn(plan, recent).map((session) => phoneSession(session, recent)) : [],
+      done: recent.filter((checkIn) => checkIn.date === date),
+      lastPain: lastPain(recent),
+      ...words,
+    };
+  });
+}
+
+async function wordsFromCoach(tx: TeamPg, clientId: string): Promise<Pick<Today, 'said' | 'seen' | 'films'>> {
+  const [said] = await listSaidByCoach(tx, clientId, 1);
+  const seen = await findLastSeen(tx, clientId);
+  return { said: said ?? null, seen: seen ?? null, films: await listOpenFilmRequests(tx, clientId) };
+}
+
+/** The session after the one trained last stands first; the stand-in comes last. */
+function inTurn(plan: PhonePlan, recent: HistoryCheckIn[]): PhonePlan['sessions'] {
+  const regular = plan.sessions.filter((session) => session.label.toLowerCase() !== STAND_IN);
+  const others = plan.sessions.filter((session) => session.label.toLowerCase() === STAND_IN);
+  const trained = recent.find((checkIn) => regular.some((session) => session.label === checkIn.session));
+  const next = regular.findIndex((session) => session.label === trained?.session) + 1;
+  return [...regular.slice(next), ...regular.slice(0, next), ...others];
+}
+
+function lastPain(recent: HistoryCheckIn[]): Today['lastPain'] {
+  const [last] = recent.filter((checkIn) => checkIn.pain.length > 0 || checkIn.nothingHurts);
+  if (!last) return [];
+  return last.pain.map(({ region, side, value }) => ({ region, side, value, date: last.date }));
+}
