@@ -43,7 +43,9 @@ export type RouteRow = {
 
 /** Every page.tsx and route.ts of app/, in alphabetical order; a test fails on one without a row. */
 export const ROUTES: readonly RouteRow[] = [
+  { path: '/', allows: { page: 'see-board' } },
   { path: '/api/auth/sign-in/email', allows: { POST: 'open' } },
+  { path: '/api/board/acts', allows: { POST: 'act-on-reasons' } },
   { path: '/api/clients', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/clinician-word', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/export', allows: { GET: 'export-clients' } },

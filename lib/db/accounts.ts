@@ -59,15 +59,10 @@ export async function insertPasswordUser(
   if (made.rowCount === 0) return false;
   await tx.client.query(
     `insert into account (user_id, account_id, provider_id, password, created_at, updated_at)
-     values ($1, $1::text, 'credential', $2, $3, $3)`,
+     values ($1::uuid, $1::uuid::text, 'credential', $2, $3, $3)`,
     [user.id, user.passwordHash, user.at],
   );
   return true;
-}
-
-/** Ends every session of a user, at once. */
-export async function deleteSessions(tx: TeamPg, userId: string): Promise<void> {
-  await tx.client.query('delete from session where user_id = $1', [userId]);
 }
 
 export async function findUserId(email: string): Promise<string | undefined> {

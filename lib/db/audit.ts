@@ -32,15 +32,3 @@ export async function insertAudit(
     [tx.teamId, who.userId, who.role, action, clientId, objectId, fields],
   );
 }
-
-export async function listAudit(
-  tx: TeamTx,
-  limit: number,
-): Promise<{ action: string; clientId: string | null; at: Date }[]> {
-  return tx.db.audit.findMany({
-    where: { teamId: tx.teamId },
-    orderBy: { at: 'desc' },
-    take: limit,
-    select: { action: true, clientId: true, at: true },
-  });
-}
