@@ -1,5 +1,5 @@
 import { type OpenWorker, openWorker, type QueuePlace } from '#lib/jobs/backend.ts';
-import { closeQueues, enqueue, useQueuesAt } from '#lib/jobs/queue.ts';
+import { closeQueues, enqueue, placeQueuesAt } from '#lib/jobs/queue.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
 import { logger } from '#lib/logger.ts';
 import { closeDatabase } from '#lib/usecases/close-database.ts';
@@ -14,7 +14,7 @@ const GRACE_MS = 20_000;
 
 /** Starts the workers of one process. The returned function stops them: jobs at work are finished, within the grace. */
 export async function startWorker(place: QueuePlace): Promise<() => Promise<void>> {
-  await useQueuesAt(place);
+  await placeQueuesAt(place);
   if (place.kind === 'postgres') await prepareQueue();
   const workers = (['day', 'night'] as const).map((name) =>
     watched(openWorker(place, { name, concurrency: CONCURRENCY[name] }, (job) => handle(job.name, job.data))),

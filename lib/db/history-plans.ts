@@ -7,9 +7,9 @@ type PlanRow = HistoryPlan & { clientId: string };
 export async function listHistoryPlans(tx: TeamPg, clientIds: string[]): Promise<Map<string, HistoryPlan[]>> {
   const { rows } = await tx.client.query<PlanRow>(
     `select p.client_id as "clientId", p.version, p.from_date as "from", p.until_date as "until",
-       p.sessions_per_week as "sessionsPerWeek", to_json(p.easy_weeks) as "easyWeeks",
-       to_json(p.test_weeks) as "testWeeks", p.accepted_week_au as "acceptedWeekAu",
-       p.skills_in_focus as "skillsInFocus",
+       p.sessions_per_week as "sessionsPerWeek", to_json(coalesce(p.easy_weeks, '{}')) as "easyWeeks",
+       to_json(coalesce(p.test_weeks, '{}')) as "testWeeks", p.accepted_week_au as "acceptedWeekAu",
+       coalesce(p.skills_in_focus, '{}') as "skillsInFocus",
        coalesce((select json_agg(json_build_object('session', s.label, 'rungId', i.rung_id, 'side', i.side,
            'sets', i.sets, 'target', i.target, 'minutes', i.minutes, 'timesPerWeek', i.times_per_week)
            order by s.position, s.label, i.position)

@@ -26,7 +26,7 @@ export async function listEffectiveCheckIns(
   const ids = heads.map((head) => head.id);
   const sets = await partsOf<HistorySet>(tx, ids, {
     table: 'check_in_set',
-    columns: `rung_id as "rungId", side, idx as index, planned, value, tried, how, clean, faults, support,
+    columns: `rung_id as "rungId", side, idx as index, planned, value, tried, how, clean, coalesce(faults, '{}') as faults, support,
       added_kg as "addedKg"`,
   });
   const pain = await partsOf<HistoryPain>(tx, ids, {

@@ -11,7 +11,7 @@ type Queues = { place: QueuePlace; open: Map<QueueName, OpenQueue> };
 const store = globalThis as typeof globalThis & { plumblineQueues?: Queues };
 
 /** Producers of this process use this place from now on, instead of the environment's. */
-export async function useQueuesAt(place: QueuePlace): Promise<void> {
+export async function placeQueuesAt(place: QueuePlace): Promise<void> {
   await closeQueues();
   store.plumblineQueues = { place, open: new Map() };
 }

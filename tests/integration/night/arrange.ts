@@ -8,10 +8,10 @@ import { makeTestClient, ownerQuery, type TestTeam } from '#tests/integration/su
 export async function makeRung(team: TestTeam): Promise<string> {
   const [skill, part, ladder, drill, rung] = Array.from({ length: 5 }, () => randomUUID());
   const t = team.teamId;
-  await ownerQuery(
-    `insert into skill (team_id, id, key, name, position) values ($1, $2, $2::text, 'Handstand', 1)`,
-    [t, skill],
-  );
+  await ownerQuery(`insert into skill (team_id, id, name, position) values ($1, $2, 'Handstand', 1)`, [
+    t,
+    skill,
+  ]);
   await ownerQuery(
     `insert into part (team_id, id, skill_id, name, position) values ($1, $2, $3, 'Balance', 1)`,
     [t, part, skill],
@@ -27,8 +27,8 @@ export async function makeRung(team: TestTeam): Promise<string> {
     [t, drill, ladder],
   );
   await ownerQuery(
-    `insert into rung (team_id, id, ladder_id, drill_id, key, position, name, pass_sets, pass_target, pass_days, usual_weeks)
-     values ($1, $2, $3, $4, $2::text, 1, 'fingertips, 20 s', 3, 20, 3, 8)`,
+    `insert into rung (team_id, id, ladder_id, drill_id, position, name, pass_sets, pass_target, pass_days, usual_weeks)
+     values ($1, $2, $3, $4, 1, 'fingertips, 20 s', 3, 20, 3, 8)`,
     [t, rung, ladder, drill],
   );
   return rung ?? '';

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type OpenWorker, openWorker, type QueuePlace } from '#lib/jobs/backend.ts';
 import { nightBatchJob } from '#lib/jobs/night-batch.ts';
-import { closeQueues, enqueue, isQueueReady, kickOutbox, queue, useQueuesAt } from '#lib/jobs/queue.ts';
+import { closeQueues, enqueue, isQueueReady, kickOutbox, placeQueuesAt, queue } from '#lib/jobs/queue.ts';
 import { prepareQueue } from '#lib/usecases/prepare-queue.ts';
 import { writeSchedule } from '#worker/schedule.ts';
 import { findRedis } from './redis.ts';
@@ -25,7 +25,7 @@ describe.each(places)('the queue on $kind', (place) => {
   const workers: OpenWorker[] = [];
 
   beforeAll(async () => {
-    await useQueuesAt(place);
+    await placeQueuesAt(place);
     if (place.kind === 'postgres') await prepareQueue();
   });
   afterEach(async () => {
@@ -108,7 +108,7 @@ describe.each<QueuePlace>([
   { kind: 'redis', url: 'redis://127.0.0.1:1' },
 ])('with $kind down', (place) => {
   it('a producer is told within seconds and kickOutbox stays silent', async () => {
-    await useQueuesAt(place);
+    await placeQueuesAt(place);
     const started = Date.now();
     await expect(enqueue(nightBatchJob, batch())).rejects.toMatchObject({ code: 'unavailable' });
     await expect(kickOutbox()).resolves.toBeUndefined();

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { QueuePlace } from '#lib/jobs/backend.ts';
-import { closeQueues, kickOutbox, useQueuesAt } from '#lib/jobs/queue.ts';
+import { closeQueues, kickOutbox, placeQueuesAt } from '#lib/jobs/queue.ts';
 import { runNightsNow } from '#lib/usecases/run-nights-now.ts';
 import { makeTestTeam, ownerQuery } from '#tests/integration/support/database.ts';
 import { startWorker } from '#worker/start.ts';
@@ -65,7 +65,7 @@ describe.each(places)('the worker on $kind', (place) => {
     const team = await makeTestTeam();
     const rungId = await makeRung(team);
     const clientId = await trainingClient(team, { rungId, from: day(-3), to: day(-3) });
-    await useQueuesAt(place);
+    await placeQueuesAt(place);
     expect(await runNightsNow(team.scope, {}, new Date())).toEqual({ clients: 1 });
     await closeQueues();
     const stop = await startWorker(place);
