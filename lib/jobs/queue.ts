@@ -27,8 +27,8 @@ export function queue(name: QueueName): OpenQueue {
 /** Queues one job. Throws `unavailable` when the queue does not answer: the database still knows what is owed. */
 export async function enqueue<Payload>(job: JobDefinition<Payload>, payload: Payload): Promise<void> {
   const parsed = job.payload.parse(payload);
-  await patiently(
-    queue(job.queue).add(job.name, parsed, {
+  await ask(job.queue, (open) =>
+    open.add(job.name, parsed, {
       jobId: job.jobId(parsed),
       attempts: job.attempts,
       // Kept jobs would swallow the same work asked for again; the ledger keeps what happened.
@@ -45,7 +45,7 @@ export async function kickOutbox(): Promise<void> {
 
 /** True when the queue answers. */
 export async function isQueueReady(): Promise<boolean> {
-  return patiently(queue('day').getJobCounts('waiting')).then(
+  return ask('day', (open) => open.getJobCounts('waiting')).then(
     () => true,
     () => false,
   );
@@ -56,6 +56,18 @@ export async function closeQueues(): Promise<void> {
   delete store.plumblineQueues;
   if (!open) return;
   await Promise.all([...open.values()].map((each) => patiently(each.close()).catch(() => each.disconnect())));
+}
+
+async function ask<T>(name: QueueName, work: (open: OpenQueue) => Promise<T>): Promise<T> {
+  const open = queue(name);
+  try {
+    return await patiently(work(open));
+  } catch (error) {
+    // A connection that failed once (tables not made yet, server away) stays failed: the next call opens a new one.
+    store.plumblineQueues?.open.delete(name);
+    void open.close().catch(() => undefined);
+    throw error;
+  }
 }
 
 async function patiently<T>(work: Promise<T>): Promise<T> {

@@ -4,6 +4,7 @@ import { type OpenWorker, openWorker, type QueuePlace } from '#lib/jobs/backend.
 import { nightBatchJob } from '#lib/jobs/night-batch.ts';
 import { closeQueues, enqueue, isQueueReady, kickOutbox, placeQueuesAt, queue } from '#lib/jobs/queue.ts';
 import { prepareQueue } from '#lib/usecases/prepare-queue.ts';
+import { ownerQuery } from '#tests/integration/support/database.ts';
 import { writeSchedule } from '#worker/schedule.ts';
 import { findRedis } from './redis.ts';
 
@@ -101,6 +102,16 @@ describe.each(places)('the queue on $kind', (place) => {
     }
     throw new Error('jobs are left');
   }
+});
+
+it('finds the queue again that was not there at the first try', async () => {
+  const place: QueuePlace = { kind: 'postgres', url: process.env.APP_DATABASE_URL ?? '' };
+  await placeQueuesAt(place);
+  await ownerQuery('alter schema bullmq rename to elsewhere');
+  expect(await isQueueReady()).toBe(false);
+  await ownerQuery('alter schema elsewhere rename to bullmq');
+  expect(await isQueueReady()).toBe(true);
+  await closeQueues();
 });
 
 describe.each<QueuePlace>([
