@@ -4,20 +4,21 @@ export type Allowance = { readonly allowed: boolean; readonly retryAfterSeconds:
 
 /**
  * Counts one request against a key in one atomic statement, so that parallel requests cannot all slip through.
- * The window starts with the first request and is over `windowSeconds` later, by the database's clock.
+ * The window starts with the first request and is over `windowSeconds` later; without `at`, by the database's clock.
  */
 export async function countRequest(
   key: string,
   rule: { max: number; windowSeconds: number },
+  at?: Date,
 ): Promise<Allowance> {
   const { rows } = await pool().query<{ count: number; left_ms: string }>(
     `insert into rate_limit as r (key, count, last_request)
-     values ($1, 1, (extract(epoch from clock_timestamp()) * 1000)::bigint)
+     values ($1, 1, coalesce($3::bigint, (extract(epoch from clock_timestamp()) * 1000)::bigint))
      on conflict (key) do update set
        count = case when r.last_request + $2 <= excluded.last_request then 1 else r.count + 1 end,
        last_request = case when r.last_request + $2 <= excluded.last_request then excluded.last_request else r.last_request end
-     returning count, last_request + $2 - (extract(epoch from clock_timestamp()) * 1000)::bigint as left_ms`,
-    [key, rule.windowSeconds * 1000],
+     returning count, last_request + $2 - coalesce($3::bigint, (extract(epoch from clock_timestamp()) * 1000)::bigint) as left_ms`,
+    [key, rule.windowSeconds * 1000, at?.getTime() ?? null],
   );
   const count = rows[0]?.count ?? 1;
   const left = Number(rows[0]?.left_ms ?? 0);

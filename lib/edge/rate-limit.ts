@@ -1,3 +1,4 @@
+import { now } from '#lib/clock.ts';
 import { countRequest } from '#lib/db/rate-limits.ts';
 import { AppError } from '#lib/errors.ts';
 
@@ -20,10 +21,11 @@ export const LIMITS = {
 /** Counts this request; refuses with the seconds to wait when there were too many. `who`: a user or an address. */
 export async function limitRequest(limit: RequestLimit, who: string | null): Promise<void> {
   const max = who === null ? limit.max * SHARED_BY : limit.max;
-  const { allowed, retryAfterSeconds } = await countRequest(`${limit.name}|${who ?? 'everybody'}`, {
-    ...limit,
-    max,
-  });
+  const { allowed, retryAfterSeconds } = await countRequest(
+    `${limit.name}|${who ?? 'everybody'}`,
+    { ...limit, max },
+    now(),
+  );
   if (allowed) return;
   const wait =
     retryAfterSeconds < 120 ? `${retryAfterSeconds} seconds` : `${Math.ceil(retryAfterSeconds / 60)} minutes`;
