@@ -139,3 +139,13 @@ export async function insertNote(
     [tx.teamId, note.clientId, note.byId, note.text, note.now],
   );
 }
+
+/** When coaches looked at the client, newest first. */
+export async function listSeen(tx: TeamPg, clientId: string): Promise<{ at: string; by: string }[]> {
+  const { rows } = await tx.client.query<{ at: Date; by: string }>(
+    `select s.at, m.name as by from seen_mark s join member m on m.team_id = s.team_id and m.id = s.by_id
+     where s.team_id = $1 and s.client_id = $2::uuid order by s.at desc limit 200`,
+    [tx.teamId, clientId],
+  );
+  return rows.map(({ at, by }) => ({ at: at.toISOString(), by }));
+}

@@ -1,16 +1,7 @@
-import { daysBetween, localDateOf } from '#lib/domain/local-date.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
 import type { Standing } from '#lib/domain/vocabulary.ts';
-import { dateInWords } from './date-in-words.ts';
-
-export const STANDING_LABELS: Record<Standing, string> = {
-  invited: 'invited',
-  starting: 'starting',
-  'in-training': 'in training',
-  paused: 'paused',
-  ending: 'ending',
-  left: 'left',
-  back: 'back',
-};
+import { exactDate, saidDate } from './say-date.ts';
+import { STANDING_LABELS } from './standing-labels.ts';
 
 type Listed = {
   id: string;
@@ -28,8 +19,8 @@ export function clientListRow(row: Listed, now: Date) {
     id: row.id,
     name: row.name,
     standing: STANDING_LABELS[row.standing],
-    last: row.lastDate === null ? 'none yet' : dateInWords(row.lastDate, today),
-    lastExact: row.lastDate === null ? '' : `${row.lastDate}, ${daysBetween(row.lastDate, today)} days ago`,
+    last: row.lastDate === null ? 'none yet' : saidDate(row.lastDate, today),
+    lastExact: row.lastDate === null ? '' : exactDate(row.lastDate),
     reasons: row.openReasons === 0 ? 'none' : String(row.openReasons),
   };
 }

@@ -1,7 +1,7 @@
 import { MEASURE_UNITS } from '#lib/domain/labels.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { Family, Measure, Side } from '#lib/domain/vocabulary.ts';
-import { dayAndMonth } from './date-in-words.ts';
+import { shortDate } from './say-date.ts';
 
 type Rung = {
   id: string;
@@ -107,7 +107,7 @@ export function planFormModel(loaded: {
     rows: rows.length > 0 ? rows : [emptyRow(0, 'A')],
     ladders: toLadders(loaded.rungs),
     versions: loaded.versions.map((version) => ({
-      title: `Version ${version.version}, from ${dayAndMonth(version.from)}${version.until ? ` to ${dayAndMonth(version.until)}` : ''}${version.by ? `, by ${version.by}` : ''}`,
+      title: `Version ${version.version}, from ${shortDate(version.from)}${version.until ? ` to ${shortDate(version.until)}` : ''}${version.by ? `, by ${version.by}` : ''}`,
       why: version.why,
       lines: version.items.map((item) => planItemInWords(item, byId.get(item.rungId))),
     })),
@@ -147,7 +147,7 @@ export function weeksOf(from: string, until: string): { date: string; label: str
   const weeks = Array.from({ length: 16 }, (_, index) => addDays(from, 7 * index)).filter(
     (date) => date <= last,
   );
-  return weeks.map((date, index) => ({ date, label: `week ${index + 1}, from ${dayAndMonth(date)}` }));
+  return weeks.map((date, index) => ({ date, label: `week ${index + 1}, from ${shortDate(date)}` }));
 }
 
 function toRow(item: Item, key: number, ladderId: string): FormRow {

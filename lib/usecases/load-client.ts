@@ -1,0 +1,65 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { buildView } from '#lib/checks/view.ts';
+import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { type ClientRow, findClient, listNotes, listSeen, type NoteRow } from '#lib/db/clients.ts';
+import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
+import { listPlannableRungs } from '#lib/db/plans.ts';
+import { listReasons, type ReasonRow } from '#lib/db/reasons.ts';
+import { addDays, localDateOf } from '#lib/domain/local-date.ts';
+import type { Standing } from '#lib/domain/vocabulary.ts';
+import { type ClientPage, clientPage, pageDate } from '#lib/views/client-page.ts';
+
+export type ClientLoaded = { page: ClientPage; standing: Standing; joined: boolean; notes: NoteRow[] };
+
+/** The client page; undefined: no such client here. */
+export function loadClient(actor: Actor, clientId: string, now: Date): Promise<ClientLoaded | undefined> {
+  return withTeamPg(actor.scope, async (tx) => {
+    const client = await findClient(tx, clientId);
+    if (!client) return undefined;
+    const today = localDateOf(now, client.zone);
+    const history = (await loadHistories(tx, [clientId], { from: addDays(today, -HISTORY_DAYS) })).get(
+      clientId,
+    );
+    if (!history) return undefined;
+    const date = pageDate(
+      history.checkIns.map((checkIn) => checkIn.date),
+      today,
+    );
+    const page = clientPage({
+      view: buildView(history, { date, instant: now.toISOString() }),
+      reasons: await openReasons(tx, clientId, now),
+      ladderRungs: await listPlannableRungs(tx),
+      seen: await listSeen(tx, clientId),
+      goal: client.goal,
+      now,
+    });
+    return {
+      page,
+      standing: client.standing,
+      joined: client.joinedAt !== null,
+      notes: await listNotes(tx, clientId),
+    };
+  });
+}
+
+export type ReasonLoaded = { client: ClientRow; reason: ReasonRow };
+
+/** One open reason with its working; undefined: no such client or reason here. */
+export function loadReason(
+  actor: Actor,
+  input: { clientId: string; reasonId: string },
+  now: Date,
+): Promise<ReasonLoaded | undefined> {
+  return withTeamPg(actor.scope, async (tx) => {
+    const client = await findClient(tx, input.clientId);
+    if (!client) return undefined;
+    const all = (await listReasons(tx, [input.clientId], new Date(0))).get(input.clientId) ?? [];
+    const reason = all.find((one) => one.id === input.reasonId && one.raisedAt <= now.toISOString());
+    return reason && { client, reason };
+  });
+}
+
+async function openReasons(tx: TeamPg, clientId: string, now: Date): Promise<ReasonRow[]> {
+  const all = (await listReasons(tx, [clientId], now)).get(clientId) ?? [];
+  return all.filter((reason) => reason.closedAt === null);
+}

@@ -1,0 +1,162 @@
+import type { ClientView } from '#lib/checks/types.ts';
+import type { HistoryPlacement } from '#lib/domain/history.ts';
+import { MEASURE_UNITS } from '#lib/domain/labels.ts';
+import { addDays } from '#lib/domain/local-date.ts';
+import type { Side } from '#lib/domain/vocabulary.ts';
+import { type ClientAxis, dayOn, PAGE_DAYS } from './client-axis.ts';
+import { bestOf, setsOn, shareOfPassMark } from './client-pass.ts';
+import { shortDate } from './say-date.ts';
+import { apart } from './spread-labels.ts';
+
+export type LadderRung = { id: string; name: string; ladderId: string; position: number };
+export type LadderPath = {
+  side: Side;
+  /** Steps: on `level` from `at` (days on the axis) until the next point. */
+  steps: { at: number; level: number }[];
+  /** Days that met the pass mark. */
+  passes: { at: number; level: number }[];
+  /** Said right of the line, with its place in shares of the panel's height (0 top). */
+  now: string;
+  labelAt: number;
+};
+export type LadderPanel = {
+  id: string;
+  name: string;
+  /** Lowest first. `reached` on either side. */
+  rungs: { name: string; reached: boolean; current: boolean }[];
+  paths: LadderPath[];
+  summary: string;
+  table: { since: string; side: string; rung: string }[];
+};
+
+const RECENT_DAYS = 28;
+const BELOW = 2;
+const ABOVE = 2;
+const OFFSET: Record<Side, number> = { left: 0.14, both: 0, right: -0.14 };
+const SIDE_ORDER: readonly Side[] = ['left', 'both', 'right'];
+const LABEL_GAP = 18;
+export const RUNG_HEIGHT = 22;
+
+/**
+ * Each ladder the client stands on: where on each side over the axis, where now, with what. `allRungs` are the
+ * rungs of the team's ladders, so that those not yet reached are drawn too.
+ */
+export function ladderPanels(
+  view: ClientView,
+  axis: ClientAxis,
+  allRungs: readonly LadderRung[],
+): LadderPanel[] {
+  const ids = [...new Set(view.standing.map((placement) => placement.ladderId))];
+  return ids
+    .map((ladderId) => panel(view, axis, { ladderId, allRungs }))
+    .filter((one): one is LadderPanel => one !== undefined);
+}
+
+function panel(
+  view: ClientView,
+  axis: ClientAxis,
+  about: { ladderId: string; allRungs: readonly LadderRung[] },
+): LadderPanel | undefined {
+  const placements = view.history.placements
+    .filter((one) => one.ladderId === about.ladderId && one.from <= axis.to)
+    .sort((a, b) => a.from.localeCompare(b.from));
+  const positionOf = (rungId: string) => view.rungs.get(rungId)?.position ?? 0;
+  const held = placements.map((one) => positionOf(one.rungId));
+  const now = view.standing.filter((one) => one.ladderId === about.ladderId);
+  const known = [...view.rungs.values()].filter((rung) => rung.ladderId === about.ladderId);
+  const ladderName = known[0]?.ladder;
+  if (ladderName === undefined || held.length === 0) return undefined;
+  const rungs = withoutDoubles([...about.allRungs, ...known])
+    .filter((rung) => rung.ladderId === about.ladderId)
+    .filter(
+      (rung) => rung.position >= Math.min(...held) - BELOW && rung.position <= Math.max(...held) + ABOVE,
+    )
+    .sort((a, b) => a.position - b.position);
+  const level = (rungId: string) => rungs.findIndex((rung) => rung.id === rungId);
+  const sides = SIDE_ORDER.filter((side) => placements.some((one) => one.side === side));
+  const paths = sides.map((side) => path(view, axis, { side, placements, level }));
+  const places = apart(
+    paths.map((one) => (rungs.length - 0.5 - (one.steps.at(-1)?.level ?? 0)) * RUNG_HEIGHT),
+    LABEL_GAP,
+  );
+  const height = rungs.length * RUNG_HEIGHT;
+  return {
+    id: about.ladderId,
+    name: ladderName,
+    rungs: rungs.map((rung) => ({
+      name: rung.name,
+      reached: rung.position <= Math.max(...now.map((one) => positionOf(one.rungId))),
+      current: now.some((one) => one.rungId === rung.id),
+    })),
+    paths: paths.map((one, index) => ({ ...one, labelAt: (places[index] ?? 0) / height })),
+    summary: `${ladderName}: ${now.map((one) => standingInWords(view, one)).join('; ')}.`,
+    table: placements
+      .map((one) => ({ since: one.from, side: one.side, rung: view.rungs.get(one.rungId)?.name ?? '' }))
+      .reverse(),
+  };
+}
+
+function path(
+  view: ClientView,
+  axis: ClientAxis,
+  about: { side: Side; placements: HistoryPlacement[]; level: (rungId: string) => number },
+): LadderPath {
+  const { side } = about;
+  const own = about.placements.filter((one) => one.side === side);
+  const level = (rungId: string) => about.level(rungId) + OFFSET[side];
+  const before = own.filter((one) => dayOn(axis, one.from) < 0).at(-1);
+  const inside = own.filter((one) => dayOn(axis, one.from) >= 0);
+  const steps = [
+    ...(before ? [{ at: 0, level: level(before.rungId) }] : []),
+    ...inside.map((one) => ({ at: dayOn(axis, one.from), level: level(one.rungId) })),
+  ];
+  const last = steps.at(-1);
+  const current = own.at(-1);
+  return {
+    side,
+    steps: last ? [...steps, { at: PAGE_DAYS, level: last.level }] : steps,
+    passes: own.flatMap((one, index) => passDays(view, axis, { one, until: own[index + 1]?.from, level })),
+    now: current ? nowInWords(view, current) : '',
+    labelAt: 0,
+  };
+}
+
+function passDays(
+  view: ClientView,
+  axis: ClientAxis,
+  about: { one: HistoryPlacement; until: string | undefined; level: (rungId: string) => number },
+): { at: number; level: number }[] {
+  const rung = view.rungs.get(about.one.rungId);
+  if (!rung) return [];
+  return view.days
+    .filter((day) => day.date >= about.one.from && (about.until === undefined || day.date < about.until))
+    .filter((day) => (shareOfPassMark(day.checkIns, rung, about.one.side) ?? 0) >= 1)
+    .map((day) => ({ at: dayOn(axis, day.date) + 0.5, level: about.level(rung.id) }))
+    .filter((point) => point.at >= 0);
+}
+
+/** "left: since 12 Apr, best 8 of 10 s". */
+function nowInWords(view: ClientView, placement: HistoryPlacement): string {
+  const rung = view.rungs.get(placement.rungId);
+  const since = `since ${shortDate(placement.from)}`;
+  const side = placement.side === 'both' ? '' : `${placement.side}: `;
+  if (!rung) return `${side}${since}`;
+  const recent = view.days
+    .filter((day) => day.date > addDays(view.asOf.date, -RECENT_DAYS))
+    .flatMap((day) => day.checkIns);
+  const best = bestOf(setsOn(recent, rung.id, placement.side));
+  const unit = MEASURE_UNITS[rung.measure];
+  return best === undefined
+    ? `${side}${since}, not trained in ${RECENT_DAYS} days`
+    : `${side}${since}, best ${best} of ${rung.pass.target}${unit ? ` ${unit}` : ''}`;
+}
+
+function standingInWords(view: ClientView, placement: HistoryPlacement): string {
+  const side = placement.side === 'both' ? '' : `${placement.side} side `;
+  const name = view.rungs.get(placement.rungId)?.name ?? '';
+  return `${side}on ${name} since ${shortDate(placement.from)}`;
+}
+
+function withoutDoubles(rungs: readonly LadderRung[]): LadderRung[] {
+  return [...new Map(rungs.map((rung) => [rung.id, rung])).values()];
+}

@@ -1,0 +1,128 @@
+import type { HistoryCheckIn, HistoryRung, HistorySet } from '#lib/domain/history.ts';
+import {
+  asSentence,
+  DANGER_SIGN_LABELS,
+  FAULT_LABELS,
+  GROUND_LABELS,
+  MEASURE_UNITS,
+  PAIN_KIND_LABELS,
+  placeInWords,
+} from '#lib/domain/labels.ts';
+import { SOFT_GROUNDS } from '#lib/domain/vocabulary.ts';
+import { clockTime } from './local-time.ts';
+import { datedDay, exactDate } from './say-date.ts';
+
+export type TimelineEntry = {
+  id: string;
+  day: string;
+  exact: string;
+  about: string;
+  sent: string;
+  words: string;
+  facts: string[];
+  seen: string;
+};
+export type SeenBy = { at: string; by: string };
+
+const SHOWN = 24;
+
+/**
+ * The newest check-ins first: the client's own words, what was done, what hurt, and who looked since. At most 24.
+ * `today` and `zone` are the client's.
+ */
+export function timeline(input: {
+  checkIns: readonly HistoryCheckIn[];
+  rungs: ReadonlyMap<string, HistoryRung>;
+  seen: readonly SeenBy[];
+  today: string;
+}): TimelineEntry[] {
+  return [...input.checkIns]
+    .sort((a, b) => (a.date === b.date ? b.sentAt.localeCompare(a.sentAt) : b.date.localeCompare(a.date)))
+    .slice(0, SHOWN)
+    .map((checkIn) => ({
+      id: checkIn.id,
+      day: datedDay(checkIn.date, input.today),
+      exact: `${exactDate(checkIn.date)}, ${checkIn.zone}`,
+      about: aboutOf(checkIn),
+      sent: `sent ${clockTime(checkIn.sentAt, checkIn.zone)}`,
+      words: checkIn.words,
+      facts: [...signsOf(checkIn), ...painOf(checkIn), ...setsOf(checkIn, input.rungs), ...restOf(checkIn)],
+      seen: seenOf(checkIn, input),
+    }));
+}
+
+function aboutOf(checkIn: HistoryCheckIn): string {
+  if (checkIn.kind === 'rest') return 'day without training';
+  const parts = [
+    checkIn.session === null ? '' : `session ${checkIn.session}`,
+    checkIn.minutes === null ? '' : `${checkIn.minutes} min`,
+    checkIn.effort === null ? '' : `effort ${checkIn.effort} of 10`,
+  ];
+  return parts.filter(Boolean).join(', ') || 'training';
+}
+
+function signsOf(checkIn: HistoryCheckIn): string[] {
+  return checkIn.dangerSigns.map((told) => {
+    const place = told.region ? `, ${placeInWords(told.region, told.side)}` : '';
+    return `${asSentence(DANGER_SIGN_LABELS[told.sign])}${place}${told.goneWithinMinute ? ', gone within a minute' : ''}`;
+  });
+}
+
+function painOf(checkIn: HistoryCheckIn): string[] {
+  if (checkIn.pain.length === 0) return checkIn.nothingHurts ? ['Nothing hurts'] : [];
+  return checkIn.pain.map((score) => {
+    const kind = score.kind === 'joint' ? '' : `, ${PAIN_KIND_LABELS[score.kind]}`;
+    const usual = score.usual === true ? ', the usual' : '';
+    return `${asSentence(placeInWords(score.region, score.side))} ${score.value} of 10 (${score.moment})${kind}${usual}`;
+  });
+}
+
+function setsOf(checkIn: HistoryCheckIn, rungs: ReadonlyMap<string, HistoryRung>): string[] {
+  const groups = new Map<string, HistorySet[]>();
+  for (const set of checkIn.sets) {
+    const key = `${set.rungId} ${set.side}`;
+    groups.set(key, [...(groups.get(key) ?? []), set]);
+  }
+  return [...groups.values()].map((sets) => {
+    const first = sets[0];
+    const rung = first && rungs.get(first.rungId);
+    const side = first && first.side !== 'both' ? ` ${first.side}` : '';
+    return `${rung?.name ?? 'A drill'}${side}: ${amounts(sets, rung)}${faultsOf(sets)}`;
+  });
+}
+
+/** "8, 7, 6 s of 10", "4 x 8 as planned". */
+function amounts(sets: HistorySet[], rung: HistoryRung | undefined): string {
+  const unit = rung ? MEASURE_UNITS[rung.measure] : '';
+  const withUnit = unit ? ` ${unit}` : '';
+  if (sets.every((set) => set.how === 'as-planned')) {
+    return `${sets.length} x ${sets[0]?.value ?? sets[0]?.planned ?? '?'}${withUnit} as planned`;
+  }
+  const done = [...sets]
+    .sort((a, b) => a.index - b.index)
+    .map((set) => (set.how === 'not-done' || set.value === null ? 'not done' : String(set.value)));
+  const planned = sets.find((set) => set.planned !== null)?.planned;
+  return `${done.join(', ')}${withUnit}${planned === undefined || planned === null ? '' : ` of ${planned}`}`;
+}
+
+function faultsOf(sets: HistorySet[]): string {
+  const faults = [...new Set(sets.flatMap((set) => set.faults))].map((fault) => FAULT_LABELS[fault]);
+  return faults.length > 0 ? ` (${faults.join(', ')})` : '';
+}
+
+function restOf(checkIn: HistoryCheckIn): string[] {
+  return [
+    checkIn.ground !== null && SOFT_GROUNDS.includes(checkIn.ground)
+      ? `On ${GROUND_LABELS[checkIn.ground]}`
+      : '',
+    checkIn.sleepHours === null ? '' : `Sleep ${checkIn.sleepHours} h`,
+  ].filter(Boolean);
+}
+
+function seenOf(checkIn: HistoryCheckIn, input: { seen: readonly SeenBy[]; today: string }): string {
+  const first = input.seen
+    .filter((mark) => mark.at >= checkIn.sentAt)
+    .sort((a, b) => a.at.localeCompare(b.at))[0];
+  if (!first) return 'not seen yet';
+  return `seen by ${first.by}, ${datedDay(first.at.slice(0, 10), input.today)}`;
+}
