@@ -1,0 +1,146 @@
+'use client';
+import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import styles from './row.module.css';
+import type { RowFacts } from './row-shell.tsx';
+
+export type Panel = 'put-aside' | 'done' | 'answer';
+type Props = {
+  panel: Panel;
+  row: RowFacts;
+  busy: boolean;
+  act: (body: Record<string, unknown>) => void;
+  close: () => void;
+};
+
+/** Opens under the row: left of the line what will happen, right of it the form. */
+export function ActPanel(props: Props) {
+  const form = useRef<HTMLFormElement>(null);
+  const { panel } = props;
+  useEffect(() => {
+    if (panel) form.current?.querySelector<HTMLElement>('input, textarea')?.focus();
+  }, [panel]);
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'Escape') props.close();
+  };
+  const onSubmit = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    props.act(bodyOf(panel, new FormData(event.currentTarget), props.row));
+  };
+  return (
+    <>
+      <p className={styles.explained}>{explained(panel, props.row)}</p>
+      <form ref={form} className={styles.panel} onSubmit={onSubmit} onKeyDown={onKeyDown}>
+        {panel === 'put-aside' && <PutAside row={props.row} />}
+        {panel === 'done' && <Verdict row={props.row} />}
+        {panel === 'answer' && (
+          <textarea
+            name="text"
+            required
+            rows={5}
+            aria-label={`Answer to ${props.row.name}`}
+            placeholder="Your answer"
+          />
+        )}
+        <div className={styles.send}>
+          <button type="submit" data-filled disabled={props.busy}>
+            {SENDS[panel]}
+          </button>
+          <button type="button" onClick={props.close}>
+            Cancel (Esc)
+          </button>
+        </div>
+      </form>
+    </>
+  );
+}
+
+const SENDS: Record<Panel, string> = { 'put-aside': 'Put aside', done: 'Done', answer: 'Send answer' };
+
+function explained(panel: Panel, row: RowFacts): ReactNode {
+  const words = row.needsWords && ' A danger sign or pain of 6 or more asks for words first.';
+  if (panel === 'put-aside') {
+    return (
+      <>
+        <b>Put aside.</b> It comes back by itself at that time, or sooner when it gets worse or something new
+        comes up. The checks go on every night.{words}
+      </>
+    );
+  }
+  if (panel === 'done') {
+    return (
+      <>
+        <b>Done.</b> What is open for {row.name} closes. The verdict counts for the check in the sentence
+        above only, and can be left out.{words}
+      </>
+    );
+  }
+  return (
+    <>
+      <b>{row.name} asks:</b> <q>{row.question?.text}</q>
+    </>
+  );
+}
+
+function PutAside({ row }: { row: RowFacts }) {
+  const [dated, setDated] = useState(false);
+  const undated = () => setDated(false);
+  return (
+    <fieldset>
+      <legend className="heard-only">Until when</legend>
+      <label className={styles.option} title={row.nextCheckIn.exact}>
+        <input type="radio" name="until" value="next-check-in" defaultChecked onChange={undated} />
+        Until {row.nextCheckIn.said}, the next check-in
+      </label>
+      <label className={styles.option}>
+        <input type="radio" name="until" value="change" onChange={undated} />
+        Until it changes
+      </label>
+      <label className={styles.option}>
+        <input type="radio" name="until" value="date" onChange={() => setDated(true)} />
+        Until a date
+      </label>
+      {dated && <input type="date" name="date" required aria-label="Until this date" />}
+      <Words row={row} />
+    </fieldset>
+  );
+}
+
+function Verdict({ row }: { row: RowFacts }) {
+  return (
+    <fieldset>
+      <legend className="heard-only">Verdict, can be left out</legend>
+      <div className={styles.verdict}>
+        <label>
+          <input type="radio" name="verdict" value="right" /> Right to tell me
+        </label>
+        <label>
+          <input type="radio" name="verdict" value="not-needed" /> Not needed
+        </label>
+      </div>
+      <Words row={row} />
+    </fieldset>
+  );
+}
+
+function Words({ row }: { row: RowFacts }) {
+  return (
+    <input
+      name="words"
+      autoComplete="off"
+      required={row.needsWords}
+      aria-label={row.needsWords ? 'Why, for the record (needed)' : 'Why, for the record (can be left out)'}
+      placeholder={row.needsWords ? 'Why, for the record: needed here' : 'Why, for the record'}
+    />
+  );
+}
+
+function bodyOf(panel: Panel, form: FormData, row: RowFacts): Record<string, unknown> {
+  const words = form.get('words') ?? '';
+  if (panel === 'answer') return { act: 'answer', questionId: row.question?.id, text: form.get('text') };
+  if (panel === 'done') {
+    const verdict = form.get('verdict');
+    return { act: 'done', words, ...(verdict && { rightToTell: verdict === 'right' }) };
+  }
+  const until = form.get('until');
+  return { act: 'put-aside', until, words, ...(until === 'date' && { date: form.get('date') }) };
+}

@@ -1,0 +1,40 @@
+import Link from 'next/link';
+import type { BoardView, Waiting } from '#lib/views/board-types.ts';
+import styles from './board.module.css';
+
+/** Everybody who has no row, counted and folded: nobody is hidden in "nothing new". */
+export function BoardFolds({ board }: { board: BoardView }) {
+  return (
+    <div className={styles.folds}>
+      <Fold word="Nothing new" list={board.nothingNew} />
+      <Fold word="With the client" list={board.withClient} />
+      <Fold word="Put aside" list={board.aside} />
+      <Fold word="Question under a day old" list={board.questions} />
+      <Fold word="Not checked" list={board.notChecked} />
+    </div>
+  );
+}
+
+function Fold({ word, list }: { word: string; list: Waiting[] }) {
+  if (list.length === 0) {
+    return (
+      <p className={styles.fold}>
+        {word}: <b>0</b>
+      </p>
+    );
+  }
+  return (
+    <details className={styles.fold}>
+      <summary>
+        {word}: <b>{list.length}</b>
+      </summary>
+      <ul>
+        {list.map((one) => (
+          <li key={one.clientId}>
+            <Link href={`/clients/${one.clientId}`}>{one.name}</Link> <span>{one.words}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

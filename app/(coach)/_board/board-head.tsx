@@ -1,0 +1,24 @@
+import type { BoardView } from '#lib/views/board-types.ts';
+import { MINUTES_SAID } from '#lib/views/board-words.ts';
+import styles from './board.module.css';
+import { NightWords } from './night-words.tsx';
+
+export function BoardHead({ board }: { board: BoardView }) {
+  return (
+    <div className={styles.head}>
+      <div>
+        <h1>{board.headline}</h1>
+        {board.people > 0 && (
+          <details className={styles.estimate}>
+            <summary>
+              {board.people === 1 ? '1 person' : `${board.people} people`}, about {board.minutes} minutes
+              {board.hidden > 0 && `; the filter hides ${board.hidden} more`}
+            </summary>
+            <p>{MINUTES_SAID}</p>
+          </details>
+        )}
+      </div>
+      <NightWords night={board.night} />
+    </div>
+  );
+}

@@ -1,0 +1,34 @@
+import Link from 'next/link';
+import type { BoardNight } from '#lib/views/board-types.ts';
+import { exactDate } from '#lib/views/say-date.ts';
+import styles from './board.module.css';
+
+/** When the last night ended, how many it checked, what failed. A failure is a link to the page about nights. */
+export function NightWords({ night }: { night: BoardNight | null }) {
+  if (!night)
+    return (
+      <p className={styles.night}>No night has run yet. The first one is at 03:00, each client’s own time.</p>
+    );
+  return (
+    <p className={styles.night}>
+      {night.endedAt ? (
+        <>
+          <span title={exactDate(night.endedOn ?? night.localDate)}>Night run ended</span>{' '}
+          <b>{night.endedAt}</b>.{' '}
+        </>
+      ) : (
+        'The night run is not finished. '
+      )}
+      {night.done === night.due
+        ? `All ${night.due} clients checked`
+        : `${night.done} of ${night.due} clients checked`}
+      {night.failed > 0 ? (
+        <>
+          , <Link href="/nights">{night.failed} failed</Link>.
+        </>
+      ) : (
+        ', none failed.'
+      )}
+    </p>
+  );
+}

@@ -1,0 +1,86 @@
+import Link from 'next/link';
+import type { ReactNode } from 'react';
+import type { BoardView } from '#lib/views/board-types.ts';
+import styles from './board.module.css';
+import { NightWords } from './night-words.tsx';
+
+/** The board without a row. Each way of being empty says which one it is. */
+export function QuietMorning({ board }: { board: BoardView }) {
+  const words = WORDS[board.state];
+  return (
+    <div className={styles.quiet}>
+      <div className={styles.head}>
+        <span />
+        <NightWords night={board.night} />
+      </div>
+      <h1>
+        {board.day}.<br />
+        {words?.title}
+      </h1>
+      <p className={styles.say}>{words?.say(board)}</p>
+      {board.state !== 'no-clients' && <Facts board={board} />}
+    </div>
+  );
+}
+
+type Words = { title: string; say: (board: BoardView) => ReactNode };
+
+const WORDS: Partial<Record<BoardView['state'], Words>> = {
+  'nothing-new': {
+    title: 'Nothing to answer this morning.',
+    say: (board) =>
+      `The checks found nothing new for ${board.nothingNew.length} of your clients. The night ended ${board.night?.endedAt ?? ''}, ${board.night?.done ?? 0} of ${board.night?.due ?? 0} checked.`,
+  },
+  'night-running': {
+    title: 'The night is not finished.',
+    say: (board) =>
+      board.night
+        ? `${board.night.done} of ${board.night.due} clients are checked so far. Nothing of theirs is new; the rest comes by itself. Read this page again in a few minutes.`
+        : 'No night has run yet. Each client is checked at 03:00 of their own time; danger signs and pain of 6 or more come at once.',
+  },
+  'night-failed': {
+    title: 'The night failed.',
+    say: (board) => (
+      <>
+        None of {board.night?.due ?? 0} clients could be checked. Every check-in is kept, and what stood here
+        yesterday still stands. <Link href="/nights">See what happened and run it again</Link>.
+      </>
+    ),
+  },
+  'no-clients': {
+    title: 'No clients yet.',
+    say: () => (
+      <>
+        Once a client trains and checks in, this page says each morning whom to open first, and why.{' '}
+        <Link href="/clients">Make the first client</Link>.
+      </>
+    ),
+  },
+};
+
+function Facts({ board }: { board: BoardView }) {
+  const facts = [
+    { word: 'Put aside', says: namesOf(board.aside) },
+    { word: 'With the client', says: namesOf(board.withClient) },
+    { word: 'Not checked', says: namesOf(board.notChecked) },
+  ];
+  return (
+    <dl className={styles.facts}>
+      {facts.map(({ word, says }) => (
+        <div key={word}>
+          <dt>{word}</dt>
+          <dd>{says}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+const NAMES_SHOWN = 3;
+
+function namesOf(list: { name: string }[]): string {
+  if (list.length === 0) return 'nobody';
+  const names = list.slice(0, NAMES_SHOWN).map((one) => one.name);
+  const more = list.length > NAMES_SHOWN ? ` and ${list.length - NAMES_SHOWN} more` : '';
+  return `${list.length === 1 ? '1 client' : `${list.length} clients`}: ${names.join(', ')}${more}`;
+}

@@ -1,0 +1,138 @@
+'use client';
+import { type ReactNode, useRef, useState } from 'react';
+import { ActPanel, type Panel } from './act-panel.tsx';
+import styles from './row.module.css';
+import { type ActSent, useAct } from './use-act.ts';
+
+export type RowFacts = {
+  clientId: string;
+  name: string;
+  step: string;
+  question: { id: string; text: string } | null;
+  needsWords: boolean;
+  nextCheckIn: { said: string; exact: string };
+};
+type Props = RowFacts & { canAct: boolean; children: ReactNode };
+
+/** One row: what is read (children), what to do, and what was done with its undo. */
+export function RowShell({ children, canAct, ...row }: Props) {
+  const [panel, setPanel] = useState<Panel | null>(null);
+  const [done, setDone] = useState<ActSent | null>(null);
+  const { busy, problem, send } = useAct();
+  const self = useRef<HTMLLIElement>(null);
+
+  async function act(body: Record<string, unknown>) {
+    const sent = await send({ clientId: row.clientId, ...body });
+    if (!sent) return;
+    const inside = self.current?.contains(document.activeElement);
+    setPanel(null);
+    setDone(sent);
+    if (inside) focusOn(sent.folds ? nextRow(self.current) : self.current);
+  }
+  async function undo() {
+    if (!done || !(await send({ act: 'undo', actId: done.actId }))) return;
+    setDone(null);
+    requestAnimationFrame(() => self.current?.focus());
+  }
+  function close() {
+    const opener = self.current?.querySelector<HTMLElement>(`[data-act="${panel}"]`);
+    setPanel(null);
+    opener?.focus();
+  }
+  const undoButton = (
+    <button type="button" data-undo onClick={undo} disabled={busy}>
+      <u>U</u>ndo
+    </button>
+  );
+  return (
+    <li
+      ref={self}
+      className={styles.row}
+      data-row={row.clientId}
+      data-folded={done?.folds}
+      data-open={panel !== null || undefined}
+      tabIndex={-1}
+      aria-label={row.name}
+    >
+      {done?.folds ? (
+        <>
+          <p className={styles.foldedName}>{row.name}</p>
+          <p className={styles.foldedLine}>{done.line}</p>
+        </>
+      ) : (
+        children
+      )}
+      <div className={styles.toDo}>
+        {!done?.folds && <p className={styles.step}>{row.step}</p>}
+        {canAct && !done?.folds && <Acts row={row} panel={panel} busy={busy} open={setPanel} act={act} />}
+        {done && !done.folds && <p className={styles.stays}>{done.line}</p>}
+        {done && undoButton}
+        <p role="status" className={done?.folds ? 'heard-only' : styles.problem}>
+          {problem ?? (done ? <span className="heard-only">{`${row.name}: ${done.line}`}</span> : null)}
+        </p>
+      </div>
+      {panel && !done?.folds && <ActPanel panel={panel} row={row} busy={busy} act={act} close={close} />}
+    </li>
+  );
+}
+
+type ActsProps = {
+  row: RowFacts;
+  panel: Panel | null;
+  busy: boolean;
+  open: (panel: Panel | null) => void;
+  act: (body: Record<string, unknown>) => void;
+};
+
+function Acts({ row, panel, busy, open, act }: ActsProps) {
+  const opener = (name: Panel, children: ReactNode) => (
+    <button
+      type="button"
+      data-act={name}
+      aria-expanded={panel === name}
+      disabled={busy}
+      onClick={() => open(panel === name ? null : name)}
+    >
+      {children}
+    </button>
+  );
+  return (
+    <div className={styles.acts}>
+      <button type="button" data-act="take" disabled={busy} onClick={() => act({ act: 'take' })}>
+        <u>T</u>ake
+      </button>
+      {row.question &&
+        opener(
+          'answer',
+          <>
+            <u>A</u>nswer
+          </>,
+        )}
+      {opener(
+        'put-aside',
+        <>
+          <u>P</u>ut aside
+        </>,
+      )}
+      {opener(
+        'done',
+        <>
+          <u>D</u>one
+        </>,
+      )}
+      <button type="button" data-act="seen" disabled={busy} onClick={() => act({ act: 'seen' })}>
+        <u>S</u>een
+      </button>
+    </div>
+  );
+}
+
+function nextRow(row: HTMLElement | null): HTMLElement | null {
+  const rows = [...document.querySelectorAll<HTMLElement>('[data-row]')];
+  const after = rows.slice(rows.findIndex((one) => one === row) + 1);
+  return after.find((one) => one.dataset.folded === undefined) ?? row;
+}
+
+function focusOn(row: HTMLElement | null) {
+  requestAnimationFrame(() => row?.focus());
+}

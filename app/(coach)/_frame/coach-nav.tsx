@@ -1,0 +1,29 @@
+'use client';
+import Link from 'next/link';
+import { usePathname } from 'next/navigation';
+import styles from './frame.module.css';
+
+const PAGES = [
+  { href: '/', word: 'Board' },
+  { href: '/clients', word: 'Clients' },
+  { href: '/nights', word: 'Nights' },
+] as const;
+
+export function CoachNav() {
+  const path = usePathname();
+  return (
+    <nav className={styles.nav} aria-label="Pages">
+      <Link href="/" className={styles.brand}>
+        Plumbline
+      </Link>
+      {PAGES.map(({ href, word }) => {
+        const here = href === '/' ? path === '/' : path.startsWith(href);
+        return (
+          <Link key={href} href={href} className={styles.page} aria-current={here ? 'page' : undefined}>
+            {word}
+          </Link>
+        );
+      })}
+    </nav>
+  );
+}

@@ -1,0 +1,113 @@
+import type { ProposedStep, Subject } from '#lib/domain/finding.ts';
+import type { CheckKind, Level, Tier } from '#lib/domain/vocabulary.ts';
+import type { TeamPg } from './client.ts';
+
+/** The columns of a reason that an act may change: kept in the event, so that an undo restores them exactly. */
+export type ReasonHold = {
+  id: string;
+  state: string;
+  asideUntil: string | null;
+  asideUntilWorse: boolean;
+  withClientUntil: string | null;
+  clearNights: number;
+  closedAt: string | null;
+  closedWhy: string | null;
+};
+
+export type ActReason = ReasonHold & {
+  kind: CheckKind;
+  level: Level;
+  points: number;
+  tier: Tier | null;
+  sentence: string;
+  subject: Subject;
+  step: ProposedStep;
+  raisedAt: string;
+};
+
+const HOLD = `id, state, aside_until as "asideUntil", aside_until_worse as "asideUntilWorse",
+  with_client_until as "withClientUntil", clear_nights as "clearNights", closed_at as "closedAt", closed_why as "closedWhy"`;
+
+type Dated<T> = Omit<T, 'closedAt'> & { closedAt: Date | null };
+
+/** The client's name, when the client is of this team. */
+export async function findActClient(
+  tx: TeamPg,
+  clientId: string,
+): Promise<{ name: string; zone: string } | undefined> {
+  const { rows } = await tx.client.query<{ name: string; zone: string }>(
+    'select name, zone from client where team_id = $1 and id = $2',
+    [tx.teamId, clientId],
+  );
+  return rows[0];
+}
+
+/** The client's reasons that stand on the board, locked until the act is written. */
+export async function lockOpenReasons(tx: TeamPg, clientId: string): Promise<ActReason[]> {
+  const { rows } = await tx.client.query<Dated<ActReason> & { raised: Date }>(
+    `select ${HOLD}, kind, level, points, tier, sentence, subject, step, raised_at as raised from reason
+     where team_id = $1 and client_id = $2 and closed_at is null and state = 'open' and tier is not null
+     order by points desc, raised_at, id for update`,
+    [tx.teamId, clientId],
+  );
+  return rows.map(({ raised, ...row }) => ({ ...row, closedAt: null, raisedAt: raised.toISOString() }));
+}
+
+export async function lockReasons(tx: TeamPg, ids: string[]): Promise<ReasonHold[]> {
+  const { rows } = await tx.client.query<Dated<ReasonHold>>(
+    `select ${HOLD} from reason where team_id = $1 and id = any($2::uuid[]) order by id for update`,
+    [tx.teamId, ids],
+  );
+  return rows.map((row) => ({ ...row, closedAt: row.closedAt?.toISOString() ?? null }));
+}
+
+export async function writeHolds(tx: TeamPg, holds: ReasonHold[], at: Date): Promise<void> {
+  await tx.client.query(
+    `update reason r set state = n.state, aside_until = n."asideUntil", aside_until_worse = n."asideUntilWorse",
+       with_client_until = n."withClientUntil", clear_nights = n."clearNights", closed_at = n."closedAt",
+       closed_why = n."closedWhy", updated_at = $3
+     from jsonb_to_recordset($2::jsonb) as n(id uuid, state text, "asideUntil" date, "asideUntilWorse" boolean,
+       "withClientUntil" date, "clearNights" int, "closedAt" timestamptz, "closedWhy" text)
+     where r.team_id = $1 and r.id = n.id`,
+    [tx.teamId, JSON.stringify(holds), at],
+  );
+}
+
+/** What an act left behind, in the body of its events. `before` and `after` are of that event's reason. */
+export type ActBody = {
+  actId: string;
+  clientId: string;
+  act: string;
+  words: string;
+  before: ReasonHold | null;
+  after: ReasonHold | null;
+  stepId?: string;
+  verdictId?: string;
+  answerId?: string;
+  questionId?: string;
+  seenMarkId?: string;
+};
+export type ActEvent = { reasonId: string; what: string; level: Level | null; body: ActBody };
+
+export async function insertActEvents(
+  tx: TeamPg,
+  events: ActEvent[],
+  by: { memberId: string; at: Date },
+): Promise<void> {
+  await tx.client.query(
+    `insert into reason_event (team_id, reason_id, by_id, at, what, level, body)
+     select $1, n."reasonId", $3, $4, n.what, n.level, n.body
+     from jsonb_to_recordset($2::jsonb) as n("reasonId" uuid, what text, level text, body jsonb)`,
+    [tx.teamId, JSON.stringify(events), by.memberId, by.at],
+  );
+}
+
+/** The events of one act, oldest first; an undone act has an event `undone` among them. */
+export async function listActEvents(tx: TeamPg, actId: string): Promise<ActEvent[]> {
+  const { rows } = await tx.client.query<ActEvent>(
+    `select reason_id as "reasonId", what, level, body from reason_event
+     where team_id = $1 and body->>'actId' = $2 order by at, id`,
+    [tx.teamId, actId],
+  );
+  return rows;
+}

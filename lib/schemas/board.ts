@@ -1,0 +1,63 @@
+import { z } from 'zod';
+import { CHECK_KINDS, TIERS } from '#lib/domain/vocabulary.ts';
+import { plainText } from './plain-text.ts';
+
+const id = (what: string) => z.uuid({ error: `must be the id of ${what}` });
+const words = plainText.default('');
+const date = z.iso.date({ error: 'must be a date such as 2026-11-25' });
+
+const onClient = { clientId: id('a client') };
+/** One reason of the client; all open ones when left out. */
+const onReasons = { ...onClient, reasonId: id('a reason of this client').optional() };
+
+/** What a coach does with a row of the board. */
+export const boardAct = z.discriminatedUnion(
+  'act',
+  [
+    z.strictObject({ act: z.literal('take'), ...onReasons, words }),
+    z
+      .strictObject({
+        act: z.literal('put-aside'),
+        ...onReasons,
+        until: z.enum(['next-check-in', 'change', 'date'], {
+          error: 'must be next-check-in, change or date',
+        }),
+        date: date.optional(),
+        words,
+      })
+      .refine((body) => body.until !== 'date' || body.date !== undefined, {
+        path: ['date'],
+        message: 'say until which date, such as 2026-12-01',
+      }),
+    z.strictObject({
+      act: z.literal('done'),
+      ...onReasons,
+      rightToTell: z.boolean({ error: 'must be true (right to tell me) or false (not needed)' }).optional(),
+      words,
+    }),
+    z.strictObject({
+      act: z.literal('answer'),
+      ...onClient,
+      questionId: id('a question of this client'),
+      text: plainText.refine((text) => text !== '', 'write an answer first'),
+    }),
+    z.strictObject({ act: z.literal('seen'), ...onClient }),
+    z.strictObject({ act: z.literal('undo'), actId: id('an act') }),
+  ],
+  { error: 'act must be take, put-aside, done, answer, seen or undo' },
+);
+export type BoardAct = z.output<typeof boardAct>;
+export type ReasonAct = Extract<BoardAct, { reasonId?: string | undefined; words: string }>;
+
+const single = (value: unknown) => (Array.isArray(value) ? value[0] : value);
+const optional = <Schema extends z.ZodType>(schema: Schema) =>
+  z.preprocess(single, schema.optional().catch(undefined));
+
+/** The filter in the board's address. What is not known there is left out: an address is never an error. */
+export const boardFilter = z.object({
+  group: optional(z.enum(TIERS)),
+  reason: optional(z.enum(CHECK_KINDS)),
+  skill: optional(z.string().trim().min(1).max(200)),
+  q: optional(z.string().trim().min(1).max(200)),
+  coach: optional(z.union([z.uuid(), z.literal('mine')])),
+});

@@ -1,0 +1,87 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { takeBackRecords } from '#lib/db/act-records.ts';
+import {
+  type ActEvent,
+  insertActEvents,
+  listActEvents,
+  lockReasons,
+  type ReasonHold,
+  writeHolds,
+} from '#lib/db/acts.ts';
+import { insertAudit } from '#lib/db/audit.ts';
+import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { AppError } from '#lib/errors.ts';
+import { assertMember } from './assert-member.ts';
+
+const UNIQUE_VIOLATION = '23505';
+
+/** Restores the reasons exactly as they were before the act. The events stay, with one that says "undone". */
+export async function undoAct(
+  actor: Actor,
+  input: { actId: string },
+  now: Date,
+): Promise<{ clientId: string }> {
+  const by = { memberId: assertMember(actor), at: now };
+  return withTeamPg(actor.scope, async (tx) => {
+    const events = await listActEvents(tx, input.actId);
+    const [first] = events;
+    if (!first) throw new AppError('not-found', 'This act is not there, or not in your team.');
+    if (events.some((event) => event.what === 'undone'))
+      throw new AppError('conflict', 'This was undone already.');
+    await assertUntouched(tx, events);
+    await restore(
+      tx,
+      events.flatMap((event) => event.body.before ?? []),
+      now,
+    );
+    for (const event of events) await takeBackRecords(tx, event.body, now);
+    await insertActEvents(
+      tx,
+      events.map((event) => ({ ...event, what: 'undone' })),
+      by,
+    );
+    const { clientId } = first.body;
+    await insertAudit(tx, actor, { action: 'act-undone', clientId, objectId: input.actId, fields: [] });
+    return { clientId };
+  });
+}
+
+/** A night or another coach may have changed a reason since: then there is no way back to before. */
+async function assertUntouched(tx: TeamPg, events: ActEvent[]): Promise<void> {
+  const wanted = events.flatMap((event) => event.body.after ?? []);
+  const found = new Map(
+    (
+      await lockReasons(
+        tx,
+        wanted.map((hold) => hold.id),
+      )
+    ).map((hold) => [hold.id, hold]),
+  );
+  if (wanted.every((hold) => same(hold, found.get(hold.id)))) return;
+  throw new AppError('conflict', 'This has changed since, so it cannot be undone. Read the board again.');
+}
+
+/** The night may have raised the same thing anew: one open reason a client, kind and subject is the rule. */
+async function restore(tx: TeamPg, holds: ReasonHold[], now: Date): Promise<void> {
+  try {
+    await writeHolds(tx, holds, now);
+  } catch (cause) {
+    const doubled = cause instanceof Error && 'code' in cause && cause.code === UNIQUE_VIOLATION;
+    if (doubled)
+      throw new AppError('conflict', 'The same reason has come up again since. Read the board again.', {
+        cause,
+      });
+    throw cause;
+  }
+}
+
+function same(a: ReasonHold, b: ReasonHold | undefined): boolean {
+  return (
+    b !== undefined &&
+    a.state === b.state &&
+    a.asideUntil === b.asideUntil &&
+    a.asideUntilWorse === b.asideUntilWorse &&
+    a.withClientUntil === b.withClientUntil &&
+    a.closedAt === b.closedAt
+  );
+}

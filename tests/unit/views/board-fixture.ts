@@ -1,0 +1,70 @@
+import type { BoardClient, BoardInput, BoardReason } from '#lib/views/board-types.ts';
+
+/** Wednesday 25 November 2026; the last night is Tuesday's. */
+export const TODAY = '2026-11-25';
+export const LAST_NIGHT = '2026-11-24';
+
+export function aClient(over: Partial<BoardClient> & { id: string }): BoardClient {
+  return {
+    name: `Client ${over.id}`,
+    coachId: 'coach-1',
+    standing: 'in-training',
+    lastCheckIn: { date: LAST_NIGHT, time: '19:40' },
+    questions: [],
+    seen: null,
+    skills: ['Handstand'],
+    notChecked: false,
+    ...over,
+  };
+}
+
+let count = 0;
+
+export function aReason(over: Partial<BoardReason> & { clientId: string }): BoardReason {
+  count += 1;
+  return {
+    id: `reason-${count}`,
+    kind: 'stalled',
+    subject: { key: 'toe-pull', label: 'Toe pull', ladderId: 'ladder-1' },
+    level: 'watch',
+    points: 1,
+    tier: 'this-week',
+    sentence: 'Toe pull 3 x 20 s for **52 days**, usual 24.',
+    short: 'toe pull 52 days',
+    since: '2026-11-20',
+    raisedAt: '2026-11-21T03:10:00.000Z',
+    step: { kind: 'one-rung-back', text: 'One rung back for three weeks.' },
+    clears: 'the rung changes',
+    daysKnown: null,
+    state: 'open',
+    asideUntil: null,
+    withClientUntil: null,
+    ...over,
+  };
+}
+
+export function painHigh(clientId: string, over: Partial<BoardReason> = {}): BoardReason {
+  return aReason({
+    clientId,
+    kind: 'pain-high',
+    level: 'act',
+    points: 3,
+    tier: 'now',
+    sentence: 'Right elbow **6 of 10** on Tuesday, up from 2.',
+    short: 'right elbow 6',
+    ...over,
+  });
+}
+
+export function anInput(over: Partial<BoardInput> = {}): BoardInput {
+  return {
+    today: TODAY,
+    clients: [],
+    reasons: [],
+    coaches: [{ id: 'coach-1', name: 'Ines Halloran' }],
+    night: { localDate: LAST_NIGHT, endedAt: '05:12', endedOn: TODAY, due: 3, done: 3, failed: 0 },
+    strips: new Map(),
+    filter: {},
+    ...over,
+  };
+}
