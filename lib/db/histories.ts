@@ -1,8 +1,10 @@
 import type {
+  AnsweringHours,
   ClientHistory,
   HistoryAbsence,
   HistoryCheckIn,
   HistoryClient,
+  HistoryFilm,
   HistoryLimit,
   HistoryPlacement,
   HistoryQuestion,
@@ -39,6 +41,9 @@ export async function loadHistories(
   const seen = await byClient<{ at: string }>(tx, clientIds, SEEN);
   const words = await byClient<ClientHistory['clinicianWords'][number]>(tx, clientIds, CLINICIAN_WORDS);
 
+  const films = await byClient<HistoryFilm>(tx, clientIds, FILMS);
+  const answering = await findAnsweringHours(tx);
+
   const rungIdsOf = (id: string) => [
     ...(checkIns.get(id) ?? []).flatMap((checkIn) => checkIn.sets.map((set) => set.rungId)),
     ...(plans.get(id) ?? []).flatMap((plan) => plan.items.map((item) => item.rungId)),
@@ -63,6 +68,8 @@ export async function loadHistories(
         steps: steps.get(client.id) ?? [],
         seen: (seen.get(client.id) ?? []).map((mark) => mark.at),
         clinicianWords: words.get(client.id) ?? [],
+        ...(films.has(client.id) && { films: films.get(client.id) }),
+        ...(answering && { answering }),
       },
     ]),
   );
@@ -125,6 +132,21 @@ const STEPS = `select client_id, jsonb_build_object('kind', kind, 'takenOn', tak
 const SEEN = `select client_id, jsonb_build_object('at', ${iso('at')}) as value, ${iso('at')} || id as place, team_id from seen_mark`;
 const CLINICIAN_WORDS = `select client_id, jsonb_build_object('date', date, 'region', region, 'side', side, 'words', words) as value,
   date::text || id as place, team_id from clinician_word`;
+
+const FILMS = `select f.client_id, jsonb_build_object('id', f.id, 'askedAt', ${iso('f.created_at')},
+    'receivedAt', ${iso('c.received_at')}, 'lookedAt', ${iso('c.looked_at')}, 'words', f.words) as value,
+  ${iso('f.created_at')} || f.id as place, f.team_id
+  from film_request f left join lateral (select received_at, looked_at from clip
+    where clip.team_id = f.team_id and clip.request_id = f.id order by received_at desc limit 1) c on true`;
+
+/** When the team answers, where it has said so. */
+async function findAnsweringHours(tx: TeamPg): Promise<AnsweringHours | undefined> {
+  const { rows } = await tx.client.query<{ hours: AnsweringHours }>(
+    `select answering_hours as hours from team where id = $1 and answering_hours ?& '{zone,days,from,to}'`,
+    [tx.teamId],
+  );
+  return rows[0]?.hours;
+}
 
 /** One query for all clients: rows in the form of a history, in one fixed order. */
 async function byClient<Value>(

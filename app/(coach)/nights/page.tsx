@@ -11,7 +11,7 @@ export default async function NightsPage() {
   const actor = await requireActor('see-nights');
   const { lines, owed } = await loadNights(actor.scope, now());
   return (
-    <main className={styles.page}>
+    <main id="main" className={styles.page}>
       <h1>Nights</h1>
       <p className={styles.owed}>
         {owed.nights === 0

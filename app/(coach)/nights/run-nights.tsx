@@ -22,7 +22,7 @@ export function RunNights({ label, clientId }: { label: string; clientId?: strin
   };
   return (
     <span className={styles.run}>
-      <button type="button" onClick={run}>
+      <button type="button" data-outlined onClick={run}>
         {label}
       </button>
       <span role="status">{said}</span>

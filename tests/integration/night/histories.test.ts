@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { beforeAll, expect, it } from 'vitest';
 import { withTeamPg } from '#lib/db/client.ts';
 import { loadHistories } from '#lib/db/histories.ts';
-import { historySchema } from '#lib/schemas/history.ts';
+import { parseHistory } from '#lib/schemas/history.ts';
 import {
   makeTestClient,
   makeTestTeam,
@@ -38,7 +38,7 @@ it('reads the same value from the rollups and from the tables', async () => {
 
 it('is what the history format says, with every part filled', async () => {
   const history = (await load(null)).get(clientId);
-  expect(historySchema.parse(history)).toEqual(history);
+  expect(parseHistory(history)).toEqual(history);
   expect(history).toMatchObject({
     client: { zone: 'UTC', standing: 'in-training', joinedAt: '2026-03-01T08:00:00.000Z' },
     placements: [{ rungId, side: 'left', from: '2026-03-01' }],
@@ -68,6 +68,35 @@ it('is what the history format says, with every part filled', async () => {
     ],
   });
   expect(history?.rungs.map((rung) => rung.id)).toEqual([rungId]);
+});
+
+it('carries films and the hours in which the team answers, where there are any', async () => {
+  const hours = { zone: 'Europe/Lisbon', days: [1, 2, 3, 4, 5], from: '08:00', to: '18:00' };
+  expect((await load(null)).get(clientId)).not.toHaveProperty('films');
+  const film = randomUUID();
+  await ownerQuery(
+    `insert into film_request (team_id, id, client_id, by_id, rung_id, side, angle, words, created_at)
+     values ($1, $2, $3, $4, $5, 'both', 'side', 'from the side', '2026-03-12T10:00:00Z')`,
+    [team.teamId, film, clientId, team.memberId, rungId],
+  );
+  await ownerQuery(
+    `insert into clip (team_id, client_id, request_id, storage_key, bytes, state, received_at)
+     values ($1, $2, $3, 'one', 1, 'kept', '2026-03-13T10:00:00Z')`,
+    [team.teamId, clientId, film],
+  );
+  await ownerQuery('update team set answering_hours = $2 where id = $1', [
+    team.teamId,
+    JSON.stringify(hours),
+  ]);
+  const times = {
+    askedAt: '2026-03-12T10:00:00.000Z',
+    receivedAt: '2026-03-13T10:00:00.000Z',
+    lookedAt: null,
+  };
+  expect((await load(null)).get(clientId)).toMatchObject({
+    films: [{ id: film, words: 'from the side', ...times }],
+    answering: hours,
+  });
 });
 
 it('leaves out what was corrected, deleted and before the window', async () => {
