@@ -1,0 +1,74 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireActor } from '#lib/auth/require-actor.ts';
+import { now } from '#lib/clock.ts';
+import { loadToday } from '#lib/usecases/load-today.ts';
+import { dayAsSaid, longDate, momentAsSaid } from '#lib/views/phone-dates.ts';
+import { RefusedList, SendState } from '../../_phone/send-state.tsx';
+import { DoneToday } from './done-today.tsx';
+import { TodayPlan } from './today-plan.tsx';
+
+export const metadata: Metadata = { title: 'Today' };
+
+export default async function TodayPage() {
+  const actor = await requireActor('see-own-training');
+  const at = now();
+  const today = await loadToday(actor, at);
+  const { client, date, said, seen } = today;
+  const [session] = today.sessions;
+  const received = today.done[0]
+    ? { date, clock: momentAsSaid(new Date(today.done[0].sentAt), client.zone, at).slice(-5) }
+    : null;
+  return (
+    <>
+      <header className="phone-head">
+        <span className="mark">{client.teamName}</span>
+        <SendState clientId={today.clientId} received={received} />
+      </header>
+      <main>
+        <h1>{longDate(date)}</h1>
+        <p className="quiet">{introduction(today)}</p>
+        <RefusedList clientId={today.clientId} />
+        <DoneToday done={today.done} />
+        {session ? <TodayPlan session={session} today={date} films={today.films} /> : null}
+        {said ? (
+          <section className="said">
+            <hr className="rule" />
+            <blockquote>“{said.text}”</blockquote>
+            <p className="quiet">
+              {said.by}, {momentAsSaid(said.at, client.zone, at)}
+            </p>
+          </section>
+        ) : null}
+        {seen ? (
+          <p className="quiet">
+            seen by {seen.by}, {momentAsSaid(seen.at, client.zone, at)}
+          </p>
+        ) : null}
+        <hr className="rule" />
+        <Link className="act act-filled" href="/check-in" prefetch={false}>
+          Check in
+        </Link>
+        <div className="word-acts centre">
+          <Link className="word-act" href="/rest-day" prefetch={false}>
+            No training today
+          </Link>
+          <Link className="word-act" href="/away" prefetch={false}>
+            Away or ill
+          </Link>
+        </div>
+      </main>
+    </>
+  );
+}
+
+function introduction(today: Awaited<ReturnType<typeof loadToday>>): string {
+  const [session] = today.sessions;
+  if (!session) return `${today.client.coachName} has not written a plan yet. You can check in all the same.`;
+  const count = session.drills.length;
+  const ended = today.planEnded
+    ? ` The plan ended ${dayAsSaid(today.planEnded, today.date)}; it holds until the next one.`
+    : '';
+  const minutes = session.minutes ? `, about ${session.minutes} min` : '';
+  return `Session ${session.label}: ${count === 1 ? 'one drill' : `${count} drills`}${minutes}.${ended}`;
+}

@@ -1,0 +1,103 @@
+import type { Draft } from './draft.ts';
+import type { Body } from './to-body.ts';
+
+/**
+ * What the phone keeps: the draft that is being filled in and what was not sent yet, for one client. Nothing that has
+ * been sent stays here but its time. Local storage is written before the call returns, so a killed tab loses nothing.
+ */
+export type Unsent = { body: Body; savedAt: string; triedAt: string | null; problem: string | null };
+export type LastSent = { id: string; at: string; date: string };
+
+const PREFIX = 'plumbline:';
+const CHANGED = 'plumbline-kept';
+
+const draftKey = (clientId: string, slot: string) => `${PREFIX}draft:${clientId}:${slot}`;
+/** Health data stay on a phone only as long as they are needed: an unsent draft a week. */
+const LONGEST_DRAFT_MS = 7 * 86_400_000;
+const unsentKey = (clientId: string) => `${PREFIX}unsent:${clientId}`;
+const sentKey = (clientId: string) => `${PREFIX}sent:${clientId}`;
+
+/** `slot`: one draft for training, one for a day without, one for each check-in under correction. */
+export function loadDraft(clientId: string, slot: string): Draft | null {
+  const draft = read<Draft>(draftKey(clientId, slot));
+  const isOurs = draft?.version === 1 && Date.now() - Date.parse(draft.startedAt) < LONGEST_DRAFT_MS;
+  return isOurs ? draft : null;
+}
+export function saveDraft(clientId: string, slot: string, draft: Draft): boolean {
+  return write(draftKey(clientId, slot), draft);
+}
+export function clearDraft(clientId: string, slot: string): void {
+  remove(draftKey(clientId, slot));
+}
+
+export function loadUnsent(clientId: string): Unsent[] {
+  return read<Unsent[]>(unsentKey(clientId)) ?? [];
+}
+export function addUnsent(clientId: string, body: Body, now: Date): boolean {
+  const others = loadUnsent(clientId).filter((one) => one.body.id !== body.id);
+  const added: Unsent = { body, savedAt: now.toISOString(), triedAt: null, problem: null };
+  return write(unsentKey(clientId), [...others, added]);
+}
+export function changeUnsent(clientId: string, id: string, change: Partial<Unsent>): void {
+  write(
+    unsentKey(clientId),
+    loadUnsent(clientId).map((one) => (one.body.id === id ? { ...one, ...change } : one)),
+  );
+}
+export function dropUnsent(clientId: string, id: string): void {
+  const left = loadUnsent(clientId).filter((one) => one.body.id !== id);
+  if (left.length > 0) write(unsentKey(clientId), left);
+  else remove(unsentKey(clientId));
+}
+
+export function loadLastSent(clientId: string): LastSent | null {
+  return read<LastSent>(sentKey(clientId));
+}
+export function saveLastSent(clientId: string, sent: LastSent): void {
+  write(sentKey(clientId), sent);
+}
+
+/** Signing out leaves nothing of anybody on the phone. */
+export function clearEverythingKept(): void {
+  try {
+    for (const key of Object.keys(localStorage)) if (key.startsWith(PREFIX)) localStorage.removeItem(key);
+  } catch {
+    // A browser that keeps nothing has nothing to clear.
+  }
+}
+
+/** Calls back whenever this or another tab changes what is kept. */
+export function onKeptChange(listener: () => void): () => void {
+  window.addEventListener(CHANGED, listener);
+  window.addEventListener('storage', listener);
+  return () => {
+    window.removeEventListener(CHANGED, listener);
+    window.removeEventListener('storage', listener);
+  };
+}
+
+function read<Value>(key: string): Value | null {
+  try {
+    const text = localStorage.getItem(key);
+    return text === null ? null : (JSON.parse(text) as Value);
+  } catch {
+    return null; // unreadable or not allowed: as if nothing was kept, and the screen says "not saved"
+  }
+}
+function write(key: string, value: unknown): boolean {
+  try {
+    localStorage.setItem(key, JSON.stringify(value));
+    window.dispatchEvent(new Event(CHANGED));
+    return true;
+  } catch {
+    return false;
+  }
+}
+function remove(key: string): void {
+  try {
+    localStorage.removeItem(key);
+    window.dispatchEvent(new Event(CHANGED));
+  } catch {
+    // Nothing can be kept, so nothing can stay.
+  }
+}

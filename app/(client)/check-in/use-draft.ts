@@ -1,0 +1,103 @@
+'use client';
+import { useCallback, useEffect, useState } from 'react';
+import type { HistoryCheckIn } from '#lib/domain/history.ts';
+import { groupOfRegion } from '#lib/domain/pain-groups.ts';
+import type { PhoneSession } from '#lib/views/phone-session.ts';
+import { type Draft, draftOf, newDraft } from '../_phone/draft.ts';
+import { addUnsent, clearDraft, dropUnsent, loadDraft, loadUnsent, saveDraft } from '../_phone/kept.ts';
+import { sendUnsent } from '../_phone/send-unsent.ts';
+import { type Body, toBody } from '../_phone/to-body.ts';
+
+export type ScreenProps = {
+  clientId: string;
+  kind: 'training' | 'rest';
+  today: string;
+  coach: string;
+  planVersion: number | null;
+  usualMinutes: number | null;
+  sessions: PhoneSession[];
+  lastPain: { region: string; side: string; value: number; date: string }[];
+  /** A check-in that has arrived and is to be corrected. */
+  kept: HistoryCheckIn | null;
+  /** One that could not be sent and is to be changed. */
+  unsentId: string | null;
+};
+
+export type Change = (patch: Partial<Draft>) => void;
+type Filling = {
+  draft: Draft | null;
+  sent: Body | null;
+  /** False when this browser keeps nothing: said on the screen. */
+  isKept: boolean;
+  change: Change;
+  send: (patch?: Partial<Draft>) => void;
+  correct: () => void;
+};
+
+const freshId = () => crypto.randomUUID();
+const phoneZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** The check-in that is being filled in: taken up where it was left, saved on the phone at every change. */
+export function useDraft(props: ScreenProps): Filling {
+  const { clientId, sessions } = props;
+  const slot = props.kept ? `correct-${props.kept.id}` : (props.unsentId ?? props.kind);
+  const [draft, setDraft] = useState<Draft | null>(null);
+  const [sent, setSent] = useState<Body | null>(null);
+  const [isKept, setKept] = useState(true);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the phone's storage can be read
+  useEffect(() => setDraft(loadDraft(clientId, slot) ?? begin(props)), []);
+
+  const change: Change = useCallback(
+    (patch) =>
+      setDraft((before) => {
+        if (!before) return before;
+        const after = { ...before, ...patch, savedAt: new Date().toISOString() };
+        setKept(saveDraft(clientId, slot, after));
+        return after;
+      }),
+    [clientId, slot],
+  );
+
+  const send = (patch: Partial<Draft> = {}) => {
+    if (!draft || sent) return; // a second tap sends nothing
+    const body = toBody({ ...draft, ...patch }, sessionOf(sessions, draft), new Date());
+    setKept(addUnsent(clientId, body, new Date()));
+    if (props.unsentId && props.unsentId !== body.id) dropUnsent(clientId, props.unsentId);
+    clearDraft(clientId, slot);
+    setSent(body);
+    void sendUnsent(clientId);
+  };
+
+  const correct = () => {
+    if (!sent) return;
+    setDraft(draftOf(sent, { id: freshId(), groupOf: groupOfRegion, now: new Date() }));
+    setSent(null);
+  };
+  return { draft, sent, isKept, change, send, correct };
+}
+
+export function sessionOf(sessions: PhoneSession[], draft: Draft): PhoneSession | null {
+  return sessions.find((session) => session.label === (draft.session ?? '')) ?? null;
+}
+
+function begin(props: ScreenProps): Draft {
+  const now = new Date();
+  const refused = loadUnsent(props.clientId).find((one) => one.body.id === props.unsentId);
+  if (props.kept) return draftOf(props.kept, { id: freshId(), groupOf: groupOfRegion, now });
+  if (refused) {
+    const draft = draftOf(refused.body, { id: freshId(), groupOf: groupOfRegion, now });
+    return { ...draft, correctsId: refused.body.correctsId, question: refused.body.question ?? '' };
+  }
+  const { kind, today, planVersion, usualMinutes, sessions } = props;
+  return newDraft({
+    kind,
+    date: today,
+    zone: phoneZone(),
+    planVersion,
+    session: sessions[0] ?? null,
+    usualMinutes,
+    now,
+    id: freshId(),
+  });
+}
