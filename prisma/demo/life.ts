@@ -1,8 +1,10 @@
 import type {
+  AnsweringHours,
   ClientHistory,
   HistoryAbsence,
   HistoryCheckIn,
   HistoryClient,
+  HistoryFilm,
   HistoryLimit,
   HistoryPain,
   HistoryPlanItem,
@@ -13,6 +15,14 @@ import type { Side } from '#lib/domain/vocabulary.ts';
 import { addDays, demoDate, instantAt } from './calendar.ts';
 import { type Random, seededRandom } from './random.ts';
 import { demoRung } from './rungs.ts';
+
+/** Mondays to Fridays, the whole day: a question of Friday evening is old on Tuesday, not on Sunday. */
+export const DEMO_ANSWERING: AnsweringHours = {
+  zone: 'Europe/Madrid',
+  days: [1, 2, 3, 4, 5],
+  from: '00:00',
+  to: '23:59',
+};
 
 /** What the tables hold beside the history of a demo client. */
 export type DemoExtra = {
@@ -31,15 +41,8 @@ export type DemoExtra = {
   corrected: { first: HistoryCheckIn; correctedBy: string; at: string }[];
   coachWords: { at: string; text: string; checkInId: string | null }[];
   privateNotes: { at: string; text: string }[];
-  films: {
-    rungKey: string;
-    side: Side;
-    angle: string;
-    words: string;
-    askedAt: string;
-    by: string;
-    doneAt: string | null;
-  }[];
+  /** What to film, for each film of the history. */
+  films: { id: string; rungKey: string; side: Side; angle: string; by: string }[];
 };
 export type DemoClient = { history: ClientHistory; extra: DemoExtra };
 
@@ -185,6 +188,14 @@ export function startLife(today: string, start: Start) {
         answer: answered?.text ?? null,
       });
     },
+    film(
+      what: { rungKey: string; side: Side; angle: string; words: string; by: string },
+      times: Omit<HistoryFilm, 'id' | 'words'>,
+    ): void {
+      const id = random.uuid();
+      history.films?.push({ id, words: what.words, ...times });
+      extra.films.push({ id, rungKey: what.rungKey, side: what.side, angle: what.angle, by: what.by });
+    },
     /** A coach looks at the client every few days, from the first date to the last. */
     seenBetween(from: string, to: string, every = 4): void {
       for (let date = from; date <= to; date = addDays(date, every)) history.seen.push(at(date, '08:10'));
@@ -218,6 +229,8 @@ function emptyHistory(today: string, start: Start, random: Random): ClientHistor
     steps: [],
     seen: [],
     clinicianWords: [],
+    films: [],
+    answering: DEMO_ANSWERING,
   };
 }
 

@@ -285,9 +285,29 @@ export function steadyClimbers(today: string): DemoClient[] {
         null,
       );
     }
+    const filmed = FILMED[person.slug];
+    if (filmed) {
+      life.film(
+        {
+          rungKey: filmed,
+          side: 'both',
+          angle: 'from the side',
+          words: 'One set from the side, whole body.',
+          by: demoDate(today, 26, 6),
+        },
+        {
+          askedAt: life.at(demoDate(today, 26, 1), '08:40'),
+          receivedAt: life.at(demoDate(today, 26, 3), '20:05'),
+          lookedAt: null,
+        },
+      );
+    }
     return finish(life);
   });
 }
+
+/** Two films wait on the demo's morning. */
+const FILMED: Record<string, string> = { bertrand: 'DP.2', farrukh: 'PL.2' };
 
 /** Seven in other standings: two new, one paused, one gone, one back, and two who look odd and are fine. */
 export function otherStandings(today: string): DemoClient[] {

@@ -1,6 +1,6 @@
 import type { HistorySet } from '#lib/domain/history.ts';
 import type { Fault } from '#lib/domain/vocabulary.ts';
-import { demoDate } from '../calendar.ts';
+import { addDays, demoDate, onWeekday } from '../calendar.ts';
 import { finish } from '../finish.ts';
 import { type DemoClient, type Life, type PlanItem, startLife, type Training } from '../life.ts';
 import { did, even, pain } from '../work.ts';
@@ -200,15 +200,21 @@ function story(life: Life): void {
     'Two fingers again, shorter.',
   );
   plan(life, 24, [['A', 'OA.6', { target: 10 }], ['A', 'H6.5', { target: 29 }], ...common()], '');
-  life.extra.films.push({
-    rungKey: 'OA.5',
-    side: 'left',
-    angle: 'from behind',
-    words: 'Both sides, one set each, hips and hands in the picture.',
-    askedAt: life.at(on(17, 1), '08:30'),
-    by: on(17, 6),
-    doneAt: life.at(on(18, 6), '20:10'),
-  });
+  const saturday = onWeekday(on(18, 1), 6);
+  life.film(
+    {
+      rungKey: 'OA.5',
+      side: 'left',
+      angle: 'from behind',
+      words: 'Both sides, one set each, hips and hands in the picture.',
+      by: on(17, 6),
+    },
+    {
+      askedAt: life.at(on(17, 1), '08:30'),
+      receivedAt: life.at(saturday, '12:10'),
+      lookedAt: life.at(addDays(saturday, 4), '09:00'),
+    },
+  );
 }
 
 function common(): PlanItem[] {

@@ -1,0 +1,167 @@
+import type { TeamPg } from '#lib/db/client.ts';
+import type { DemoClient } from '../life.ts';
+import { insertRows } from './insert.ts';
+import { coachOf, idOf, type Place } from './place.ts';
+
+/** What went to and fro: questions and answers, words, notes, looks, steps taken and films. */
+export async function writeContact(tx: TeamPg, clients: DemoClient[], place: Place): Promise<void> {
+  const each = <Row>(make: (client: DemoClient, of: { client_id: string; by_id: string }) => Row[]): Row[] =>
+    clients.flatMap((client) =>
+      make(client, { client_id: client.history.client.id, by_id: coachOf(place, client) }),
+    );
+  const questions = each(({ history }, of) => history.questions.map((question) => ({ ...of, ...question })));
+  await insertRows(
+    tx,
+    'question',
+    { id: 'uuid', client_id: 'uuid', text: 'text', asked_at: 'timestamptz', answered_at: 'timestamptz' },
+    questions.map((asked) => ({
+      id: asked.id,
+      client_id: asked.client_id,
+      text: asked.text,
+      asked_at: asked.askedAt,
+      answered_at: asked.answeredAt,
+    })),
+  );
+  await insertRows(
+    tx,
+    'answer',
+    {
+      question_id: 'uuid',
+      by_id: 'uuid',
+      text: 'text',
+      kept_for_reuse: 'boolean',
+      created_at: 'timestamptz',
+    },
+    questions
+      .filter((asked) => asked.answer !== null)
+      .map((asked) => ({
+        question_id: asked.id,
+        by_id: asked.by_id,
+        text: asked.answer,
+        kept_for_reuse: false,
+        created_at: asked.answeredAt,
+      })),
+  );
+  await insertRows(
+    tx,
+    'coach_word',
+    { client_id: 'uuid', by_id: 'uuid', check_in_id: 'uuid', text: 'text', created_at: 'timestamptz' },
+    each(({ extra }, of) =>
+      extra.coachWords.map((word) => ({
+        ...of,
+        check_in_id: word.checkInId,
+        text: word.text,
+        created_at: word.at,
+      })),
+    ),
+  );
+  await insertRows(
+    tx,
+    'private_note',
+    { client_id: 'uuid', by_id: 'uuid', text: 'text', created_at: 'timestamptz' },
+    each(({ extra }, of) =>
+      extra.privateNotes.map((note) => ({ ...of, text: note.text, created_at: note.at })),
+    ),
+  );
+  await insertRows(
+    tx,
+    'seen_mark',
+    { client_id: 'uuid', by_id: 'uuid', at: 'timestamptz' },
+    each(({ history }, of) => history.seen.map((at) => ({ ...of, at }))),
+  );
+  await insertRows(
+    tx,
+    'step_taken',
+    {
+      client_id: 'uuid',
+      by_id: 'uuid',
+      kind: 'text',
+      ladder_id: 'uuid',
+      side: 'text',
+      words: 'text',
+      taken_on: 'date',
+      review_on: 'date',
+      created_at: 'timestamptz',
+    },
+    each(({ history }, of) =>
+      history.steps.map((step) => ({
+        ...of,
+        kind: step.kind,
+        ladder_id: step.ladderId === null ? null : idOf(place.ladderIds, step.ladderId),
+        side: step.side,
+        words: step.words,
+        taken_on: step.takenOn,
+        review_on: step.reviewOn,
+        created_at: `${step.takenOn}T08:00:00Z`,
+      })),
+    ),
+  );
+  await writeFilms(tx, clients, place);
+}
+
+async function writeFilms(tx: TeamPg, clients: DemoClient[], place: Place): Promise<void> {
+  const films = clients.flatMap((client) =>
+    client.extra.films.flatMap((asked) => {
+      const film = client.history.films?.find((each) => each.id === asked.id);
+      return film
+        ? [{ asked, film, client_id: client.history.client.id, by_id: coachOf(place, client) }]
+        : [];
+    }),
+  );
+  await insertRows(
+    tx,
+    'film_request',
+    {
+      id: 'uuid',
+      client_id: 'uuid',
+      by_id: 'uuid',
+      rung_id: 'uuid',
+      side: 'text',
+      angle: 'text',
+      words: 'text',
+      by_date: 'date',
+      created_at: 'timestamptz',
+      done_at: 'timestamptz',
+    },
+    films.map(({ asked, film, client_id, by_id }) => ({
+      id: film.id,
+      client_id,
+      by_id,
+      rung_id: idOf(place.rungIds, asked.rungKey),
+      side: asked.side,
+      angle: asked.angle,
+      words: film.words,
+      by_date: asked.by,
+      created_at: film.askedAt,
+      done_at: film.receivedAt,
+    })),
+  );
+  await insertRows(
+    tx,
+    'clip',
+    {
+      client_id: 'uuid',
+      request_id: 'uuid',
+      storage_key: 'text',
+      seconds: 'float8',
+      bytes: 'int',
+      state: 'text',
+      faults: 'text[]',
+      received_at: 'timestamptz',
+      looked_at: 'timestamptz',
+    },
+    films
+      .filter(({ film }) => film.receivedAt !== null)
+      .map(({ film, client_id }) => ({
+        client_id,
+        request_id: film.id,
+        storage_key: `demo/${film.id}`,
+        seconds: 22,
+        bytes: 0,
+        state: 'received',
+        faults: [],
+        received_at: film.receivedAt,
+        looked_at: film.lookedAt,
+      })),
+  );
+}
