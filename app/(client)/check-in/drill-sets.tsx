@@ -60,7 +60,9 @@ export function DrillSets({ drill, sets, open, onOpen, onSet, onConfirm }: Props
       ) : (
         <div className="drill-sets">
           {drill.sides.flatMap((side) =>
-            numbersOf(ours[0] ?? []).map((number) => <div key={`${side.side} ${number}`}>{cell(side, number - 1)}</div>),
+            numbersOf(ours[0] ?? []).map((number) => (
+              <div key={`${side.side} ${number}`}>{cell(side, number - 1)}</div>
+            )),
           )}
         </div>
       )}

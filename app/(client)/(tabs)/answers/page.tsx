@@ -1,0 +1,46 @@
+import type { Metadata } from 'next';
+import { requireActor } from '#lib/auth/require-actor.ts';
+import { now } from '#lib/clock.ts';
+import { loadAnswers } from '#lib/usecases/load-answers.ts';
+import { momentAsSaid } from '#lib/views/phone-dates.ts';
+import { SendState } from '../../_phone/send-state.tsx';
+import { AskForm } from './ask-form.tsx';
+import { SignOut } from './sign-out.tsx';
+
+export const metadata: Metadata = { title: 'Answers' };
+
+export default async function AnswersPage() {
+  const actor = await requireActor('see-own-training');
+  const { clientId, teamName, coachName, zone, said, open } = await loadAnswers(actor);
+  const at = now();
+  return (
+    <>
+      <header className="phone-head">
+        <span className="mark">{teamName}</span>
+        <SendState clientId={clientId} received={null} />
+      </header>
+      <main>
+        <h1>From {coachName}</h1>
+        {said.length === 0 ? <p className="quiet">Answers and words of your coach stand here.</p> : null}
+        {said.map((one) => (
+          <section key={one.id} className="ladder-block">
+            {one.about ? <p className="quiet">You asked: {one.about}</p> : null}
+            <blockquote>“{one.text}”</blockquote>
+            <p className="quiet">
+              {one.by}, {momentAsSaid(one.at, zone, at)}
+            </p>
+          </section>
+        ))}
+        {open.length > 0 ? <h2 style={{ marginTop: 16 }}>Asked, not answered yet</h2> : null}
+        {open.map((question) => (
+          <section key={question.id} className="ladder-block">
+            <p>{question.text}</p>
+            <p className="quiet">{momentAsSaid(question.askedAt, zone, at)}</p>
+          </section>
+        ))}
+        <AskForm coach={coachName} />
+        <SignOut clientId={clientId} />
+      </main>
+    </>
+  );
+}
