@@ -1,0 +1,30 @@
+import type { HistoryLimit, HistoryRung } from '#lib/domain/history.ts';
+import type { Tissue } from '#lib/domain/vocabulary.ts';
+import type { Limits } from './thresholds.ts';
+import { tissuesOfRegion } from './tissues.ts';
+import type { ClientView } from './types.ts';
+
+/** Tissues the rung loads enough to count. */
+export function loadedTissues(rung: HistoryRung, limits: Limits): Tissue[] {
+  return (Object.keys(rung.weights) as Tissue[]).filter(
+    (tissue) => (rung.weights[tissue] ?? 0) >= limits['tissue.loaded'],
+  );
+}
+
+/** Whether a clinician's or coach's limit held for this rung on a date. A limit that names no place holds for all. */
+export function isUnderLimit(view: ClientView, rung: HistoryRung, date: string, limits: Limits): boolean {
+  return view.history.limits.some(
+    (limit) =>
+      limit.from <= date &&
+      (limit.until === null || limit.until >= date) &&
+      touches(limit, loadedTissues(rung, limits)),
+  );
+}
+
+function touches(limit: HistoryLimit, loaded: readonly Tissue[]): boolean {
+  if (limit.rule === 'no-overhead' && loaded.includes('shoulder-overhead')) return true;
+  if (limit.rule === 'no-floor' && loaded.includes('wrist-back')) return true;
+  if (limit.tissue !== null) return loaded.includes(limit.tissue);
+  if (limit.region !== null) return tissuesOfRegion(limit.region).some((tissue) => loaded.includes(tissue));
+  return limit.rule === 'none' || limit.rule === 'reduced';
+}

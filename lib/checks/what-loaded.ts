@@ -1,0 +1,99 @@
+import type { Fact } from '#lib/domain/finding.ts';
+import type { PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
+import { setTissueLoad } from './exposure.ts';
+import type { Limits } from './thresholds.ts';
+import { tissuesOfRegion } from './tissues.ts';
+import type { ClientView, Day, TissueSide } from './types.ts';
+import { plainNumber } from './words.ts';
+
+export type Loaded = {
+  /** Drills by load on the place, largest first, in body-weight seconds. */
+  drills: { name: string; load: number }[];
+  total: number;
+  /** Median of the four fortnights before, where they are in the history. */
+  usual: number | undefined;
+};
+
+const NAMED = 3;
+const FORTNIGHTS = 4;
+
+/** What loaded the tissues of a region in the 14 days up to a date, largest first, against the fortnights before. */
+export function whatLoaded(
+  view: ClientView,
+  place: { region: PainRegion; side: PainSide },
+  until: string,
+  limits: Limits,
+): Loaded {
+  const length = limits['painCauses.days'];
+  const end = view.indexOf(until) + 1;
+  const keys = keysOf(place.region, place.side);
+  const sums = new Map<string, number>();
+  for (const day of view.days.slice(Math.max(0, end - length), end)) addDrills(view, day, keys, sums);
+  const drills = [...sums.entries()]
+    .map(([name, load]) => ({ name, load }))
+    .sort((a, b) => b.load - a.load || (a.name < b.name ? -1 : 1))
+    .slice(0, NAMED);
+  return {
+    drills,
+    total: total(view.days.slice(Math.max(0, end - length), end), keys),
+    usual: usual(view, end - length, length, keys),
+  };
+}
+
+/** The facts of a working that name what loaded the place. */
+export function loadedFacts({ drills, total, usual }: Loaded): Fact[] {
+  const facts: Fact[] = drills.map(({ name, load }) => ({
+    name,
+    value: Math.round(load),
+    unit: 'BW s in 14 days',
+  }));
+  facts.push({ name: 'all drills on this tissue', value: Math.round(total), unit: 'BW s in 14 days' });
+  if (usual !== undefined) facts.push({ name: 'usual fortnight', value: Math.round(usual), unit: 'BW s' });
+  return facts;
+}
+
+/** " Loaded most by Toe pull in the 14 days before, 1.7 x usual."; empty when nothing loads the place. */
+export function loadedInWords({ drills, total, usual }: Loaded): string {
+  const first = drills[0];
+  if (!first || first.load === 0) return '';
+  const against =
+    usual !== undefined && usual > 0 ? `, ${plainNumber(total / usual)} x the usual fortnight` : '';
+  return ` Loaded most by ${first.name} in the 14 days before${against}.`;
+}
+
+function keysOf(region: PainRegion, side: PainSide): TissueSide[] {
+  const sides = side === 'middle' ? (['left', 'right'] as const) : ([side] as const);
+  return tissuesOfRegion(region).flatMap((tissue) => sides.map((one): TissueSide => `${tissue}:${one}`));
+}
+
+function addDrills(view: ClientView, day: Day, keys: readonly TissueSide[], sums: Map<string, number>): void {
+  for (const set of day.checkIns.flatMap((checkIn) => checkIn.sets)) {
+    const rung = view.rungs.get(set.rungId);
+    if (!rung) continue;
+    const load = setTissueLoad(set, rung, {
+      bodyMassKg: view.history.client.bodyMassKg,
+      softGround: day.soft,
+    });
+    const sum = keys.reduce((all, key) => all + (load[key] ?? 0), 0);
+    if (sum > 0) sums.set(rung.name, (sums.get(rung.name) ?? 0) + sum);
+  }
+}
+
+function total(days: readonly Day[], keys: readonly TissueSide[]): number {
+  return days.reduce((sum, day) => sum + keys.reduce((all, key) => all + (day.tissueLoad[key] ?? 0), 0), 0);
+}
+
+function usual(
+  view: ClientView,
+  end: number,
+  length: number,
+  keys: readonly TissueSide[],
+): number | undefined {
+  const totals: number[] = [];
+  for (let at = end; at - length >= 0 && totals.length < FORTNIGHTS; at -= length) {
+    totals.push(total(view.days.slice(at - length, at), keys));
+  }
+  if (totals.length < FORTNIGHTS) return undefined;
+  const [, low = 0, high = 0] = totals.sort((a, b) => a - b);
+  return (low + high) / 2;
+}
