@@ -1,4 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { type ClientRow, findClient, listNotes, listSeen, type NoteRow } from '#lib/db/clients.ts';
@@ -26,8 +27,9 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       today,
     );
     const page = clientPage({
+      limits: DEFAULT_LIMITS,
       view: buildView(history, { date, instant: now.toISOString() }),
-      reasons: await openReasons(tx, clientId, now),
+      reasons: await openReasons(tx, clientId),
       ladderRungs: await listPlannableRungs(tx),
       seen: await listSeen(tx, clientId),
       goal: client.goal,
@@ -48,18 +50,17 @@ export type ReasonLoaded = { client: ClientRow; reason: ReasonRow };
 export function loadReason(
   actor: Actor,
   input: { clientId: string; reasonId: string },
-  now: Date,
 ): Promise<ReasonLoaded | undefined> {
   return withTeamPg(actor.scope, async (tx) => {
     const client = await findClient(tx, input.clientId);
     if (!client) return undefined;
-    const all = (await listReasons(tx, [input.clientId], new Date(0))).get(input.clientId) ?? [];
-    const reason = all.find((one) => one.id === input.reasonId && one.raisedAt <= now.toISOString());
+    const all = (await listReasons(tx, [input.clientId])).get(input.clientId) ?? [];
+    const reason = all.find((one) => one.id === input.reasonId);
     return reason && { client, reason };
   });
 }
 
-async function openReasons(tx: TeamPg, clientId: string, now: Date): Promise<ReasonRow[]> {
-  const all = (await listReasons(tx, [clientId], now)).get(clientId) ?? [];
+async function openReasons(tx: TeamPg, clientId: string): Promise<ReasonRow[]> {
+  const all = (await listReasons(tx, [clientId])).get(clientId) ?? [];
   return all.filter((reason) => reason.closedAt === null);
 }

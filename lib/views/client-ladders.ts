@@ -1,10 +1,12 @@
+import { hasResult, isOfSide, rungDays } from '#lib/checks/rung-days.ts';
+import { scoreOf } from '#lib/checks/score.ts';
+import type { Limits } from '#lib/checks/thresholds.ts';
 import type { ClientView } from '#lib/checks/types.ts';
 import type { HistoryPlacement } from '#lib/domain/history.ts';
 import { MEASURE_UNITS } from '#lib/domain/labels.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { type ClientAxis, dayOn, PAGE_DAYS } from './client-axis.ts';
-import { bestOf, setsOn, shareOfPassMark } from './client-pass.ts';
 import { shortDate } from './say-date.ts';
 import { apart } from './spread-labels.ts';
 
@@ -44,18 +46,18 @@ export const RUNG_HEIGHT = 22;
 export function ladderPanels(
   view: ClientView,
   axis: ClientAxis,
-  allRungs: readonly LadderRung[],
+  about: { allRungs: readonly LadderRung[]; limits: Limits },
 ): LadderPanel[] {
   const ids = [...new Set(view.standing.map((placement) => placement.ladderId))];
   return ids
-    .map((ladderId) => panel(view, axis, { ladderId, allRungs }))
+    .map((ladderId) => panel(view, axis, { ladderId, ...about }))
     .filter((one): one is LadderPanel => one !== undefined);
 }
 
 function panel(
   view: ClientView,
   axis: ClientAxis,
-  about: { ladderId: string; allRungs: readonly LadderRung[] },
+  about: { ladderId: string; allRungs: readonly LadderRung[]; limits: Limits },
 ): LadderPanel | undefined {
   const placements = view.history.placements
     .filter((one) => one.ladderId === about.ladderId && one.from <= axis.to)
@@ -74,7 +76,7 @@ function panel(
     .sort((a, b) => a.position - b.position);
   const level = (rungId: string) => rungs.findIndex((rung) => rung.id === rungId);
   const sides = SIDE_ORDER.filter((side) => placements.some((one) => one.side === side));
-  const paths = sides.map((side) => path(view, axis, { side, placements, level }));
+  const paths = sides.map((side) => path(view, axis, { side, placements, level, limits: about.limits }));
   const places = apart(
     paths.map((one) => (rungs.length - 0.5 - (one.steps.at(-1)?.level ?? 0)) * RUNG_HEIGHT),
     LABEL_GAP,
@@ -99,7 +101,7 @@ function panel(
 function path(
   view: ClientView,
   axis: ClientAxis,
-  about: { side: Side; placements: HistoryPlacement[]; level: (rungId: string) => number },
+  about: { side: Side; placements: HistoryPlacement[]; level: (rungId: string) => number; limits: Limits },
 ): LadderPath {
   const { side } = about;
   const own = about.placements.filter((one) => one.side === side);
@@ -115,7 +117,9 @@ function path(
   return {
     side,
     steps: last ? [...steps, { at: PAGE_DAYS, level: last.level }] : steps,
-    passes: own.flatMap((one, index) => passDays(view, axis, { one, until: own[index + 1]?.from, level })),
+    passes: own.flatMap((one, index) =>
+      passDays(view, axis, { one, until: own[index + 1]?.from, level, limits: about.limits }),
+    ),
     now: current ? nowInWords(view, current) : '',
     labelAt: 0,
   };
@@ -124,13 +128,19 @@ function path(
 function passDays(
   view: ClientView,
   axis: ClientAxis,
-  about: { one: HistoryPlacement; until: string | undefined; level: (rungId: string) => number },
+  about: {
+    one: HistoryPlacement;
+    until: string | undefined;
+    level: (rungId: string) => number;
+    limits: Limits;
+  },
 ): { at: number; level: number }[] {
   const rung = view.rungs.get(about.one.rungId);
   if (!rung) return [];
-  return view.days
-    .filter((day) => day.date >= about.one.from && (about.until === undefined || day.date < about.until))
-    .filter((day) => (shareOfPassMark(day.checkIns, rung, about.one.side) ?? 0) >= 1)
+  const { one, until, limits } = about;
+  return rungDays(view, rung.id)
+    .filter((day) => day.counts && day.date >= one.from && (until === undefined || day.date < until))
+    .filter((day) => (scoreOf(rung, day.sets, one.side, limits) ?? 0) >= 1)
     .map((day) => ({ at: dayOn(axis, day.date) + 0.5, level: about.level(rung.id) }))
     .filter((point) => point.at >= 0);
 }
@@ -141,10 +151,12 @@ function nowInWords(view: ClientView, placement: HistoryPlacement): string {
   const since = `since ${shortDate(placement.from)}`;
   const side = placement.side === 'both' ? '' : `${placement.side}: `;
   if (!rung) return `${side}${since}`;
-  const recent = view.days
+  const values = rungDays(view, rung.id)
     .filter((day) => day.date > addDays(view.asOf.date, -RECENT_DAYS))
-    .flatMap((day) => day.checkIns);
-  const best = bestOf(setsOn(recent, rung.id, placement.side));
+    .flatMap((day) => day.sets)
+    .filter((set) => isOfSide(set, placement.side))
+    .flatMap((set) => (hasResult(set) ? [set.value] : []));
+  const best = values.length === 0 ? undefined : Math.max(...values);
   const unit = MEASURE_UNITS[rung.measure];
   return best === undefined
     ? `${side}${since}, not trained in ${RECENT_DAYS} days`

@@ -1,7 +1,9 @@
-import type { ClientView, Day, TissueSide } from '#lib/checks/types.ts';
-import { TISSUES, type Tissue } from '#lib/domain/vocabulary.ts';
-import { BLOCK_DAYS, type ClientAxis, PAGE_DAYS } from './client-axis.ts';
-import { usualOf } from './strip-usual.ts';
+import { type LoadSeries, loadsOf } from '#lib/checks/load-series.ts';
+import type { Limits } from '#lib/checks/thresholds.ts';
+import type { ClientView } from '#lib/checks/types.ts';
+import { totalUpTo, usualWeek } from '#lib/checks/usual-week.ts';
+import type { Tissue } from '#lib/domain/vocabulary.ts';
+import { BLOCK_DAYS, PAGE_DAYS } from './client-axis.ts';
 import { partsOfTissueSide, TISSUE_WORDS } from './tissue-words.ts';
 
 export type LoadBlock = {
@@ -24,7 +26,6 @@ export type LoadPanel = {
   top: number;
   /** Said right of the line. */
   lines: { text: string; strong: boolean }[];
-  /** Places of usual, high and now in shares of the height, 0 at the top. */
   height: number;
   summary: string;
   /** Over the usual week + 2 spreads in the last block. */
@@ -43,28 +44,21 @@ const HEADROOM = 1.08;
  * Load in blocks of 7 days counted back from the last one, against the usual week (median, two spreads each way).
  * First the whole session load (AU), then the tissues (BW s) a reason names, then those furthest above usual.
  */
-export function loadView(view: ClientView, axis: ClientAxis, named: readonly Tissue[]): LoadView {
-  const keys = TISSUES.flatMap((tissue) => [`${tissue}:left`, `${tissue}:right`] as TissueSide[]);
+export function loadView(view: ClientView, named: readonly Tissue[], limits: Limits): LoadView {
+  const loads = loadsOf(view);
   const session = toPanel(
     view,
-    { key: 'session', title: 'Session load', side: '', unit: 'AU in 7 days' },
-    (day) => day.sessionLoad,
+    { key: 'session', title: 'Session load', side: '', unit: 'AU', series: loads.session },
+    limits,
   );
-  const tissues = keys
-    .map((key) => {
+  const tissues = [...loads.tissues]
+    .map(([key, series]) => {
       const { tissue, side } = partsOfTissueSide(key);
-      const panel = toPanel(
-        view,
-        { key, title: TISSUE_WORDS[tissue], side, unit: 'BW s in 7 days' },
-        (day) => (day.state === 'unknown' ? undefined : (day.tissueLoad[key] ?? 0)),
-      );
+      const panel = toPanel(view, { key, title: TISSUE_WORDS[tissue], side, unit: 'BW s', series }, limits);
       return { panel, isNamed: named.includes(tissue), ratio: ratioOf(panel) };
     })
     .filter(({ panel }) => panel.blocks.some((block) => (block.total ?? 0) > 0))
-    .sort(
-      (a, b) =>
-        Number(b.isNamed) - Number(a.isNamed) || b.ratio - a.ratio || compare(a.panel.key, b.panel.key),
-    );
+    .sort((a, b) => Number(b.isNamed) - Number(a.isNamed) || b.ratio - a.ratio);
   const shown = [session, ...tissues.slice(0, SHOWN - 1).map(({ panel }) => panel)];
   const tallest = shown.find((panel) => panel.isOver) ?? session;
   return {
@@ -76,31 +70,29 @@ export function loadView(view: ClientView, axis: ClientAxis, named: readonly Tis
   };
 }
 
-type Named = { key: string; title: string; side: string; unit: string };
+type Named = { key: string; title: string; side: string; unit: string; series: LoadSeries };
 
-function toPanel(view: ClientView, named: Named, amountOf: (day: Day) => number | undefined): LoadPanel {
-  const series = view.days.map((day) => (day.state === 'unknown' ? undefined : amountOf(day)));
-  const usual = usualOf(
-    view.days.map((day, index) => (day.state === 'off' || day.easy ? undefined : series[index])),
-  );
-  const high = usual ? usual.median + SPREADS * usual.spread : undefined;
-  const lastDays = Array.from({ length: PAGE_DAYS }, (_, index) => series[series.length - PAGE_DAYS + index]);
-  const blocks = Array.from({ length: PAGE_DAYS / BLOCK_DAYS }, (_, index) =>
-    toBlock(lastDays.slice(index * BLOCK_DAYS, (index + 1) * BLOCK_DAYS), high),
-  );
-  const now = blocks.at(-1);
-  const known = lastDays.slice(-LONG_DAYS).filter((value) => value !== undefined).length;
-  const band = usual
+function toPanel(view: ClientView, named: Named, limits: Limits): LoadPanel {
+  const { series, unit, ...names } = named;
+  const usual = usualWeek(view, series, limits);
+  const band = usual.enough
     ? {
-        week: usual.median,
-        low: Math.max(0, usual.median - SPREADS * usual.spread),
-        high: high ?? usual.median,
+        week: usual.usual,
+        low: Math.max(0, usual.usual - SPREADS * usual.spread),
+        high: usual.usual + SPREADS * usual.spread,
       }
     : null;
-  const lines = linesOf({ now, band, known, unit: named.unit.split(' in ')[0] ?? '' });
+  const last = view.days.length - 1;
+  const count = PAGE_DAYS / BLOCK_DAYS;
+  const blocks = Array.from({ length: count }, (_, index) =>
+    toBlock(series, last - BLOCK_DAYS * (count - 1 - index), band?.high),
+  );
+  const now = blocks.at(-1);
+  const lines = linesOf({ now, band, known: totalUpTo(series, last, LONG_DAYS).known, unit });
   const name = `${named.title}${named.side ? `, ${named.side}` : ''}`;
   return {
-    ...named,
+    ...names,
+    unit: `${unit} in ${BLOCK_DAYS} days`,
     blocks,
     usual: band,
     top: Math.max(1, band?.high ?? 0, ...blocks.map((block) => block.total ?? 0)) * HEADROOM,
@@ -111,18 +103,12 @@ function toPanel(view: ClientView, named: Named, amountOf: (day: Day) => number 
   };
 }
 
-function toBlock(days: readonly (number | undefined)[], high: number | undefined): LoadBlock {
-  const known = days.filter((value) => value !== undefined);
-  if (known.length === 0) return { total: null, inside: 0, over: 0, knownDays: 0, printed: 'unknown' };
-  const total = known.reduce((sum, value) => sum + value, 0);
+function toBlock(series: LoadSeries, end: number, high: number | undefined): LoadBlock {
+  const { total, known } = totalUpTo(series, end, BLOCK_DAYS);
+  if (known === 0) return { total: null, inside: 0, over: 0, knownDays: 0, printed: 'unknown' };
   const over = high === undefined ? 0 : Math.max(0, total - high);
-  return {
-    total,
-    inside: total - over,
-    over,
-    knownDays: known.length,
-    printed: `${grouped(total)}${known.length < BLOCK_DAYS ? '+' : ''}`,
-  };
+  const printed = `${grouped(total)}${known < BLOCK_DAYS ? '+' : ''}`;
+  return { total, inside: total - over, over, knownDays: known, printed };
 }
 
 function linesOf(about: {
@@ -160,8 +146,4 @@ export function grouped(value: number): string {
   return Math.round(value)
     .toString()
     .replace(/\B(?=(\d{3})+$)/g, ',');
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -1,3 +1,4 @@
+import type { Limits } from '#lib/checks/thresholds.ts';
 import type { ClientView } from '#lib/checks/types.ts';
 import type { Subject } from '#lib/domain/finding.ts';
 import { asSentence, MEASURE_UNITS } from '#lib/domain/labels.ts';
@@ -17,6 +18,7 @@ import { STANDING_LABELS } from './standing-labels.ts';
 type Reason = Parameters<typeof reasonsView>[0][number] & { subject: Subject };
 export type ClientPageInput = {
   view: ClientView;
+  limits: Limits;
   reasons: readonly Reason[];
   /** Of the ladders the client stands on. */
   ladderRungs: readonly LadderRung[];
@@ -49,7 +51,7 @@ export function clientPage(input: ClientPageInput): ClientPage {
   const today = localDateOf(now, client.zone);
   const axis = clientAxis(view);
   const subjects = input.reasons.map((reason) => reason.subject);
-  const ladders = ladderPanels(view, axis, input.ladderRungs);
+  const ladders = ladderPanels(view, axis, { allRungs: input.ladderRungs, limits: input.limits });
   const recent = view.days.filter((day) => day.date > addDays(view.asOf.date, -KNOWN_OF_DAYS));
   return {
     id: client.id,
@@ -67,8 +69,8 @@ export function clientPage(input: ClientPageInput): ClientPage {
     ladders,
     load: loadView(
       view,
-      axis,
       subjects.flatMap((subject) => (subject.tissue ? [subject.tissue] : [])),
+      input.limits,
     ),
     pain: painView(view, axis),
     pairs: pairPanels(

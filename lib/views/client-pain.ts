@@ -1,9 +1,9 @@
+import { type PainSeries, painSeries } from '#lib/checks/pain-series.ts';
 import type { ClientView, Day } from '#lib/checks/types.ts';
 import { asSentence, placeInWords } from '#lib/domain/labels.ts';
-import type { PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
 import { median } from '#lib/stats/median.ts';
 import { type ClientAxis, dayOn, PAGE_DAYS } from './client-axis.ts';
-import { saidDate } from './say-date.ts';
+import { datedDay } from './say-date.ts';
 import { apart } from './spread-labels.ts';
 
 export type PainLine = {
@@ -21,7 +21,7 @@ export type PainView = {
   lines: PainLine[];
   others: string[];
   summary: string;
-  table: { date: string; place: string; worst: number; morning: string }[];
+  table: { date: string; place: string; worst: string; morning: string }[];
 };
 
 const SHOWN = 3;
@@ -32,12 +32,16 @@ export const PAIN_HEIGHT = 118;
 const SPOKEN_FROM = 3;
 
 /**
- * Joint or tendon pain by region and side, worst of the day 0-10, the morning beside it. A day whose check-in does
- * not name the region is 0 there; a day without a check-in is unknown and breaks the line unless it counts as rest.
+ * Joint or tendon pain by region and side, worst of the day 0-10, the morning beside it. A check-in that does not
+ * speak of a place leaves it unknown; so does a day without one. Unknown breaks the line, rest between does not.
  */
 export function painView(view: ClientView, axis: ClientAxis): PainView {
   const days = view.days.slice(-PAGE_DAYS);
-  const lines = placesOf(days)
+  const places = painSeries(view).map((series) => dailyOf(series, axis));
+  const lines = places
+    .filter((place) =>
+      [...place.byDay.values()].some((score) => (score.worst ?? 0) > 0 || (score.morning ?? 0) > 0),
+    )
     .map((place) => toLine(days, axis, place))
     .sort((a, b) => rank(b) - rank(a) || (a.key < b.key ? -1 : 1));
   const shown = lines.slice(0, SHOWN);
@@ -52,26 +56,34 @@ export function painView(view: ClientView, axis: ClientAxis): PainView {
       lines.length === 0
         ? `No joint or tendon pain was told in these ${PAGE_DAYS} days.`
         : `${lines.map((line) => `${asSentence(line.place)}: ${line.now}${line.peak ? `, highest ${line.peak.said}` : ''}`).join('. ')}.`,
-    table: tableOf(days),
+    table: tableOf(places),
   };
 }
 
-type Place = { region: PainRegion; side: PainSide };
+type Score = { date: string; worst: number | null; morning: number | null };
+type Place = { key: string; words: string; byDay: ReadonlyMap<string, Score> };
 
-function placesOf(days: readonly Day[]): Place[] {
-  const places = new Map<string, Place>();
-  for (const { region, side, value, kind } of days
-    .flatMap((day) => day.checkIns)
-    .flatMap((one) => one.pain)) {
-    if (kind === 'joint' && value > 0) places.set(`${region} ${side}`, { region, side });
+/** The highest scores of each day on the axis. */
+function dailyOf(series: PainSeries, axis: ClientAxis): Place {
+  const byDay = new Map<string, Score>();
+  for (const { date, worst, morning } of series.points) {
+    if (date < axis.from || date > axis.to) continue;
+    const known = byDay.get(date);
+    byDay.set(date, { date, worst: higher(known?.worst, worst), morning: higher(known?.morning, morning) });
   }
-  return [...places.values()];
+  return { key: series.key, words: placeInWords(series.region, series.side), byDay };
+}
+
+function higher(a: number | null | undefined, b: number | undefined): number | null {
+  if (b === undefined) return a ?? null;
+  return a === undefined || a === null ? b : Math.max(a, b);
 }
 
 function toLine(days: readonly Day[], axis: ClientAxis, place: Place): PainLine {
   const points = days.flatMap((day): PainLine['points'] => {
     const at = dayOn(axis, day.date) + 0.5;
-    if (day.checkIns.length > 0) return [{ at, ...scoresOf(day, place) }];
+    const score = place.byDay.get(day.date);
+    if (score) return [{ at, worst: score.worst, morning: score.morning }];
     return day.state === 'taken-as-rest' ? [] : [{ at, worst: null, morning: null }];
   });
   const known = points.filter((point) => point.worst !== null);
@@ -84,12 +96,12 @@ function toLine(days: readonly Day[], axis: ClientAxis, place: Place): PainLine 
   const recent = known.filter((point) => point.at > PAGE_DAYS - RECENT_DAYS).map((point) => point.worst ?? 0);
   const middle = median(recent);
   return {
-    key: `${place.region}:${place.side}`,
-    place: placeInWords(place.region, place.side),
+    key: place.key,
+    place: place.words,
     points,
     peak: peak && { ...peak, said: `${peak.value} on ${saidOn(days, axis, peak.at)}` },
     now: last
-      ? `${last.worst ?? 0}${last.morning === null ? '' : `, morning ${last.morning}`}, ${saidOn(days, axis, last.at)}`
+      ? `${last.worst ?? 0}${last.morning ? `, morning ${last.morning}` : ''}, ${saidOn(days, axis, last.at)}`
       : 'unknown',
     usual:
       middle === undefined ? `nothing known in ${RECENT_DAYS} days` : `${RECENT_DAYS}-day median ${middle}`,
@@ -97,21 +109,9 @@ function toLine(days: readonly Day[], axis: ClientAxis, place: Place): PainLine 
   };
 }
 
-/** Worst of during, after and today; the morning apart. A check-in that does not name the place says 0. */
-function scoresOf(day: Day, place: Place): { worst: number; morning: number | null } {
-  const here = day.checkIns
-    .flatMap((checkIn) => checkIn.pain)
-    .filter((score) => score.kind === 'joint' && score.region === place.region && score.side === place.side);
-  const mornings = here.filter((score) => score.moment === 'morning').map((score) => score.value);
-  return {
-    worst: Math.max(0, ...here.filter((score) => score.moment !== 'morning').map((score) => score.value)),
-    morning: mornings.length === 0 ? null : Math.max(...mornings),
-  };
-}
-
 function saidOn(days: readonly Day[], axis: ClientAxis, at: number): string {
   const date = days.find((day) => dayOn(axis, day.date) + 0.5 === at)?.date;
-  return date === undefined ? '' : saidDate(date, axis.to);
+  return date === undefined ? '' : datedDay(date, axis.to);
 }
 
 function lastValue(line: PainLine): number | undefined {
@@ -123,17 +123,17 @@ function rank(line: PainLine): number {
   return (lastValue(line) ?? 0) * 100 + (line.peak?.value ?? 0);
 }
 
-function tableOf(days: readonly Day[]): PainView['table'] {
-  const rows = days.flatMap((day) =>
-    placesOf([day]).map((place) => {
-      const { worst, morning } = scoresOf(day, place);
-      return {
-        date: day.date,
-        place: placeInWords(place.region, place.side),
-        worst,
-        morning: morning === null ? 'not given' : String(morning),
-      };
-    }),
-  );
-  return rows.reverse();
+function tableOf(places: readonly Place[]): PainView['table'] {
+  return places
+    .flatMap((place) =>
+      [...place.byDay.values()]
+        .filter((score) => (score.worst ?? 0) > 0 || (score.morning ?? 0) > 0)
+        .map(({ date, worst, morning }) => ({
+          date,
+          place: place.words,
+          worst: worst === null ? 'not given' : String(worst),
+          morning: morning === null ? 'not given' : String(morning),
+        })),
+    )
+    .sort((a, b) => (a.date === b.date ? (a.place < b.place ? -1 : 1) : a.date < b.date ? 1 : -1));
 }

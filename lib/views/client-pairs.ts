@@ -1,9 +1,9 @@
+import { hasResult, rungDays } from '#lib/checks/rung-days.ts';
 import type { ClientView } from '#lib/checks/types.ts';
-import type { HistoryRung } from '#lib/domain/history.ts';
+import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import { MEASURE_UNITS } from '#lib/domain/labels.ts';
 import { median } from '#lib/stats/median.ts';
-import { type ClientAxis, dayOn, PAGE_DAYS } from './client-axis.ts';
-import { bestOf, setsOn } from './client-pass.ts';
+import { type ClientAxis, dayOn } from './client-axis.ts';
 import { apart } from './spread-labels.ts';
 
 export type Pair = { at: number; left: number; right: number; date: string };
@@ -49,12 +49,18 @@ export function pairPanels(view: ClientView, axis: ClientAxis, named: readonly s
 }
 
 function pairsOf(view: ClientView, axis: ClientAxis, rung: HistoryRung): Pair[] {
-  return view.days.slice(-PAGE_DAYS).flatMap((day) => {
-    const left = bestOf(setsOn(day.checkIns, rung.id, 'left'));
-    const right = bestOf(setsOn(day.checkIns, rung.id, 'right'));
-    if (left === undefined || right === undefined) return [];
-    return [{ at: dayOn(axis, day.date) + 0.5, left, right, date: day.date }];
+  return rungDays(view, rung.id).flatMap((day) => {
+    const at = dayOn(axis, day.date) + 0.5;
+    const left = bestOf(day.sets, 'left');
+    const right = bestOf(day.sets, 'right');
+    if (left === undefined || right === undefined || at < 0) return [];
+    return [{ at, left, right, date: day.date }];
   });
+}
+
+function bestOf(sets: readonly HistorySet[], side: 'left' | 'right'): number | undefined {
+  const values = sets.flatMap((set) => (set.side === side && hasResult(set) ? [set.value] : []));
+  return values.length === 0 ? undefined : Math.max(...values);
 }
 
 function toPanel(rung: HistoryRung, pairs: Pair[]): PairPanel {
