@@ -37,7 +37,21 @@ export type ClientHistory = {
   seen: string[];
   /** A clinician's word recorded by a coach: clears danger-sign / pain-high of that region. */
   clinicianWords: { date: string; region: PainRegion | null; side: PainSide | null; words: string }[];
+  /** Films asked for: a film is waited for until it is received, and waits for a coach until it is looked at. */
+  films?: HistoryFilm[] | undefined;
+  /** When the team answers; without it the waiting hours run round the clock. */
+  answering?: AnsweringHours | undefined;
 };
+
+export type HistoryFilm = {
+  id: string;
+  askedAt: string;
+  receivedAt: string | null;
+  lookedAt: string | null;
+  words: string;
+};
+/** Days 1 Monday to 7 Sunday; `from` and `to` as HH:MM in the team's zone, on the same day. */
+export type AnsweringHours = { zone: string; days: number[]; from: string; to: string };
 
 export type HistoryClient = {
   id: string;

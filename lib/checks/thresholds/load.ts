@@ -14,6 +14,8 @@ export const LOAD = {
     'sessions',
     'sessions before them whose median is the usual session',
   ),
+  'loadJump.sessionsAtLeast': threshold(8, 'sessions', 'of those before, needed for a median'),
+  'loadJump.setDaysAtLeast': threshold(4, 'days', 'of the drill before, needed for a median'),
   'loadJump.tissueRatio': threshold(
     1.25,
     'x usual week',

@@ -1,0 +1,148 @@
+import { PAIN_SIDES, type Tissue } from '#lib/domain/vocabulary.ts';
+import { median } from '#lib/stats/median.ts';
+import { exceeds, reaches } from './compare.ts';
+import { type Drill, drillsOf } from './drill-days.ts';
+import { type Loads, loadsOf } from './load-series.ts';
+import type { Limits } from './thresholds.ts';
+import type { ClientView, TissueSide } from './types.ts';
+import { totalUpTo, usualWeek } from './usual-week.ts';
+
+/** Sessions with a known load, oldest first: where in the view, and AU. */
+export function sessionsOf(view: ClientView): { index: number; load: number }[] {
+  const sessions: { index: number; load: number }[] = [];
+  view.days.forEach(({ checkIns }, index) => {
+    for (const { kind, effort, minutes } of checkIns) {
+      if (kind === 'training' && effort !== null && minutes !== null)
+        sessions.push({ index, load: effort * minutes });
+    }
+  });
+  return sessions;
+}
+
+export type BiggerSessions = { mean: number; usual: number; ratio: number; count: number; from: string };
+
+/** Cause (i): the last sessions were all bigger than the usual one and, on average, much bigger. */
+export function biggerSessions(view: ClientView, limits: Limits): BiggerSessions | undefined {
+  const sessions = sessionsOf(view);
+  const count = limits['loadJump.sessions'];
+  const last = sessions.slice(-count);
+  const before = sessions.slice(-count - limits['loadJump.sessionsBefore'], -count);
+  const usual = median(before.map(({ load }) => load));
+  const first = view.days[last[0]?.index ?? -1];
+  if (!first || last.length < count || before.length < limits['loadJump.sessionsAtLeast'] || !usual)
+    return undefined;
+  const mean = last.reduce((sum, { load }) => sum + load, 0) / count;
+  const each = last.every(({ load }) => reaches(load, limits['loadJump.sessionEach'] * usual));
+  if (!each || !reaches(mean, limits['loadJump.sessionMean'] * usual)) return undefined;
+  return { mean, usual, ratio: mean / usual, count, from: first.date };
+}
+
+export type MoreSets = { drill: Drill; sets: number[]; usual: number; mean: number; from: number };
+
+type SetsRule = {
+  days: number;
+  before: number;
+  beforeAtLeast: number;
+  each: number;
+  mean: number;
+  /** All the days looked at lie within this many days up to the last of the view. */
+  within: number;
+};
+
+/** A drill done with more than its usual number of sets on each of its last days; `undefined` when not, or too few days. */
+export function moreSets(view: ClientView, drill: Drill, rule: SetsRule): MoreSets | undefined {
+  const last = drill.days.slice(-rule.days);
+  const first = last[0];
+  if (!first || last.length < rule.days || first.index <= view.days.length - 1 - rule.within)
+    return undefined;
+  const before = drill.days
+    .slice(0, -rule.days)
+    .filter((day) => !day.easy)
+    .slice(-rule.before);
+  const usual = median(before.map((day) => day.sets));
+  if (before.length < rule.beforeAtLeast || !usual) return undefined;
+  const sets = last.map((day) => day.sets);
+  const mean = sets.reduce((sum, each) => sum + each, 0) / sets.length;
+  const all = sets.every((each) => reaches(each, rule.each * usual));
+  return all && reaches(mean, rule.mean * usual)
+    ? { drill, sets, usual, mean, from: first.index }
+    : undefined;
+}
+
+export type HeavyTissue = {
+  tissue: Tissue;
+  side: 'left' | 'right' | 'both';
+  total: number;
+  usual: number;
+  ratio: number;
+  /** The drill that brought it, when one was done with more sets. */
+  cause: MoreSets | undefined;
+};
+
+/**
+ * Tissues whose 7-day load is over 1.25 x the usual week on a side and big enough to matter (both sides together),
+ * largest ratio first, each with the drill that brought it, if one did (cause ii).
+ */
+export function heavyTissues(view: ClientView, limits: Limits): HeavyTissue[] {
+  const loads = loadsOf(view);
+  const names = new Set([...loads.tissues.keys()].map((key) => key.split(':')[0] as Tissue));
+  return [...names]
+    .map((tissue) => heavyTissue(view, loads, tissue, limits))
+    .filter((heavy) => heavy !== undefined)
+    .sort((a, b) => b.ratio - a.ratio || (a.tissue < b.tissue ? -1 : 1));
+}
+
+function heavyTissue(
+  view: ClientView,
+  loads: Loads,
+  tissue: Tissue,
+  limits: Limits,
+): HeavyTissue | undefined {
+  const sides = PAIN_SIDES.filter((side) => side !== 'middle').flatMap((side) => {
+    const key: TissueSide = `${tissue}:${side}`;
+    const series = loads.tissues.get(key);
+    if (!series) return [];
+    const week = usualWeek(view, series, limits);
+    const total = totalUpTo(series, view.days.length - 1, limits['week.days']).total;
+    return week.enough ? [{ side, total, usual: week.usual }] : [];
+  });
+  const total = sides.reduce((sum, side) => sum + side.total, 0);
+  const usual = sides.reduce((sum, side) => sum + side.usual, 0);
+  const over = sides.filter(
+    (side) => side.usual > 0 && reaches(side.total, limits['loadJump.tissueRatio'] * side.usual),
+  );
+  const big = isBig(total, usual, limits['loadJump.floorBws'], limits);
+  const [first, second] = over;
+  if (!first || !big) return undefined;
+  const ratio = Math.max(...over.map((side) => side.total / side.usual));
+  const cause = drillsOf(view)
+    .map((drill) => moreSets(view, drill, setsRule(limits)))
+    .find((more) => more && loadsTissue(more, tissue, limits));
+  return { tissue, side: second ? 'both' : first.side, total, usual, ratio, cause };
+}
+
+/** At least the floor, and half of the floor above usual: a doubled trifle is no jump. */
+export function isBig(total: number, usual: number, floor: number, limits: Limits): boolean {
+  return (
+    reaches(total, floor) &&
+    reaches(total - usual, limits['loadJump.aboveShare'] * floor) &&
+    exceeds(total, usual)
+  );
+}
+
+function setsRule(limits: Limits): SetsRule {
+  return {
+    days: limits['loadJump.setDays'],
+    before: limits['loadJump.setDaysBefore'],
+    beforeAtLeast: limits['loadJump.setDaysAtLeast'],
+    each: limits['loadJump.setsEach'],
+    mean: limits['loadJump.setsMean'],
+    within: 2 * limits['week.days'],
+  };
+}
+
+function loadsTissue({ drill, sets }: MoreSets, tissue: Tissue, limits: Limits): boolean {
+  return drill.days
+    .slice(-sets.length)
+    .every((day) => reaches(day.weights[tissue] ?? 0, limits['tissue.loaded']));
+}

@@ -1,0 +1,23 @@
+import { dangerSign } from './rules/danger-sign.ts';
+import { goneQuiet } from './rules/gone-quiet.ts';
+import { loadJump } from './rules/load-jump.ts';
+import { painAfterGround } from './rules/pain-after-ground.ts';
+import { painHigh } from './rules/pain-high.ts';
+import { painLingering } from './rules/pain-lingering.ts';
+import { painRising } from './rules/pain-rising.ts';
+import { planEnding } from './rules/plan-ending.ts';
+import { questionWaiting } from './rules/question-waiting.ts';
+import type { Check } from './types.ts';
+
+/** Every check, in the order in which kinds are named. Adding one: a file in `rules/`, its test, a line here. */
+export const CHECKS: readonly Check[] = [
+  dangerSign,
+  painHigh,
+  painRising,
+  painLingering,
+  painAfterGround,
+  loadJump,
+  goneQuiet,
+  questionWaiting,
+  planEnding,
+];

@@ -1,0 +1,51 @@
+import { median } from '#lib/stats/median.ts';
+import { medianAbsoluteDeviation } from '#lib/stats/median-absolute-deviation.ts';
+import type { LoadSeries } from './load-series.ts';
+import type { Limits } from './thresholds.ts';
+import type { ClientView } from './types.ts';
+
+/** Total of the `days` days up to and with `end`, and how many of them are known: with fewer it is a lower bound. */
+export type Total = { total: number; known: number; of: number };
+
+export function totalUpTo(series: LoadSeries, end: number, days: number): Total {
+  let total = 0;
+  let known = 0;
+  for (let index = Math.max(0, end - days + 1); index <= end; index += 1) {
+    if (series.known[index] !== 1) continue;
+    known += 1;
+    total += series.values[index] ?? 0;
+  }
+  return { total, known, of: days };
+}
+
+export type UsualWeek =
+  | { enough: true; usual: number; spread: number; weeks: number }
+  | { enough: false; weeks: number; needed: number };
+
+/**
+ * What one week of a series normally comes to: the median of up to 8 ordinary weeks among the last 10 that do not
+ * overlap and end 7 days before the last day, with its spread (1.4826 x median absolute deviation). An ordinary week
+ * has all 7 days known, no day off and no planned easy day. Fewer than 4 of them: how many there are.
+ */
+export function usualWeek(view: ClientView, series: LoadSeries, limits: Limits): UsualWeek {
+  const length = limits['week.days'];
+  const totals: number[] = [];
+  for (let back = 1; back <= limits['week.usualAmong'] && totals.length < limits['week.usualOf']; back += 1) {
+    const end = view.days.length - 1 - back * length;
+    if (isOrdinary(view, series, end, length)) totals.push(totalUpTo(series, end, length).total);
+  }
+  const usual = median(totals);
+  const needed = limits['week.usualAtLeast'];
+  if (usual === undefined || totals.length < needed) return { enough: false, weeks: totals.length, needed };
+  const spread = limits['week.spreadFactor'] * (medianAbsoluteDeviation(totals) ?? 0);
+  return { enough: true, usual, spread, weeks: totals.length };
+}
+
+function isOrdinary(view: ClientView, series: LoadSeries, end: number, length: number): boolean {
+  if (end - length + 1 < 0) return false;
+  for (let index = end - length + 1; index <= end; index += 1) {
+    const day = view.days[index];
+    if (!day || series.known[index] !== 1 || day.state === 'off' || day.easy) return false;
+  }
+  return true;
+}
