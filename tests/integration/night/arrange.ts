@@ -45,35 +45,35 @@ export type Told = {
 
 /** A check-in as the submit transaction leaves it: rows, and the day rolled up. */
 export async function checkIn(team: TestTeam, clientId: string, told: Told): Promise<string> {
-  const id = randomUUID();
+  const [id = ''] = await checkIns(team, clientId, [told]);
+  return id;
+}
+
+async function checkIns(team: TestTeam, clientId: string, told: Told[]): Promise<string[]> {
+  const rows = told.map((each) => ({ id: randomUUID(), effort: 6, minutes: 60, pain: null, ...each }));
+  const values = [team.teamId, clientId, JSON.stringify(rows)];
+  const from = `jsonb_to_recordset($3::jsonb)
+    as told(id uuid, date date, "rungId" uuid, effort int, minutes int, pain int)`;
   await ownerQuery(
     `insert into check_in (team_id, id, client_id, body_hash, date, zone, sent_at, received_at, kind, session, effort, minutes, nothing_hurts)
-     values ($1, $2, $3, 'x', $4, 'UTC', $5, $5, 'training', 'A', $6, $7, $8)`,
-    [
-      team.teamId,
-      id,
-      clientId,
-      told.date,
-      `${told.date}T18:00:00Z`,
-      told.effort ?? 6,
-      told.minutes ?? 60,
-      told.pain === undefined,
-    ],
+     select $1, id, $2, 'x', date, 'UTC', timezone('UTC', date + time '18:00'), timezone('UTC', date + time '18:00'),
+       'training', 'A', effort, minutes, pain is null from ${from}`,
+    values,
   );
   await ownerQuery(
     `insert into check_in_set (team_id, check_in_id, client_id, rung_id, side, idx, planned, value, how)
-     select $1, $2, $3, $4, side, idx, 20, 12 + idx, 'typed' from unnest('{left,right}'::text[]) side, generate_series(0, 2) idx`,
-    [team.teamId, id, clientId, told.rungId],
+     select $1, id, $2, "rungId", side, idx, 20, 12 + idx, 'typed'
+     from ${from}, unnest('{left,right}'::text[]) side, generate_series(0, 2) idx`,
+    values,
   );
-  if (told.pain !== undefined) {
-    await ownerQuery(
-      `insert into pain_score (team_id, check_in_id, client_id, region, side, moment, value, kind, usual)
-       values ($1, $2, $3, 'wrist-back', 'right', 'after', $4, 'joint', false)`,
-      [team.teamId, id, clientId, told.pain],
-    );
-  }
-  await withTeamPg(team.scope, (tx) => rebuildRollups(tx, clientId, [told.date]));
-  return id;
+  await ownerQuery(
+    `insert into pain_score (team_id, check_in_id, client_id, region, side, moment, value, kind, usual)
+     select $1, id, $2, 'wrist-back', 'right', 'after', pain, 'joint', false from ${from} where pain is not null`,
+    values,
+  );
+  const dates = told.map((each) => each.date);
+  await withTeamPg(team.scope, (tx) => rebuildRollups(tx, clientId, dates));
+  return rows.map((row) => row.id);
 }
 
 /** A client who joined on `from` and trains every second day until `to`; pain as told by date. */
@@ -86,9 +86,11 @@ export async function trainingClient(
     clientId,
     `${options.from}T08:00:00Z`,
   ]);
+  const told: Told[] = [];
   for (let date = options.from; date <= options.to; date = addDays(date, 2)) {
     const pain = options.pain?.[date];
-    await checkIn(team, clientId, { date, rungId: options.rungId, ...(pain !== undefined && { pain }) });
+    told.push({ date, rungId: options.rungId, ...(pain !== undefined && { pain }) });
   }
+  await checkIns(team, clientId, told);
   return clientId;
 }

@@ -33,7 +33,8 @@ beforeAll(async () => {
 });
 
 beforeEach(async () => {
-  for (const table of ['reason', 'night_client', 'night_run']) await ownerQuery(`delete from ${table}`);
+  await forgetNights(group.team.teamId);
+  await forgetNights(twin.team.teamId);
 });
 
 const run = ({ team, clientIds }: Group, localDate = NIGHT, at = now) =>
@@ -159,9 +160,7 @@ describe('killed in the middle', () => {
     const expected = await meaning(twin.team.teamId);
     let statements = 0;
     for (;;) {
-      await ownerQuery('delete from reason where team_id = $1', [group.team.teamId]);
-      await ownerQuery('delete from night_client where team_id = $1', [group.team.teamId]);
-      await ownerQuery('delete from night_run where team_id = $1', [group.team.teamId]);
+      await forgetNights(group.team.teamId);
       const empty = await allRows(group.team.teamId);
       const killed = await runKilledAfter(statements, group);
       if (!killed) break;
@@ -173,6 +172,14 @@ describe('killed in the middle', () => {
     expect(statements).toBeGreaterThan(15);
   });
 });
+
+async function forgetNights(teamId: string): Promise<void> {
+  await ownerQuery(
+    `with a as (delete from reason where team_id = $1), b as (delete from night_client where team_id = $1)
+     delete from night_run where team_id = $1`,
+    [teamId],
+  );
+}
 
 /** Runs the night on a connection that dies after so many statements. False: it needed no more than these. */
 async function runKilledAfter(statements: number, which: Group): Promise<boolean> {

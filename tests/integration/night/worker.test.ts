@@ -26,7 +26,7 @@ describe.each(places)('the worker on $kind', (place) => {
     const team = await makeTestTeam();
     const rungId = await makeRung(team);
     const clientId = await trainingClient(team, { rungId, from: day(-9), to: day(-1) });
-    await ownerQuery(`update client set joined_at = $2::date where id = $1`, [clientId, day(-5)]);
+    await ownerQuery(`update client set joined_at = $2 where id = $1`, [clientId, `${day(-5)}T12:00:00Z`]);
 
     const stop = await startWorker(place);
     try {
