@@ -111,7 +111,7 @@ function fingers(week: number, half: number, side: 'left' | 'right'): HistorySet
 function twoArms(week: number, turn: number): HistorySet[][] {
   const floor = week > 8;
   const press = week <= 8 ? even('RS.1', 24) : did('P4.5', [3, 3, 3, 3, turn === 3 ? 2 : 3], { planned: 3 });
-  return [even('W2.3', 7), press, ...(floor ? [even('H6.2', 9)] : [even('HG.4', 7)])];
+  return [even('W2.3', 7), press, ...(floor ? [even('H2.7', 7)] : [even('HG.4', 7)])];
 }
 
 function story(life: Life): void {
@@ -123,7 +123,7 @@ function story(life: Life): void {
     ['H6.5', 9],
     ['RS.1', 1],
     ['P4.5', 9],
-    ['H6.2', 9],
+    ['H2.7', 9],
     ['HG.4', 1],
     ['W1.5', 1],
     ['W2.3', 1],
@@ -221,7 +221,7 @@ function common(): PlanItem[] {
   return [
     ['B', 'W2.3', { target: 7 }],
     ['B', 'P4.5'],
-    ['B', 'H6.2', { target: 9 }],
+    ['B', 'H2.7', { target: 7 }],
   ];
 }
 
