@@ -1,0 +1,42 @@
+import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
+import { hasResult, type RungDay } from './rung-days.ts';
+
+/** Left and right of one rung on one day. */
+export type SidePair = {
+  date: string;
+  /** Means of the clean sets both sides have, in the rung's measure. */
+  left: number;
+  right: number;
+};
+
+/**
+ * Same-day pairs, oldest first: the mean of the first m clean sets of each side, m = the fewer of both. A pair in which
+ * every set reached its target says nothing and is left out.
+ */
+export function sidePairs(days: readonly RungDay[], rung: HistoryRung): SidePair[] {
+  return days.flatMap((day) => {
+    if (!day.counts) return [];
+    const clean = day.sets.filter(hasResult).filter((set) => set.clean);
+    const left = clean.filter((set) => set.side === 'left');
+    const right = clean.filter((set) => set.side === 'right');
+    const both = Math.min(left.length, right.length);
+    const compared = [...left.slice(0, both), ...right.slice(0, both)];
+    if (both === 0 || compared.every((set) => set.value >= targetOf(set, rung))) return [];
+    return [{ date: day.date, left: meanOf(left.slice(0, both)), right: meanOf(right.slice(0, both)) }];
+  });
+}
+
+/** Percent of the larger side by which `side` is behind; negative when it is ahead. */
+export function percentBehind({ left, right }: SidePair, side: 'left' | 'right'): number {
+  const larger = Math.max(left, right);
+  if (larger <= 0) return 0;
+  return ((side === 'left' ? right - left : left - right) / larger) * 100;
+}
+
+function targetOf(set: HistorySet, rung: HistoryRung): number {
+  return set.planned ?? rung.pass.target;
+}
+
+function meanOf(sets: readonly { value: number }[]): number {
+  return sets.reduce((sum, set) => sum + set.value, 0) / sets.length;
+}
