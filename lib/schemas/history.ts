@@ -23,6 +23,10 @@ const words = z.string().max(20_000);
 const localDate = z.iso.date().describe("Calendar date YYYY-MM-DD in the client's own zone");
 const instant = z.iso.datetime().describe('Instant, ISO 8601 in UTC, ends in Z');
 const zone = z.string().min(1).max(100).refine(isZone, 'is not the name of a time zone, e.g. Europe/Lisbon');
+const clockTime = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'is not a time of day, e.g. 09:00')
+  .describe("HH:MM in the team's zone");
 /** Ranges of movement can be under zero. */
 const result = z.number().min(-1_000).max(1_000_000);
 const tenth = z.int().min(0).max(10);
@@ -194,6 +198,25 @@ export const historySchema = z
     clinicianWords: z.array(
       z.strictObject({ date: localDate, region: region.nullable(), side: painSide.nullable(), words }),
     ),
+    films: z
+      .array(
+        z.strictObject({
+          id,
+          askedAt: instant,
+          receivedAt: instant.nullable(),
+          lookedAt: instant.nullable(),
+          words,
+        }),
+      )
+      .optional(),
+    answering: z
+      .strictObject({
+        zone,
+        days: z.array(z.int().min(1).max(7)).max(7).describe('1 Monday to 7 Sunday'),
+        from: clockTime,
+        to: clockTime,
+      })
+      .optional(),
   })
   .superRefine((history, context) => {
     const known = new Set(history.rungs.map((one) => one.id));
