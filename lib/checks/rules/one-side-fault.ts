@@ -1,0 +1,109 @@
+import type { Outcome } from '#lib/domain/finding.ts';
+import type { HistorySet } from '#lib/domain/history.ts';
+import { FAULT_LABELS } from '#lib/domain/labels.ts';
+import { addDays } from '#lib/domain/local-date.ts';
+import type { Fault } from '#lib/domain/vocabulary.ts';
+import { fisherExact } from '#lib/stats/fisher-exact.ts';
+import { findingOf } from '../finding-of.ts';
+import { roundTo } from '../in-numbers.ts';
+import { hasResult, rungDays } from '../rung-days.ts';
+import { type Standing, standingsOf, subjectOf } from '../standings.ts';
+import { stepBeingTried } from '../steps-tried.ts';
+import type { Limits } from '../thresholds.ts';
+import type { Check, ClientView } from '../types.ts';
+
+const KIND = 'one-side-fault';
+
+export const oneSideFault: Check = {
+  kind: KIND,
+  title: 'Fault on one side',
+  question: 'Does a fault that matters on this rung happen on one side far more than on the other?',
+  evaluate: (view, limits) =>
+    standingsOf(view)
+      .filter(({ rung, side }) => side === 'both' && rung.eachSide && rung.faults.length > 0)
+      .map((standing) => judge(view, standing, limits)),
+};
+
+type Uneven = {
+  fault: Fault;
+  side: 'left' | 'right';
+  hits: number;
+  of: number;
+  otherHits: number;
+  otherOf: number;
+  p: number;
+};
+
+function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
+  const subject = subjectOf(standing);
+  const from = addDays(view.asOf.date, 1 - limits['oneSideFault.days']);
+  const sets = rungDays(view, standing.rung.id)
+    .filter((day) => day.counts && day.date >= from && day.date >= standing.from)
+    .flatMap((day) => day.sets.filter(hasResult));
+  const left = sets.filter((set) => set.side === 'left');
+  const right = sets.filter((set) => set.side === 'right');
+  const needed = limits['oneSideFault.sets'];
+  if (left.length < needed || right.length < needed) {
+    const missing = `${left.length} and ${right.length} of ${needed} sets left and right in ${limits['oneSideFault.days']} days`;
+    return { status: 'not-enough-history', kind: KIND, subject, missing };
+  }
+  const worst = mostUneven(standing.rung.faults, left, right);
+  if (!worst || worst.p >= limits['oneSideFault.p']) return { status: 'clear', kind: KIND, subject };
+  if (stepBeingTried(view, standing, limits))
+    return { status: 'clear', kind: KIND, subject, lowerBound: true };
+  return found(standing, worst, from, limits);
+}
+
+function mostUneven(
+  faults: readonly Fault[],
+  left: readonly HistorySet[],
+  right: readonly HistorySet[],
+): Uneven | undefined {
+  return faults
+    .flatMap((fault) => [uneven(fault, 'left', left, right), uneven(fault, 'right', right, left)])
+    .sort((a, b) => a.p - b.p || (a.fault < b.fault ? -1 : 1))[0];
+}
+
+function uneven(
+  fault: Fault,
+  side: 'left' | 'right',
+  sets: readonly HistorySet[],
+  others: readonly HistorySet[],
+): Uneven {
+  const hits = sets.filter((set) => set.faults.includes(fault)).length;
+  const otherHits = others.filter((set) => set.faults.includes(fault)).length;
+  const counts = { hits, of: sets.length, otherHits, otherOf: others.length };
+  return { fault, side, ...counts, p: fisherExact(counts) ?? 1 };
+}
+
+function found(standing: Standing, worst: Uneven, since: string, limits: Limits): Outcome {
+  const { rung } = standing;
+  const { fault, side, hits, of, otherHits, otherOf, p } = worst;
+  const other = side === 'left' ? 'right' : 'left';
+  const label = `${rung.name}, ${side}`;
+  return findingOf(
+    {
+      kind: KIND,
+      subject: { ...subjectOf(standing), label, side },
+      level: 'watch',
+      sentence: `${rung.name}: ${FAULT_LABELS[fault]} on **${hits} of ${of}** sets ${side}, on ${otherHits} of ${otherOf} ${other}.`,
+      short: `${rung.name}: ${FAULT_LABELS[fault]}, ${side}`,
+      since,
+      step: {
+        kind: 'ask-film',
+        text: `Ask for a film from behind, ${side} side; look at the base, compare with the side that holds`,
+      },
+      clears: `the fault no longer more often on one side in the sets of ${limits['oneSideFault.days']} days`,
+      evidence: { fault, side, hits, of, otherHits, otherOf, p: roundTo(p, 5) },
+      inputs: [
+        { name: `${FAULT_LABELS[fault]}, ${side}`, value: `${hits} of ${of}`, unit: 'sets' },
+        { name: `${FAULT_LABELS[fault]}, ${other}`, value: `${otherHits} of ${otherOf}`, unit: 'sets' },
+        { name: "Fisher's exact test, one-sided", value: roundTo(p, 4), unit: 'p' },
+      ],
+      formula: "Fisher's exact test on sets with and without the fault, left against right, in 42 days",
+      thresholds: ['oneSideFault.days', 'oneSideFault.p', 'oneSideFault.sets'],
+      doubt: 'Faults are what the client noticed; a film from behind says more.',
+    },
+    limits,
+  );
+}
