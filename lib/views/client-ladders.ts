@@ -17,9 +17,9 @@ export type LadderPath = {
   steps: { at: number; level: number }[];
   /** Days that met the pass mark. */
   passes: { at: number; level: number }[];
-  /** Said right of the line, with its place in shares of the panel's height (0 top). */
+  /** Said right of the line, px from the top of the panel. */
   now: string;
-  labelAt: number;
+  labelTop: number;
 };
 export type LadderPanel = {
   id: string;
@@ -81,7 +81,6 @@ function panel(
     paths.map((one) => (rungs.length - 0.5 - (one.steps.at(-1)?.level ?? 0)) * RUNG_HEIGHT),
     LABEL_GAP,
   );
-  const height = rungs.length * RUNG_HEIGHT;
   return {
     id: about.ladderId,
     name: ladderName,
@@ -90,7 +89,7 @@ function panel(
       reached: rung.position <= Math.max(...now.map((one) => positionOf(one.rungId))),
       current: now.some((one) => one.rungId === rung.id),
     })),
-    paths: paths.map((one, index) => ({ ...one, labelAt: (places[index] ?? 0) / height })),
+    paths: paths.map((one, index) => ({ ...one, labelTop: (places[index] ?? 0) - LABEL_GAP / 2 })),
     summary: `${ladderName}: ${now.map((one) => standingInWords(view, one)).join('; ')}.`,
     table: placements
       .map((one) => ({ since: one.from, side: one.side, rung: view.rungs.get(one.rungId)?.name ?? '' }))
@@ -121,7 +120,7 @@ function path(
       passDays(view, axis, { one, until: own[index + 1]?.from, level, limits: about.limits }),
     ),
     now: current ? nowInWords(view, current) : '',
-    labelAt: 0,
+    labelTop: 0,
   };
 }
 

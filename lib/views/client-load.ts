@@ -22,6 +22,8 @@ export type LoadPanel = {
   side: string;
   unit: string;
   blocks: LoadBlock[];
+  /** What is printed at the foot of each block. */
+  labels: { key: string; text: string; onInk: boolean }[];
   usual: { week: number; low: number; high: number } | null;
   top: number;
   /** Said right of the line. */
@@ -94,6 +96,11 @@ function toPanel(view: ClientView, named: Named, limits: Limits): LoadPanel {
     ...names,
     unit: `${unit} in ${BLOCK_DAYS} days`,
     blocks,
+    labels: blocks.map((block, index) => ({
+      key: `${named.key} ${index}`,
+      text: block.printed,
+      onInk: block.inside < block.over / 4,
+    })),
     usual: band,
     top: Math.max(1, band?.high ?? 0, ...blocks.map((block) => block.total ?? 0)) * HEADROOM,
     lines,

@@ -30,6 +30,8 @@ export type PlanSummary = { version: number; inForce: string; sessions: { name: 
 export type ClientPage = {
   id: string;
   name: string;
+  /** The client's own date. */
+  today: string;
   about: string;
   headline: [string, string];
   reasons: ReasonsView;
@@ -56,6 +58,7 @@ export function clientPage(input: ClientPageInput): ClientPage {
   return {
     id: client.id,
     name: client.name,
+    today,
     about: aboutLine(input, today),
     headline: clientHeadline({
       name: client.name,

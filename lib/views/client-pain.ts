@@ -11,7 +11,7 @@ export type PainLine = {
   place: string;
   /** By day of the axis; null breaks the line. Days that were rest without a word are left out, not zero. */
   points: { at: number; worst: number | null; morning: number | null }[];
-  peak: { at: number; value: number; said: string } | null;
+  peak: { at: number; value: number; said: string; isLate: boolean } | null;
   now: string;
   usual: string;
   /** px from the top of the panel, which is 10 scores high. */
@@ -99,7 +99,11 @@ function toLine(days: readonly Day[], axis: ClientAxis, place: Place): PainLine 
     key: place.key,
     place: place.words,
     points,
-    peak: peak && { ...peak, said: `${peak.value} on ${saidOn(days, axis, peak.at)}` },
+    peak: peak && {
+      ...peak,
+      said: `${peak.value} on ${saidOn(days, axis, peak.at)}`,
+      isLate: peak.at > PAGE_DAYS - 8,
+    },
     now: last
       ? `${last.worst ?? 0}${last.morning ? `, morning ${last.morning}` : ''}, ${saidOn(days, axis, last.at)}`
       : 'unknown',

@@ -17,6 +17,7 @@ export type PairPanel = {
   /** Right of the line, px from the top. */
   leftAt: number;
   rightAt: number;
+  gapAt: number;
   left: string;
   right: string;
   gap: string;
@@ -85,6 +86,7 @@ function toPanel(rung: HistoryRung, pairs: Pair[]): PairPanel {
     })),
     leftAt: leftAt ?? 0,
     rightAt: rightAt ?? 0,
+    gapAt: Math.max(leftAt ?? 0, rightAt ?? 0) + LABEL_GAP,
     left: `left ${withUnit(last?.left ?? 0)}`,
     right: `right ${withUnit(last?.right ?? 0)}`,
     gap,

@@ -17,7 +17,7 @@ export default async function ClientsPage({
   const asked = typeof text === 'string' ? text : '';
   const clients = (await loadClients(actor, { text: asked })).map((row) => clientListRow(row, now()));
   return (
-    <main className={styles.page}>
+    <main id="main" tabIndex={-1} className={styles.page}>
       <h1>Clients</h1>
       <div className={styles.acts}>
         <search>

@@ -17,7 +17,7 @@ export default async function PlanPage({ params }: { params: Promise<unknown> })
   if (!loaded) notFound();
   const model = planFormModel(loaded);
   return (
-    <main className={styles.page}>
+    <main id="main" tabIndex={-1} className={styles.page}>
       <h1>Plan for {loaded.clientName}</h1>
       <p className={styles.lead}>
         {model.baseVersion === 0

@@ -1,0 +1,71 @@
+import Link from 'next/link';
+import { Mark } from '#app/_ui/marks.tsx';
+import type { ClientPage } from '#lib/views/client-page.ts';
+import { sentenceParts } from '#lib/views/sentence.ts';
+import styles from './client-page.module.css';
+
+/** Who this is, how they are in two sentences, why they are on the board, and the step proposed. */
+export function Head({ page, saved }: { page: ClientPage; saved: string | undefined }) {
+  const { reasons } = page;
+  return (
+    <div className={styles.top}>
+      <div className={styles.who}>
+        {saved ? <p role="status">Plan version {saved} is saved.</p> : null}
+        <h1>{page.name}</h1>
+        <p className={styles.about}>{page.about}</p>
+        <p className={styles.headline}>
+          <Said text={page.headline.join(' ')} />
+        </p>
+        {reasons.lines.length > 0 ? (
+          <ul className={styles.reasons} aria-label="Reasons">
+            {reasons.lines.map((reason) => (
+              <li key={reason.id}>
+                {reason.tier ? <Mark tier={reason.tier} /> : <span />}
+                <span className={styles.said}>
+                  <Said text={reason.sentence} />
+                </span>
+                <span className={styles.since} title={reason.sinceExact}>
+                  since {reason.since}
+                  {reason.state ? `, ${reason.state}` : ''}
+                </span>
+                <Link
+                  href={`/clients/${page.id}/reasons/${reason.id}`}
+                  aria-label={`Working of: ${reason.kind}`}
+                >
+                  Working
+                </Link>
+              </li>
+            ))}
+          </ul>
+        ) : null}
+      </div>
+      <aside className={styles.todo} aria-label="What to do">
+        {reasons.step ? (
+          <>
+            <h2>Proposed next step</h2>
+            <p className={styles.step}>{reasons.step}</p>
+            <div className={styles.acts}>
+              <Link className="button" data-outlined href={`/?text=${encodeURIComponent(page.name)}`}>
+                Take or put aside on the board
+              </Link>
+            </div>
+          </>
+        ) : (
+          <p className={styles.small}>No step is proposed.</p>
+        )}
+        <div className={styles.acts}>
+          <Link href={`/clients/${page.id}/plan`}>{page.plan ? 'Change the plan' : 'Write the plan'}</Link>
+          <a href={`/api/clients/${page.id}/export`} download>
+            Export the record
+          </a>
+        </div>
+      </aside>
+    </div>
+  );
+}
+
+function Said({ text }: { text: string }) {
+  return sentenceParts(text).map((part) =>
+    part.heavy ? <strong key={part.text}>{part.text}</strong> : <span key={part.text}>{part.text}</span>,
+  );
+}

@@ -1,0 +1,71 @@
+import { LadderChart } from '#app/_charts/ladder-chart.tsx';
+import { PAGE_DAYS } from '#lib/views/client-axis.ts';
+import { type LadderPanel, RUNG_HEIGHT } from '#lib/views/client-ladders.ts';
+import styles from './client-page.module.css';
+import { Panel } from './panel.tsx';
+import { atLevel } from './places.ts';
+
+export function Ladders({ ladders }: { ladders: LadderPanel[] }) {
+  const rows = ladders.flatMap((ladder) =>
+    ladder.table.map((line) => ({
+      key: `${ladder.id} ${line.side} ${line.since}`,
+      cells: [ladder.name, line.rung, line.side, line.since],
+    })),
+  );
+  return (
+    <Panel
+      title="Ladders"
+      explain={
+        ladders.length === 0
+          ? 'No rung is set yet. Saving a plan places the client on its rungs.'
+          : 'Left dashed and hollow, right solid and filled. A point is a day that met the pass mark.'
+      }
+      table={{ columns: ['Ladder', 'Rung', 'Side', 'Since'], rows }}
+    >
+      {ladders.map((ladder) => (
+        <LadderRow key={ladder.id} ladder={ladder} />
+      ))}
+    </Panel>
+  );
+}
+
+function LadderRow({ ladder }: { ladder: LadderPanel }) {
+  const height = ladder.rungs.length * RUNG_HEIGHT;
+  const count = ladder.rungs.length;
+  return (
+    <div className={styles.row}>
+      <h3 className={styles.ladderName}>{ladder.name}</h3>
+      <div className={`${styles.side} ${styles.tall}`} style={{ height }}>
+        <span className={styles.ladder} aria-hidden="true" />
+        {ladder.rungs.map((rung, level) => (
+          <span key={rung.name}>
+            <span
+              className={styles.rung}
+              data-current={rung.current || undefined}
+              style={{ top: atLevel(level, count) }}
+              title={rung.name}
+            >
+              {rung.name}
+            </span>
+            <span
+              className={styles.bar}
+              data-reached={rung.reached || undefined}
+              style={{ top: atLevel(level, count) }}
+              aria-hidden="true"
+            />
+          </span>
+        ))}
+      </div>
+      <div className={styles.plot}>
+        <LadderChart panel={ladder} height={height} days={PAGE_DAYS} />
+      </div>
+      <div className={styles.right} style={{ height }}>
+        {ladder.paths.map((path) => (
+          <strong key={path.side} className={styles.placed} style={{ top: path.labelTop }}>
+            {path.now}
+          </strong>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,46 @@
+import { notFound } from 'next/navigation';
+import { TheLine } from '#app/_ui/the-line.tsx';
+import { requireActor } from '#lib/auth/require-actor.ts';
+import { now } from '#lib/clock.ts';
+import { clientAddress } from '#lib/schemas/client-address.ts';
+import { loadClient } from '#lib/usecases/load-client.ts';
+import { AxisRow } from './_page/axis-row.tsx';
+import { CheckIns } from './_page/check-ins.tsx';
+import styles from './_page/client-page.module.css';
+import { Head } from './_page/head.tsx';
+import { Ladders } from './_page/ladders.tsx';
+import { Load } from './_page/load.tsx';
+import { Pain } from './_page/pain.tsx';
+import { Pairs } from './_page/pairs.tsx';
+import { PlanAndActs } from './_page/plan-and-acts.tsx';
+
+export const metadata = { title: 'Client' };
+
+type Props = { params: Promise<unknown>; searchParams: Promise<{ saved?: string | string[] }> };
+
+export default async function ClientPage({ params, searchParams }: Props) {
+  const actor = await requireActor('see-clients');
+  const address = clientAddress.safeParse(await params);
+  const loaded = address.success ? await loadClient(actor, address.data.clientId, now()) : undefined;
+  if (!loaded) notFound();
+  const { page } = loaded;
+  const { saved } = await searchParams;
+  return (
+    <main id="main" tabIndex={-1}>
+      <div className={styles.upper}>
+        <TheLine />
+        <Head page={page} saved={typeof saved === 'string' && /^\d{1,5}$/.test(saved) ? saved : undefined} />
+        <AxisRow axis={page.axis} />
+        <Ladders ladders={page.ladders} />
+        <Load load={page.load} axis={page.axis} />
+        <Pain pain={page.pain} />
+        <Pairs pairs={page.pairs} />
+        <AxisRow axis={page.axis} foot />
+      </div>
+      <div className={styles.lower}>
+        <CheckIns entries={page.timeline} />
+        <PlanAndActs loaded={loaded} />
+      </div>
+    </main>
+  );
+}
