@@ -1,12 +1,21 @@
 import { dangerSign } from './rules/danger-sign.ts';
 import { goneQuiet } from './rules/gone-quiet.ts';
 import { loadJump } from './rules/load-jump.ts';
+import { oneSideFault } from './rules/one-side-fault.ts';
 import { painAfterGround } from './rules/pain-after-ground.ts';
 import { painHigh } from './rules/pain-high.ts';
 import { painLingering } from './rules/pain-lingering.ts';
 import { painRising } from './rules/pain-rising.ts';
 import { planEnding } from './rules/plan-ending.ts';
+import { planOutgrown } from './rules/plan-outgrown.ts';
 import { questionWaiting } from './rules/question-waiting.ts';
+import { sideGap } from './rules/side-gap.ts';
+import { slipping } from './rules/slipping.ts';
+import { stalled } from './rules/stalled.ts';
+import { stepUpEarned } from './rules/step-up-earned.ts';
+import { tooHard } from './rules/too-hard.ts';
+import { tooLittleTime } from './rules/too-little-time.ts';
+import { windowGap } from './rules/window-gap.ts';
 import type { Check } from './types.ts';
 
 /** Every check, in the order in which kinds are named. Adding one: a file in `rules/`, its test, a line here. */
@@ -17,7 +26,16 @@ export const CHECKS: readonly Check[] = [
   painLingering,
   painAfterGround,
   loadJump,
+  tooHard,
+  planOutgrown,
+  stalled,
+  slipping,
+  tooLittleTime,
+  windowGap,
+  sideGap,
+  oneSideFault,
   goneQuiet,
   questionWaiting,
   planEnding,
+  stepUpEarned,
 ];

@@ -1,6 +1,7 @@
 import type { AsOf, Outcome } from '#lib/domain/finding.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { CHECKS } from './registry.ts';
+import { settle } from './settle.ts';
 import { DEFAULT_LIMITS, type Limits } from './thresholds.ts';
 import { buildView } from './view.ts';
 
@@ -10,5 +11,9 @@ import { buildView } from './view.ts';
  */
 export function runChecks(history: ClientHistory, asOf: AsOf, limits: Limits = DEFAULT_LIMITS): Outcome[] {
   const view = buildView(history, asOf, limits);
-  return CHECKS.flatMap((check) => check.evaluate(view, limits));
+  return settle(
+    view,
+    CHECKS.flatMap((check) => check.evaluate(view, limits)),
+    limits,
+  );
 }
