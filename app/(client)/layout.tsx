@@ -1,6 +1,11 @@
 import type { ReactNode } from 'react';
-import '#app/_ui/tokens.css';
-import './client.css';
+import './_styles/client.css';
+import './_styles/acts.css';
+import './_styles/today.css';
+import './_styles/fields.css';
+import './_styles/pain.css';
+import './_styles/sent.css';
+import './_styles/progress.css';
 
 export default function ClientLayout({ children }: { children: ReactNode }) {
   return children;
