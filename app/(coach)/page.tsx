@@ -6,7 +6,7 @@ import { boardFilter } from '#lib/schemas/board.ts';
 import { loadBoard } from '#lib/usecases/load-board.ts';
 import { Board } from './_board/board.tsx';
 
-export const metadata: Metadata = { title: 'Board · Plumbline' };
+export const metadata: Metadata = { title: 'Board' };
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> };
 

@@ -1,13 +1,13 @@
 import type { PainPoint, StripView } from './strip.ts';
 
 export const STRIP_WIDTH = 228;
-export const STRIP_HEIGHT = 56;
+export const STRIP_HEIGHT = 52;
 const DAY = STRIP_WIDTH / 84;
 const BLOCK = STRIP_WIDTH / 12;
-const LOAD = { base: 55, height: 18 };
+const LOAD = { base: 51, height: 18 };
 /** Pain 0 and pain 10: always the full scale. */
-const PAIN = { zero: 33, ten: 11 };
-const STEP = { low: 10, high: 4, riser: 4 };
+const PAIN = { zero: 30, ten: 10 };
+const STEP = { low: 9, high: 4, riser: 4 };
 const PAIN_SHOWN = 3;
 
 export type StripPaths = {
@@ -24,7 +24,7 @@ export type StripPaths = {
   earned: string | undefined;
 };
 
-/** The strip as SVG path data, 228 x 56. Geometry only; colours and widths are the drawing's business. */
+/** The strip as SVG path data, 228 x 52. Geometry only; colours and widths are the drawing's business. */
 export function stripPaths(strip: StripView): StripPaths {
   const top = Math.max(1, strip.ceiling ?? 0, ...strip.weeks.map((week) => week.load ?? 0));
   const y = (load: number) => r(LOAD.base - (load / top) * LOAD.height);

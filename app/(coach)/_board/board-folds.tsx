@@ -9,7 +9,7 @@ export function BoardFolds({ board }: { board: BoardView }) {
       <Fold word="Nothing new" list={board.nothingNew} />
       <Fold word="With the client" list={board.withClient} />
       <Fold word="Put aside" list={board.aside} />
-      <Fold word="Question under a day old" list={board.questions} />
+      {board.questions.length > 0 && <Fold word="Question waiting" list={board.questions} />}
       <Fold word="Not checked" list={board.notChecked} />
     </div>
   );

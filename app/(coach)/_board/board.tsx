@@ -19,7 +19,7 @@ type Props = {
 export function Board({ board, coach, canAct }: Props) {
   const withRows = board.state === 'rows' || board.state === 'filtered';
   return (
-    <main id="main" className={styles.board}>
+    <main id="main" className={styles.board} data-quiet={withRows ? undefined : true}>
       {withRows ? <BoardHead board={board} /> : <QuietMorning board={board} />}
       {withRows && (
         <div className={styles.columns}>

@@ -24,7 +24,7 @@ export function NightWords({ night }: { night: BoardNight | null }) {
         : `${night.done} of ${night.due} clients checked`}
       {night.failed > 0 ? (
         <>
-          , <Link href="/nights">{night.failed} failed</Link>.
+          , <Link href="/nights">{night.failed}&nbsp;failed</Link>.
         </>
       ) : (
         ', none failed.'

@@ -125,7 +125,7 @@ describe('steps', () => {
       { day: 0, position: 2 },
       { day: 30, position: 3 },
     ]);
-    expect(stripPaths(strip).steps).toBe('M0 10H81.4V4H228');
+    expect(stripPaths(strip).steps).toBe('M0 9H81.4V4H228');
   });
 
   it('takes the ladder that changed last when the reason names none', () => {
