@@ -1,0 +1,58 @@
+import { parseArgs } from 'node:util';
+import { type BenchRow, machine } from './harness.ts';
+import { BENCHES } from './registry.ts';
+
+// npm run bench -- [NAME ...] [--json] [--scale 0.1]
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    json: { type: 'boolean', default: false },
+    scale: { type: 'string', default: '1' },
+    help: { type: 'boolean' },
+  },
+});
+const scale = Number(values.scale);
+const unknown = positionals.filter((name) => !BENCHES.some((bench) => bench.name === name));
+if (values.help || unknown.length > 0 || !(scale > 0)) {
+  const lines = BENCHES.map((bench) => `  ${bench.name.padEnd(12)} ${bench.what}`);
+  process.stdout.write(
+    `${unknown.length ? `No bench is called ${unknown.join(', ')}.\n` : ''}Use: npm run bench -- [NAME ...] [--json] [--scale 0.1]\n${lines.join('\n')}\n`,
+  );
+  process.exit(values.help ? 0 : 2);
+}
+
+const chosen = positionals.length > 0 ? BENCHES.filter((bench) => positionals.includes(bench.name)) : BENCHES;
+const rows: BenchRow[] = [];
+for (const bench of chosen) rows.push(...(await bench.run(scale)));
+
+const shown = (value: number | null) => (value === null ? '-' : String(Number(value.toPrecision(4))));
+if (values.json) {
+  process.stdout.write(
+    `${JSON.stringify(
+      rows.map((row) => ({ ...row, machine: machine() })),
+      null,
+      2,
+    )}\n`,
+  );
+} else {
+  const table = rows.map((row) => [
+    row.name,
+    `${shown(row.value)} ${row.unit}`,
+    shown(row.reference),
+    shown(row.ratio),
+    row.must,
+    row.aim,
+    row.sizes,
+  ]);
+  const heads = ['name', 'value', 'reference', 'ratio', 'must', 'aim', 'sizes'];
+  const widths = heads.map((head, i) =>
+    Math.max(head.length, ...table.map((cells) => (cells[i] ?? '').length)),
+  );
+  const line = (cells: string[]) =>
+    cells
+      .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+      .join('  ')
+      .trimEnd();
+  process.stdout.write(`${[line(heads), ...table.map(line), '', machine()].join('\n')}\n`);
+}
+process.exit(0);

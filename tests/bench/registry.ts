@@ -1,0 +1,5 @@
+import { checksBench } from './checks.bench.ts';
+import { detectBench } from './detect/detect.bench.ts';
+import type { Bench } from './harness.ts';
+
+export const BENCHES: Bench[] = [checksBench, detectBench];
