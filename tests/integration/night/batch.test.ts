@@ -86,6 +86,13 @@ describe('a night batch', () => {
     expect(await meaning(group.team.teamId)).toEqual(await meaning(twin.team.teamId));
   });
 
+  it('counts the whole run when its batches run at once', async () => {
+    await run(twin);
+    await Promise.all([1, 2, 3].map(() => pool().query('select pg_sleep(0.05)')));
+    await Promise.all(group.clientIds.map((clientId) => run({ ...group, clientIds: [clientId] })));
+    expect(await meaning(group.team.teamId)).toEqual(await meaning(twin.team.teamId));
+  });
+
   it('says the same when it runs late', async () => {
     for (const [date, at] of [
       ['2026-03-29', '2026-03-30T03:01:00Z'],
