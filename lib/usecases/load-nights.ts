@@ -9,6 +9,8 @@ import {
 import { addDays, daysBetween, localDateOf } from '#lib/domain/local-date.ts';
 
 const RUNS_SHOWN = 30;
+/** As in the database function `owed_nights_of`. */
+const TRIES = 5;
 
 export type FailedClient = { clientId: string; name: string; words: string };
 export type NightLine =
@@ -16,7 +18,7 @@ export type NightLine =
       kind: 'run';
       localDate: string;
       startedAt: string;
-      /** Whole minutes, at least 1; null while it runs. */
+      /** Whole minutes, rounded down; null while it runs. */
       minutes: number | null;
       due: number;
       done: number;
@@ -28,6 +30,8 @@ export type NightLine =
 export type NightsView = {
   lines: NightLine[];
   owed: { clients: number; nights: number };
+  /** Nights that failed and are not tried again by themselves. */
+  givenUp: number;
 };
 
 /** What the page about nights shows: each run, what failed and why, what was left out, what is owed now. */
@@ -44,6 +48,7 @@ export async function loadNights(scope: TeamScope, now: Date): Promise<NightsVie
       toLine(run, failed),
       ...gapBefore(run, runs[index + 1], caughtUpFrom),
     ]),
+    givenUp: failed.filter((row) => row.attempts >= TRIES).length,
     owed: { clients: new Set(owed.map((night) => night.clientId)).size, nights: owed.length },
   };
 }
@@ -53,9 +58,7 @@ function toLine(run: NightRunRow, failed: FailedClientRow[]): NightLine {
     kind: 'run',
     localDate: run.localDate,
     startedAt: run.startedAt.toISOString(),
-    minutes:
-      run.finishedAt &&
-      Math.max(1, Math.round((run.finishedAt.getTime() - run.startedAt.getTime()) / 60_000)),
+    minutes: run.finishedAt && Math.floor((run.finishedAt.getTime() - run.startedAt.getTime()) / 60_000),
     due: run.clientsDue,
     done: run.clientsDone,
     failed: failed
@@ -73,6 +76,6 @@ function gapBefore(run: NightRunRow, older: NightRunRow | undefined, caughtUpFro
 
 function failureInWords({ attempts, failure }: FailedClientRow): string {
   const tries = attempts === 1 ? 'tried once' : `tried ${attempts} times`;
-  const next = attempts >= 5 ? 'waits for you to run it again' : 'tried again within 15 minutes';
+  const next = attempts >= TRIES ? 'waits for you to run it again' : 'tried again within 15 minutes';
   return `a check could not read this history (${failure || 'no error was written'}); ${tries}, ${next}`;
 }

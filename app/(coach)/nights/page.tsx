@@ -9,15 +9,21 @@ export const metadata = { title: 'Nights' };
 /** Each run: when, clients, failures with a reason and a retry, time taken; and what is owed now. */
 export default async function NightsPage() {
   const actor = await requireActor('see-nights');
-  const { lines, owed } = await loadNights(actor.scope, now());
+  const { lines, owed, givenUp } = await loadNights(actor.scope, now());
   return (
     <main id="main" className={styles.page}>
       <h1>Nights</h1>
       <p className={styles.owed}>
         {owed.nights === 0
-          ? 'No night is owed: every client is checked up to the last complete day.'
+          ? 'No night is owed: all that are due have run, up to the last complete day of each client.'
           : `${counted(owed.nights, 'night')} of ${counted(owed.clients, 'client')} owed and not run yet.`}
       </p>
+      {givenUp > 0 && (
+        <p className={styles.owed}>
+          {counted(givenUp, 'night')} of one client failed five times and {givenUp === 1 ? 'waits' : 'wait'}{' '}
+          for you, below.
+        </p>
+      )}
       {owed.nights > 0 && <RunNights label="Run what is owed now" />}
       {lines.length === 0 ? (
         <p>No night has run yet. The first one runs after 03:00 in the zone of each client.</p>
@@ -58,7 +64,7 @@ function Line({ line }: { line: NightLine }) {
     <tr>
       <th scope="row">{line.localDate}</th>
       <td>{line.startedAt.slice(0, 16).replace('T', ' ')}</td>
-      <td>{line.minutes ?? 'running'}</td>
+      <td>{line.minutes === 0 ? 'under 1' : (line.minutes ?? 'running')}</td>
       <td>
         {line.done} of {line.due}
       </td>

@@ -1,3 +1,4 @@
+import pg from 'pg';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { pool } from '#lib/db/client.ts';
 import { checkClientNow } from '#lib/usecases/check-client-now.ts';
@@ -88,8 +89,20 @@ describe('a night batch', () => {
 
   it('counts the whole run when its batches run at once', async () => {
     await run(twin);
-    await Promise.all([1, 2, 3].map(() => pool().query('select pg_sleep(0.05)')));
-    await Promise.all(group.clientIds.map((clientId) => run({ ...group, clientIds: [clientId] })));
+    await ownerQuery(
+      `insert into night_run (team_id, local_date, started_at, clients_due, rules_version) values ($1, $2, $3, 3, 'test')`,
+      [group.team.teamId, NIGHT, now],
+    );
+    // Whoever holds the row makes all three come to their count before any of them has written it.
+    const holder = new pg.Client({ connectionString: process.env.DATABASE_URL });
+    await holder.connect();
+    await holder.query('begin');
+    await holder.query('select 1 from night_run where team_id = $1 for update', [group.team.teamId]);
+    const batches = group.clientIds.map((clientId) => run({ ...group, clientIds: [clientId] }));
+    await holder.query('select pg_sleep(1)');
+    await holder.query('commit');
+    await holder.end();
+    await Promise.all(batches);
     expect(await meaning(group.team.teamId)).toEqual(await meaning(twin.team.teamId));
   });
 
