@@ -1,13 +1,11 @@
 import { advanceReasons } from '#lib/checks/reasons.ts';
 import { runChecks } from '#lib/checks/run.ts';
+import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import type { ReasonChange, StoredReason } from '#lib/checks/types.ts';
 import type { ReasonRow } from '#lib/db/reasons.ts';
 import type { AsOf, Flagged, Outcome } from '#lib/domain/finding.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { toStoredReason } from './stored-reason.ts';
-
-/** In its first three nights for a client a check writes to the client page only. */
-export const EARLY_NIGHTS = 3;
 
 export type Judgement = {
   clientId: string;
@@ -27,7 +25,7 @@ export function judgeClient(
   nightsDone: number,
 ): Judgement {
   const outcomes = runChecks(history, asOf);
-  const early = nightsDone < EARLY_NIGHTS;
+  const early = nightsDone < DEFAULT_LIMITS['reason.earlyNights'];
   const reasons: StoredReason[] = stored.map(toStoredReason);
   // A night that is run late must not touch what was raised or done by a person after it was due.
   const later = stored.filter((reason) => reason.touchedAt > asOf.instant);

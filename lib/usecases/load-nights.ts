@@ -12,7 +12,7 @@ const RUNS_SHOWN = 30;
 /** As in the database function `owed_nights_of`. */
 const TRIES = 5;
 
-export type FailedClient = { clientId: string; name: string; words: string };
+type FailedClient = { clientId: string; name: string; words: string };
 export type NightLine =
   | {
       kind: 'run';

@@ -2,7 +2,12 @@ import { randomUUID } from 'node:crypto';
 import { withTeamPg } from '#lib/db/client.ts';
 import { rebuildRollups } from '#lib/db/rollups.ts';
 import { addDays } from '#lib/domain/local-date.ts';
-import { makeTestClient, ownerQuery, type TestTeam } from '#tests/integration/support/database.ts';
+import {
+  makeTestClient,
+  makeTestTeam,
+  ownerQuery,
+  type TestTeam,
+} from '#tests/integration/support/database.ts';
 
 /** One ladder with one rung: a one-arm hold, each side, 3 x 20 s. */
 export async function makeRung(team: TestTeam): Promise<string> {
@@ -93,4 +98,30 @@ export async function trainingClient(
   }
   await checkIns(team, clientId, told);
   return clientId;
+}
+
+/** Until the evening of 31 March 2026. */
+export const TRAINED = { from: '2026-02-01', to: '2026-03-31' };
+
+export type Group = { team: TestTeam; rungId: string; clientIds: string[] };
+
+/** The same three people in every group: one fine, one with pain of 7 on the last day, one silent for three weeks. */
+export async function makeGroup(): Promise<Group> {
+  const team = await makeTestTeam();
+  const rungId = await makeRung(team);
+  const clientIds = [
+    await trainingClient(team, { rungId, ...TRAINED, name: 'Fine' }),
+    await trainingClient(team, { rungId, ...TRAINED, name: 'Hurting', pain: { '2026-03-31': 7 } }),
+    await trainingClient(team, { rungId, from: '2026-02-01', to: '2026-03-10', name: 'Silent' }),
+  ];
+  return { team, rungId, clientIds };
+}
+
+/** As before the first night. */
+export async function forgetNights(teamId: string): Promise<void> {
+  await ownerQuery(
+    `with a as (delete from reason where team_id = $1), b as (delete from night_client where team_id = $1)
+     delete from night_run where team_id = $1`,
+    [teamId],
+  );
 }
