@@ -8,7 +8,7 @@ import { ownerQuery } from '#tests/integration/support/database.ts';
 import { writeSchedule } from '#worker/schedule.ts';
 import { findRedis } from './redis.ts';
 
-const redis = await findRedis();
+const redis = await findRedis(11);
 if (!redis)
   process.stdout.write(
     'The Redis half of the queue tests could not run: no REDIS_URL and no redis-server.\n',

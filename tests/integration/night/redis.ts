@@ -3,9 +3,16 @@ import { connect, createServer } from 'node:net';
 
 export type TestRedis = { url: string; stop: () => void };
 
-/** REDIS_URL's server, else one of this machine's on a free port; undefined where there is none. */
-export async function findRedis(): Promise<TestRedis | undefined> {
-  if (process.env.REDIS_URL) return { url: process.env.REDIS_URL, stop: () => undefined };
+/**
+ * REDIS_URL's server, else one of this machine's on a free port; undefined where there is none. Test files run side by
+ * side: each names a numbered database of its own, so that no worker takes another file's jobs.
+ */
+export async function findRedis(database: number): Promise<TestRedis | undefined> {
+  if (process.env.REDIS_URL) {
+    const url = new URL(process.env.REDIS_URL);
+    url.pathname = `/${database}`;
+    return { url: url.href, stop: () => undefined };
+  }
   if (spawnSync('redis-server', ['--version']).status !== 0) return undefined;
   const port = await freePort();
   const server = spawn(
@@ -16,7 +23,7 @@ export async function findRedis(): Promise<TestRedis | undefined> {
     },
   );
   await answers(port, server);
-  return { url: `redis://127.0.0.1:${port}`, stop: () => void server.kill('SIGKILL') };
+  return { url: `redis://127.0.0.1:${port}/${database}`, stop: () => void server.kill('SIGKILL') };
 }
 
 async function freePort(): Promise<number> {

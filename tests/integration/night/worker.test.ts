@@ -8,7 +8,7 @@ import { startWorker } from '#worker/start.ts';
 import { checkIn, makeRung, trainingClient } from './arrange.ts';
 import { findRedis } from './redis.ts';
 
-const redis = await findRedis();
+const redis = await findRedis(12);
 if (!redis)
   process.stdout.write(
     'The Redis half of the worker tests could not run: no REDIS_URL and no redis-server.\n',
