@@ -96,7 +96,7 @@ export function doseInWords(dose: {
   tries: number | null;
   unit: string;
 }): string {
-  const unit = dose.unit ? ` ${dose.unit}` : '';
+  const unit = withSpace(dose.unit);
   if (dose.tries !== null) return `${dose.sets > 1 ? `${dose.sets} × ` : ''}${dose.target} of ${dose.tries}`;
   return `${dose.sets} × ${dose.target}${unit}`;
 }
@@ -147,5 +147,10 @@ export function setsInWords(
     .map((set) => (set.value === null ? '–' : set.tried ? `${set.value}/${set.tried}` : String(set.value)));
   const same = values.length > 2 && new Set(values).size === 1 && values[0] !== '–';
   const text = same ? `${values.length} × ${values[0]}` : values.join(', ');
-  return unit ? `${text} ${unit}` : text;
+  return text + withSpace(unit);
+}
+
+/** A degree sign stands at its number, other units after a space. */
+function withSpace(unit: string): string {
+  return unit === '' || unit === '°' ? unit : ` ${unit}`;
 }

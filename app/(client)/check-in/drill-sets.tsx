@@ -43,6 +43,7 @@ export function DrillSets({ drill, sets, open, onOpen, onSet, onConfirm }: Props
         <div>
           <h2>{drill.title}</h2>
           <span className="quiet">{doseOf(drill)}</span>
+          {drill.note ? <div className="quiet small">{drill.note}</div> : null}
         </div>
         <button
           type="button"
@@ -90,7 +91,7 @@ function doseOf(drill: PhoneDrill): string {
   const side = drill.sides.length === 1 && first && first.side !== 'both' ? `${first.side} ` : '';
   const dose =
     isSame && first ? `${side}${first.dose}` : drill.sides.map((one) => `${one.side} ${one.dose}`).join(', ');
-  return drill.note ? `${dose}, ${drill.note}` : dose;
+  return dose;
 }
 
 type SideProps = {

@@ -12,7 +12,18 @@ import { WordsAndQuestion } from './words-and-question.tsx';
 type Props = { draft: Draft; session: PhoneSession | null; change: Change; coach: string };
 
 /** Anchor words of the 0-10 scale of effort (Foster 2001, the CR-10 scale as he modified it). */
-const EFFORT_WORDS = { 0: 'rest', 2: 'easy', 3: 'moderate', 5: 'hard', 7: 'very hard', 10: 'maximal' };
+const EFFORT_WORDS: Partial<Record<number, string>> = {
+  0: 'rest',
+  1: 'very, very easy',
+  2: 'easy',
+  3: 'moderate',
+  4: 'somewhat hard',
+  5: 'hard',
+  7: 'very hard',
+  10: 'maximal',
+};
+/** Those that find room under their cell; every word is said beside the question once its number is chosen. */
+const UNDER_CELLS = [0, 2, 5, 7, 10];
 const GROUND_OPTIONS = GROUNDS.map((value) => ({ value, label: asSentence(GROUND_LABELS[value]) }));
 /** "Under 6" is kept as 5 hours, "8 h +" as 8. */
 const SLEEP_OPTIONS = [
@@ -29,12 +40,17 @@ export function StepEffort({ draft, session, change, coach }: Props) {
       <main>
         <div className="between">
           <h2>How hard was it?</h2>
-          <span>{draft.effort === null ? '' : `${draft.effort} of 10`}</span>
+          <span>
+            {draft.effort === null
+              ? ''
+              : [`${draft.effort} of 10`, EFFORT_WORDS[draft.effort]].filter(Boolean).join(', ')}
+          </span>
         </div>
         <Tenths
           name="How hard was it"
           value={draft.effort}
           words={EFFORT_WORDS}
+          under={UNDER_CELLS}
           onChange={(effort) => change({ effort })}
         />
         <hr className="rule" />

@@ -21,9 +21,7 @@ export function StepPain({ draft, change, send, coach }: Props) {
   return (
     <>
       <main>
-        <h1 style={{ margin: '4px 0 12px' }}>
-          {isRest ? 'No training. Does anything hurt?' : 'Does anything hurt?'}
-        </h1>
+        <h1 className="tight">{isRest ? 'No training. Does anything hurt?' : 'Does anything hurt?'}</h1>
         <button
           type="button"
           className={`act ${draft.nothingHurts ? 'act-filled' : ''}`}

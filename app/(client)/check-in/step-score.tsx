@@ -2,13 +2,12 @@
 import { cautionsOf } from '#lib/domain/caution.ts';
 import { asSentence, PAIN_KIND_LABELS, REGION_LABELS } from '#lib/domain/labels.ts';
 import { groupInWords, PAIN_GROUPS } from '#lib/domain/pain-groups.ts';
-import { PAIN_KINDS, type PainMoment } from '#lib/domain/vocabulary.ts';
-import { dayAsSaid } from '#lib/views/phone-dates.ts';
+import { PAIN_KINDS, type PainRegion } from '#lib/domain/vocabulary.ts';
 import type { Draft, PlaceDraft } from '../_phone/draft.ts';
 import { CautionBox } from './caution-box.tsx';
 import { Choice } from './choice.tsx';
 import { DangerSigns } from './danger-signs.tsx';
-import { Tenths } from './tenths.tsx';
+import { PainMoments } from './pain-moments.tsx';
 import type { Change, ScreenProps } from './use-draft.ts';
 
 type Props = {
@@ -20,7 +19,6 @@ type Props = {
   today: string;
 };
 
-const PAIN_WORDS = { 0: 'none', 10: 'worst' };
 const KIND_OPTIONS = PAIN_KINDS.map((value) => ({ value, label: asSentence(PAIN_KIND_LABELS[value]) }));
 const USUAL_OPTIONS = [
   { value: true, label: 'The usual' },
@@ -31,52 +29,21 @@ const SIDE_OPTIONS = [
   { value: 'middle', label: 'Middle' },
   { value: 'right', label: 'Right' },
 ] as const;
-const MOMENTS: Record<'training' | 'rest', { moment: PainMoment; title: string }[]> = {
-  training: [
-    { moment: 'during', title: 'Worst while training' },
-    { moment: 'after', title: 'After training' },
-    { moment: 'morning', title: 'This morning' },
-  ],
-  rest: [
-    { moment: 'today', title: 'Worst today' },
-    { moment: 'morning', title: 'This morning' },
-  ],
-};
 
-/** One place: what kind, how much and when; danger signs; the caution at once, before anything is sent. */
+/** One place: where exactly, what kind, how much and when, the usual or new; danger signs. */
 export function StepScore({ draft, change, send, coach, lastPain, today }: Props) {
   const place = draft.places[draft.placeAt];
   if (!place) return null;
   const put = (patch: Partial<PlaceDraft>) =>
     change({ places: draft.places.map((one, at) => (at === draft.placeAt ? { ...one, ...patch } : one)) });
-  const regions = PAIN_GROUPS.find((group) => group.key === place.group)?.regions ?? [];
-  const isPaired = PAIN_GROUPS.find((group) => group.key === place.group)?.paired ?? true;
-  const before = lastPain.find((told) => told.region === place.region && told.side === place.side);
   const next = draft.places[draft.placeAt + 1];
   const missing = missingIn(place);
   return (
     <>
       <main>
-        <h1 style={{ margin: '4px 0 8px' }}>{asSentence(groupInWords(place.group, place.side))}</h1>
-        {isPaired ? null : (
-          <Choice
-            name="Side"
-            options={SIDE_OPTIONS}
-            value={place.side}
-            columns={3}
-            onChange={(side) => put({ side: side ?? 'middle' })}
-          />
-        )}
-        {regions.length > 1 ? (
-          <Choice
-            name="Where exactly"
-            options={regions.map((value) => ({ value, label: exactly(value) }))}
-            value={place.region}
-            columns={2}
-            onChange={(region) => put({ region })}
-          />
-        ) : null}
-        <h2 style={{ marginTop: 16 }}>What kind?</h2>
+        <h1 className="tight">{asSentence(groupInWords(place.group, place.side))}</h1>
+        <WhereExactly place={place} put={put} />
+        <h2 className="asked">What kind?</h2>
         <Choice
           name="What kind"
           options={KIND_OPTIONS}
@@ -84,27 +51,16 @@ export function StepScore({ draft, change, send, coach, lastPain, today }: Props
           columns={2}
           onChange={(kind) => put({ kind })}
         />
-        {MOMENTS[draft.kind].map(({ moment, title }, at) => (
-          <div key={moment} style={{ marginTop: 16 }}>
-            <div className="between">
-              <h2>{title}</h2>
-              <span className="quiet">
-                {at === 0 && before
-                  ? `${asSentence(dayAsSaid(before.date, today))}: ${before.value}`
-                  : at > 0
-                    ? 'may be left out'
-                    : ''}
-              </span>
-            </div>
-            <Tenths
-              name={title}
-              value={place.scores[moment] ?? null}
-              words={PAIN_WORDS}
-              onChange={(value) => put({ scores: withScore(place, moment, value) })}
-            />
-          </div>
-        ))}
-        <CautionBox cautions={cautionsSoFar(draft)} coach={coach} />
+        <PainMoments
+          key={draft.placeAt}
+          kind={draft.kind}
+          place={place}
+          coach={coach}
+          before={lastPain.find((told) => told.region === place.region && told.side === place.side)}
+          today={today}
+          onScores={(scores) => put({ scores })}
+        />
+        <h2 className="asked">The usual, or new?</h2>
         <Choice
           name="The usual or new"
           options={USUAL_OPTIONS}
@@ -114,6 +70,7 @@ export function StepScore({ draft, change, send, coach, lastPain, today }: Props
         />
         <hr className="rule" />
         <DangerSigns draft={draft} place={place} change={change} />
+        <CautionBox cautions={cautionsOf({ pain: [], dangerSigns: draft.signs })} coach={coach} />
       </main>
       <div className="phone-foot">
         {missing ? <p className="why">{missing}</p> : null}
@@ -130,8 +87,35 @@ export function StepScore({ draft, change, send, coach, lastPain, today }: Props
   );
 }
 
+function WhereExactly({ place, put }: { place: PlaceDraft; put: (patch: Partial<PlaceDraft>) => void }) {
+  const group = PAIN_GROUPS.find((one) => one.key === place.group);
+  const regions = group?.regions ?? [];
+  return (
+    <>
+      {group?.paired === false ? (
+        <Choice
+          name="Side"
+          options={SIDE_OPTIONS}
+          value={place.side}
+          columns={3}
+          onChange={(side) => put({ side: side ?? 'middle' })}
+        />
+      ) : null}
+      {regions.length > 1 ? (
+        <Choice
+          name="Where exactly"
+          options={regions.map((value) => ({ value, label: exactly(value) }))}
+          value={place.region}
+          columns={2}
+          onChange={(region) => put({ region })}
+        />
+      ) : null}
+    </>
+  );
+}
+
 /** The last words of a region are enough under its heading: "inner" for "elbow, inner". */
-function exactly(region: (typeof PAIN_GROUPS)[number]['regions'][number]): string {
+function exactly(region: PainRegion): string {
   const label = REGION_LABELS[region];
   return asSentence(label.includes(', ') ? label.slice(label.indexOf(', ') + 2) : label);
 }
@@ -141,26 +125,4 @@ function missingIn(place: PlaceDraft): string | null {
   if (place.kind === null) return 'Still to tell: what kind.';
   if (Object.keys(place.scores).length === 0) return 'Still to tell: how much, 0 to 10.';
   return null;
-}
-
-function withScore(place: PlaceDraft, moment: PainMoment, value: number | null): PlaceDraft['scores'] {
-  const { [moment]: _, ...others } = place.scores;
-  return value === null ? others : { ...others, [moment]: value };
-}
-
-/** As long as the kind is not told, a high score is taken for the serious kind. */
-function cautionsSoFar(draft: Draft) {
-  const pain = draft.places.flatMap(({ region, side, kind, scores, group }) =>
-    Object.values(scores).map((value) => ({
-      region: region ?? firstRegion(group),
-      side,
-      kind: kind ?? ('joint' as const),
-      value,
-    })),
-  );
-  return cautionsOf({ pain, dangerSigns: draft.signs });
-}
-
-function firstRegion(group: string) {
-  return PAIN_GROUPS.find((one) => one.key === group)?.regions[0] ?? 'hand-fingers';
 }

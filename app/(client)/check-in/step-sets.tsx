@@ -95,12 +95,7 @@ function SessionChoice({ label, sessions, choose }: ChoiceProps) {
   return (
     <label className="between" style={{ marginBottom: 10 }}>
       <span className="quiet">Session</span>
-      <select
-        className="text"
-        style={{ width: 'auto', marginTop: 0 }}
-        value={label ?? ''}
-        onChange={(event) => choose(event.target.value)}
-      >
+      <select className="text session" value={label ?? ''} onChange={(event) => choose(event.target.value)}>
         {sessions.map((session) => (
           <option key={session.label} value={session.label}>
             {session.label}

@@ -4,15 +4,16 @@ type Props = {
   /** What is asked, for screen readers. */
   name: string;
   value: number | null;
-  /** Words under some of the numbers. */
+  /** Words of some of the numbers, for screen readers; `under`: those shown below their cell, all when left out. */
   words: Partial<Record<number, string>>;
+  under?: readonly number[];
   onChange: (value: number | null) => void;
 };
 
 const NUMBERS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
 
 /** Eleven cells, 0-10, in rows of six and five. Nothing is chosen beforehand; a second tap takes the answer back. */
-export function Tenths({ name, value, words, onChange }: Props) {
+export function Tenths({ name, value, words, under = NUMBERS, onChange }: Props) {
   return (
     <fieldset className="cells cells-6" aria-label={`${name}, 0 to 10`}>
       {NUMBERS.map((number) => (
@@ -26,7 +27,7 @@ export function Tenths({ name, value, words, onChange }: Props) {
           >
             {number}
           </button>
-          <small aria-hidden="true">{words[number] ?? ''}</small>
+          <small aria-hidden="true">{under.includes(number) ? (words[number] ?? '') : ''}</small>
         </div>
       ))}
     </fieldset>

@@ -45,10 +45,11 @@ export default async function TodayPage() {
             seen by {seen.by}, {momentAsSaid(seen.at, client.zone, at)}
           </p>
         ) : null}
-        <hr className="rule" />
-        <Link className="act act-filled" href="/check-in" prefetch={false}>
-          Check in
-        </Link>
+        <div className="today-act">
+          <Link className="act act-filled" href="/check-in" prefetch={false}>
+            Check in
+          </Link>
+        </div>
         <div className="word-acts centre">
           <Link className="word-act" href="/rest-day" prefetch={false}>
             No training today
