@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import { Mark } from '#app/_ui/marks.tsx';
 import type { ClientPage } from '#lib/views/client-page.ts';
-import { sentenceParts } from '#lib/views/sentence.ts';
 import styles from './client-page.module.css';
+import { Said } from './said.tsx';
 
 /** Who this is, how they are in two sentences, why they are on the board, and the step proposed. */
 export function Head({ page, saved }: { page: ClientPage; saved: string | undefined }) {
@@ -61,11 +61,5 @@ export function Head({ page, saved }: { page: ClientPage; saved: string | undefi
         </div>
       </aside>
     </div>
-  );
-}
-
-function Said({ text }: { text: string }) {
-  return sentenceParts(text).map((part) =>
-    part.heavy ? <strong key={part.text}>{part.text}</strong> : <span key={part.text}>{part.text}</span>,
   );
 }
