@@ -46,7 +46,14 @@ export type PhoneDrill = {
   /** The last time this drill was done; lines such as "left 8, 8, 7 s". */
   last: { date: string; lines: string[] } | null;
 };
-export type PhoneSession = { label: string; minutes: number | null; warmUp: string; drills: PhoneDrill[] };
+export type PhoneSession = {
+  label: string;
+  minutes: number | null;
+  warmUp: string;
+  /** What every drill's note says alike: said once. */
+  note: string;
+  drills: PhoneDrill[];
+};
 
 /**
  * A planned session as the phone shows it: one drill a row, left and right of one ladder together, beside it what was
@@ -63,7 +70,15 @@ export function phoneSession(
     if (partner) partner.sides.push(...sides);
     else drills.push(newDrill(item, sides));
   }
-  return { ...session, drills: drills.map((drill) => finished(drill, recent)) };
+  const { label, minutes, warmUp } = session;
+  const note = sharedNote(drills);
+  const rows = drills.map((drill) => finished(note ? { ...drill, note: '' } : drill, recent));
+  return { label, minutes, warmUp, note, drills: rows };
+}
+
+function sharedNote(drills: PhoneDrill[]): string {
+  const [first, ...others] = drills;
+  return first && others.length > 0 && others.every((drill) => drill.note === first.note) ? first.note : '';
 }
 
 function isOtherSide(drill: PhoneDrill, item: Item, items: Item[]): boolean {

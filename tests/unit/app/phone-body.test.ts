@@ -13,6 +13,7 @@ const session: PhoneSession = {
   label: 'A',
   minutes: 60,
   warmUp: '',
+  note: '',
   drills: [
     {
       key: 'i',

@@ -108,6 +108,19 @@ describe('a planned session on the phone', () => {
   });
 });
 
+test('a note that every drill has alike is said once', () => {
+  const alike = phoneSession(
+    aSession(anItem({ stopRule: 'slow' }), anItem({ id: 'i2', rungId: 'r2', stopRule: 'slow' })),
+    [],
+  );
+  expect([alike.note, ...alike.drills.map((drill) => drill.note)]).toEqual(['slow', '', '']);
+  const apart = phoneSession(
+    aSession(anItem({ stopRule: 'slow' }), anItem({ id: 'i2', rungId: 'r2', stopRule: 'fast' })),
+    [],
+  );
+  expect([apart.note, ...apart.drills.map((drill) => drill.note)]).toEqual(['', 'slow', 'fast']);
+});
+
 test('sets in words', () => {
   expect(setsInWords([aSet({ index: 1, value: 8 }), aSet({ index: 2, value: null })], 's')).toBe('8, – s');
   expect(

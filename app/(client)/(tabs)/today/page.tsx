@@ -28,6 +28,7 @@ export default async function TodayPage() {
       <main>
         <h1>{longDate(date)}</h1>
         <p className="quiet">{introduction(today)}</p>
+        {session?.note ? <p className="quiet">{session.note}</p> : null}
         <RefusedList clientId={today.clientId} />
         <DoneToday done={today.done} />
         {session ? <TodayPlan session={session} today={date} films={today.films} /> : null}
