@@ -10,8 +10,7 @@ export function assertOwnOrigin(request: Request, rule: OriginRule): void {
   if (request.method === 'GET' || request.method === 'HEAD') return;
   const given = request.headers.get('origin');
   if (given === new URL(rule.origin).origin) return;
-  if (!rule.production && given !== null && given !== 'null' && hostOf(given) === request.headers.get('host'))
-    return;
+  if (!rule.production && given !== null && hostOf(given) === request.headers.get('host')) return;
   throw new AppError(
     'forbidden',
     'This request did not come from a page of Plumbline. Open the page again and repeat.',
