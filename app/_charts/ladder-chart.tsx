@@ -16,7 +16,7 @@ export function LadderChart({ panel, height, days }: { panel: LadderPanel; heigh
         <XAxis hide type="number" dataKey="at" domain={[0, days]} allowDataOverflow />
         <YAxis hide type="number" domain={[-0.5, panel.rungs.length - 0.5]} allowDataOverflow />
         {panel.rungs.map((rung, level) => (
-          <ReferenceLine key={rung.name} y={level} stroke="var(--rule)" />
+          <ReferenceLine key={rung.id} y={level} stroke="var(--rule)" />
         ))}
         {panel.paths.map((path) => (
           <Line

@@ -2,15 +2,23 @@ import { hasResult, isOfSide, rungDays } from '#lib/checks/rung-days.ts';
 import { scoreOf } from '#lib/checks/score.ts';
 import type { Limits } from '#lib/checks/thresholds.ts';
 import type { ClientView } from '#lib/checks/types.ts';
-import type { HistoryPlacement } from '#lib/domain/history.ts';
+import type { HistoryPlacement, HistoryRung } from '#lib/domain/history.ts';
 import { MEASURE_UNITS } from '#lib/domain/labels.ts';
 import { addDays } from '#lib/domain/local-date.ts';
-import type { Side } from '#lib/domain/vocabulary.ts';
+import type { Measure, Side } from '#lib/domain/vocabulary.ts';
 import { type ClientAxis, dayOn, PAGE_DAYS } from './client-axis.ts';
 import { shortDate } from './say-date.ts';
 import { apart } from './spread-labels.ts';
 
-export type LadderRung = { id: string; name: string; ladderId: string; position: number };
+export type LadderRung = {
+  id: string;
+  name: string;
+  ladderId: string;
+  position: number;
+  measure: Measure;
+  passSets: number;
+  passTarget: number;
+};
 export type LadderPath = {
   side: Side;
   /** Steps: on `level` from `at` (days on the axis) until the next point. */
@@ -25,7 +33,7 @@ export type LadderPanel = {
   id: string;
   name: string;
   /** Lowest first. `reached` on either side. */
-  rungs: { name: string; reached: boolean; current: boolean }[];
+  rungs: { id: string; name: string; reached: boolean; current: boolean }[];
   paths: LadderPath[];
   summary: string;
   table: { since: string; side: string; rung: string }[];
@@ -68,7 +76,7 @@ function panel(
   const known = [...view.rungs.values()].filter((rung) => rung.ladderId === about.ladderId);
   const ladderName = known[0]?.ladder;
   if (ladderName === undefined || held.length === 0) return undefined;
-  const rungs = withoutDoubles([...about.allRungs, ...known])
+  const rungs = withoutDoubles([...about.allRungs, ...known.map(toLadderRung)])
     .filter((rung) => rung.ladderId === about.ladderId)
     .filter(
       (rung) => rung.position >= Math.min(...held) - BELOW && rung.position <= Math.max(...held) + ABOVE,
@@ -85,14 +93,19 @@ function panel(
     id: about.ladderId,
     name: ladderName,
     rungs: rungs.map((rung) => ({
-      name: rung.name,
+      id: rung.id,
+      name: `${rung.name}, ${markInWords(rung)}`,
       reached: rung.position <= Math.max(...now.map((one) => positionOf(one.rungId))),
       current: now.some((one) => one.rungId === rung.id),
     })),
     paths: paths.map((one, index) => ({ ...one, labelTop: (places[index] ?? 0) - LABEL_GAP / 2 })),
     summary: `${ladderName}: ${now.map((one) => standingInWords(view, one)).join('; ')}.`,
     table: placements
-      .map((one) => ({ since: one.from, side: one.side, rung: view.rungs.get(one.rungId)?.name ?? '' }))
+      .map((one) => ({
+        since: one.from,
+        side: one.side,
+        rung: rungs.find((rung) => rung.id === one.rungId)?.name ?? '',
+      }))
       .reverse(),
   };
 }
@@ -164,8 +177,19 @@ function nowInWords(view: ClientView, placement: HistoryPlacement): string {
 
 function standingInWords(view: ClientView, placement: HistoryPlacement): string {
   const side = placement.side === 'both' ? '' : `${placement.side} side `;
-  const name = view.rungs.get(placement.rungId)?.name ?? '';
+  const rung = view.rungs.get(placement.rungId);
+  const name = rung ? `${rung.name}, ${markInWords(toLadderRung(rung))},` : 'a rung';
   return `${side}on ${name} since ${shortDate(placement.from)}`;
+}
+
+function toLadderRung(rung: HistoryRung): LadderRung {
+  return { ...rung, passSets: rung.pass.sets, passTarget: rung.pass.target };
+}
+
+/** "3 x 20 s". */
+function markInWords(rung: LadderRung): string {
+  const unit = MEASURE_UNITS[rung.measure];
+  return `${rung.passSets} x ${rung.passTarget}${unit ? ` ${unit}` : ''}`;
 }
 
 function withoutDoubles(rungs: readonly LadderRung[]): LadderRung[] {

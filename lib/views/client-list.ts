@@ -24,3 +24,29 @@ export function clientListRow(row: Listed, now: Date) {
     reasons: row.openReasons === 0 ? 'none' : String(row.openReasons),
   };
 }
+
+/**
+ * The clients whose name contains `text`, whatever the case or accents, by name; those who left come last. Done here
+ * and not in the database, whose idea of upper and lower case depends on how it was set up.
+ */
+export function byName<Row extends { id: string; name: string; standing: Standing }>(
+  rows: readonly Row[],
+  text: string,
+): Row[] {
+  const wanted = folded(text.trim());
+  return rows
+    .filter((row) => folded(row.name).includes(wanted))
+    .sort(
+      (a, b) =>
+        Number(a.standing === 'left') - Number(b.standing === 'left') ||
+        a.name.localeCompare(b.name, 'en') ||
+        (a.id < b.id ? -1 : 1),
+    );
+}
+
+function folded(text: string): string {
+  return text
+    .normalize('NFD')
+    .replace(/\p{Mn}/gu, '')
+    .toLowerCase();
+}

@@ -53,14 +53,15 @@ export function loadView(view: ClientView, named: readonly Tissue[], limits: Lim
     { key: 'session', title: 'Session load', side: '', unit: 'AU', series: loads.session },
     limits,
   );
-  const tissues = [...loads.tissues]
-    .map(([key, series]) => {
+  const tissues = sidesTogether(
+    [...loads.tissues].map(([key, series]) => {
       const { tissue, side } = partsOfTissueSide(key);
-      const panel = toPanel(view, { key, title: TISSUE_WORDS[tissue], side, unit: 'BW s', series }, limits);
-      return { panel, isNamed: named.includes(tissue), ratio: ratioOf(panel) };
-    })
-    .filter(({ panel }) => panel.blocks.some((block) => (block.total ?? 0) > 0))
-    .sort((a, b) => Number(b.isNamed) - Number(a.isNamed) || b.ratio - a.ratio);
+      return toPanel(view, { key, title: TISSUE_WORDS[tissue], side, unit: 'BW s', series }, limits);
+    }),
+  )
+    .filter((panel) => panel.blocks.some((block) => (block.total ?? 0) > 0))
+    .map((panel) => ({ panel, rank: rankOf(panel, named, limits) }))
+    .sort((a, b) => b.rank - a.rank);
   const shown = [session, ...tissues.slice(0, SHOWN - 1).map(({ panel }) => panel)];
   const tallest = shown.find((panel) => panel.isOver) ?? session;
   return {
@@ -143,9 +144,31 @@ function linesOf(about: {
   ];
 }
 
-function ratioOf(panel: LoadPanel): number {
+/** Left and right of a tissue as one panel where every block prints the same. */
+function sidesTogether(panels: readonly LoadPanel[]): LoadPanel[] {
+  const same = (a: LoadPanel, b: LoadPanel) =>
+    a.title === b.title && a.labels.every((label, index) => label.text === b.labels[index]?.text);
+  return panels
+    .filter(
+      (panel) => !(panel.side === 'right' && panels.some((one) => one.side === 'left' && same(one, panel))),
+    )
+    .map((panel) => {
+      const both = panel.side === 'left' && panels.some((one) => one.side === 'right' && same(one, panel));
+      if (!both) return panel;
+      const side = 'left and right, each';
+      return { ...panel, side, summary: panel.summary.replace(', left:', `, ${side}:`) };
+    });
+}
+
+const NAMED_RANK = 2_000_000_000;
+const OVER_RANK = 1_000_000_000;
+
+/** Named by a reason first, then above the usual week with a sum worth a word, then the largest. */
+function rankOf(panel: LoadPanel, named: readonly Tissue[], limits: Limits): number {
   const total = panel.blocks.at(-1)?.total ?? 0;
-  return panel.usual && panel.usual.week > 0 ? total / panel.usual.week : 0;
+  const isNamed = named.some((tissue) => TISSUE_WORDS[tissue] === panel.title);
+  const isOver = panel.isOver && total >= limits['loadJump.floorBws'];
+  return (isNamed ? NAMED_RANK : 0) + (isOver ? OVER_RANK : 0) + total;
 }
 
 /** "1,180". */

@@ -38,7 +38,7 @@ function LadderRow({ ladder }: { ladder: LadderPanel }) {
       <div className={`${styles.side} ${styles.tall}`} style={{ height }}>
         <span className={styles.ladder} aria-hidden="true" />
         {ladder.rungs.map((rung, level) => (
-          <span key={rung.name}>
+          <span key={rung.id}>
             <span
               className={styles.rung}
               data-current={rung.current || undefined}
