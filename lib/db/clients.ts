@@ -27,8 +27,8 @@ export type ClientListRow = {
 
 const LIST_LIMIT = 2_000;
 
-/** Clients of the team by name; `text` keeps the names that contain it. Those who left come last. */
-export async function listClients(tx: TeamPg, text: string): Promise<ClientListRow[]> {
+/** All clients of the team, in no order that a person would see. */
+export async function listClients(tx: TeamPg): Promise<ClientListRow[]> {
   const { rows } = await tx.client.query<ClientListRow>(
     `select c.id, c.name, c.standing, c.zone, l.date as "lastDate", l.sent_at as "lastSentAt",
        (select count(*)::int from reason r where r.team_id = c.team_id and r.client_id = c.id and r.closed_at is null
@@ -36,9 +36,8 @@ export async function listClients(tx: TeamPg, text: string): Promise<ClientListR
      from client c
      left join lateral (select date, sent_at from check_in k where k.team_id = c.team_id and k.client_id = c.id
        and k.replaced_at is null and k.deleted_at is null order by k.date desc, k.sent_at desc limit 1) l on true
-     where c.team_id = $1 and ($2 = '' or position(lower($2) in lower(c.name)) > 0)
-     order by c.standing = 'left', lower(c.name), c.id limit ${LIST_LIMIT}`,
-    [tx.teamId, text.trim()],
+     where c.team_id = $1 order by c.id limit ${LIST_LIMIT}`,
+    [tx.teamId],
   );
   return rows;
 }

@@ -82,7 +82,7 @@ export type PlanRow = {
 export async function listPlans(tx: TeamPg, clientId: string): Promise<PlanRow[]> {
   const { rows } = await tx.client.query<PlanRow>(
     `select q.version, q.from_date as "from", q.until_date as until, q.sessions_per_week as "sessionsPerWeek", q.why, q.notes,
-       q.easy_weeks::text[] as "easyWeeks", q.test_weeks::text[] as "testWeeks", m.name as by, q.created_at as "createdAt",
+       coalesce(q.easy_weeks, '{}')::text[] as "easyWeeks", coalesce(q.test_weeks, '{}')::text[] as "testWeeks", m.name as by, q.created_at as "createdAt",
        coalesce((select json_agg(json_build_object('session', s.label, 'rungId', i.rung_id, 'side', i.side, 'sets', i.sets,
            'target', i.target, 'minutes', i.minutes, 'timesPerWeek', i.times_per_week) order by s.position, i.position)
          from plan_session s join plan_item i on i.team_id = s.team_id and i.session_id = s.id

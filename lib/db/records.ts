@@ -32,7 +32,7 @@ const RUNG = `join rung r on r.team_id = x.team_id and r.id = x.rung_id
   join drill d on d.team_id = r.team_id and d.id = r.drill_id
   join ladder l on l.team_id = r.team_id and l.id = r.ladder_id`;
 const SETS = `select ${OF_CHECK_IN}, s.name as skill, l.name as ladder, r.name as rung, d.measure, x.side, x.idx,
-  x.planned, x.value, x.tried, x.how, x.clean, x.faults, x.support, x.added_kg as "addedKg"
+  x.planned, x.value, x.tried, x.how, x.clean, coalesce(x.faults, '{}') as faults, x.support, x.added_kg as "addedKg"
   ${kept('check_in_set', 'check_in_id')} ${RUNG}
   join part p on p.team_id = l.team_id and p.id = l.part_id
   join skill s on s.team_id = p.team_id and s.id = p.skill_id ${OF_CLIENT} ${IN_ORDER}, l.position, r.position, x.side, x.idx`;
@@ -53,7 +53,7 @@ const STEPS = `select c.reason_id as "reasonId", c.kind, c.taken_on as "takenOn"
   from step_taken c left join step_outcome o on o.team_id = c.team_id and o.step_id = c.id
   where c.team_id = $1 and c.client_id = $2 order by c.taken_on, c.id, o.window_days`;
 const PLANS = `select c.version, c.from_date as "from", c.until_date as until, c.sessions_per_week as "sessionsPerWeek", c.why,
-  c.easy_weeks::text[] as "easyWeeks", c.test_weeks::text[] as "testWeeks", s.label as session, l.name as ladder,
+  coalesce(c.easy_weeks, '{}')::text[] as "easyWeeks", coalesce(c.test_weeks, '{}')::text[] as "testWeeks", s.label as session, l.name as ladder,
   r.name as rung, d.measure, x.side, x.sets, x.target, x.minutes, x.times_per_week as "timesPerWeek", x.support,
   x.stop_rule as "stopRule" from plan c
   left join plan_session s on s.team_id = c.team_id and s.plan_id = c.id

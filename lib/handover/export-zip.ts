@@ -26,7 +26,10 @@ export function exportZip(content: ExportContent): Readable {
   add('history.json', `${JSON.stringify(history, null, 1)}\n`);
   add('history.schema.json', `${JSON.stringify(historyJsonSchema(), null, 2)}\n`);
   for (const { name, pieces } of recordTables(record, content.days, history.client.zone)) {
-    add(name, Readable.from(pieces()));
+    const source = Readable.from(pieces());
+    // The archive would wait for ever for a table that broke: then the download breaks too.
+    source.on('error', (error) => zip.destroy(error));
+    add(name, source);
   }
   zip.finalize().catch((error: Error) => zip.destroy(error));
   return zip;

@@ -1,0 +1,122 @@
+import { randomUUID } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { buffer } from 'node:stream/consumers';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import addFormats from 'ajv-formats';
+import { parse } from 'csv-parse/sync';
+import { expect, test } from 'vitest';
+import yauzl from 'yauzl';
+import { AppError } from '#lib/errors.ts';
+import { asEntered } from '#lib/handover/csv.ts';
+import { exportClient } from '#lib/usecases/export-client.ts';
+import { copyLibraryInto, leadOf } from '#tests/integration/clients/support.ts';
+import {
+  makeTestClient,
+  makeTestTeam,
+  ownerQuery,
+  type TestTeam,
+} from '#tests/integration/support/database.ts';
+
+const NOW = new Date('2026-11-25T07:00:00.000Z');
+
+async function unzip(bytes: Buffer): Promise<Map<string, string>> {
+  const files = new Map<string, string>();
+  const zip = await yauzl.fromBufferPromise(bytes);
+  for await (const entry of zip.eachEntry()) {
+    files.set(entry.fileName, (await buffer(await zip.openReadStreamPromise(entry))).toString('utf8'));
+  }
+  return files;
+}
+
+function rowsOf(files: Map<string, string>, name: string): Record<string, string>[] {
+  const text = files.get(name) ?? '';
+  expect(text.startsWith('\uFEFF')).toBe(true);
+  return parse(text, { bom: true, columns: true, record_delimiter: '\r\n' });
+}
+
+async function exported(team: TestTeam, clientId: string) {
+  const { fileName, zip } = await exportClient(leadOf(team), clientId, NOW);
+  return { fileName, files: await unzip(await buffer(zip)) };
+}
+
+function schemaProblems(text: string): unknown {
+  const ajv = new Ajv2020({ strict: false, allErrors: true });
+  addFormats.default(ajv);
+  const validate = ajv.compile(JSON.parse(readFileSync('lib/handover/history.schema.json', 'utf8')));
+  return validate(JSON.parse(text)) ? null : validate.errors;
+}
+
+test('everything entered comes out, corrections beside their originals, formulas harmless', async () => {
+  const team = await makeTestTeam();
+  const { clientId } = await makeTestClient(team, { name: '=cmd|x', zone: 'Europe/Lisbon' });
+  const { both: rungId } = await copyLibraryInto(team);
+  const [first, second] = [randomUUID(), randomUUID()];
+  const insert = (id: string, corrects: string | null, words: string, replaced: boolean) =>
+    ownerQuery(
+      `insert into check_in (team_id, id, client_id, corrects_id, body_hash, date, zone, sent_at, kind, effort, minutes, words, replaced_at)
+       values ($1, $2, $3, $4, 'x', '2026-11-23', 'Europe/Lisbon', '2026-11-23T19:00:00Z', 'training', 7, 55, $5, $6)`,
+      [team.teamId, id, clientId, corrects, words, replaced ? '2026-11-23T20:00:00Z' : null],
+    );
+  await insert(first, null, 'typed wrong', true);
+  await insert(second, first, '=1+1', false);
+  await ownerQuery(
+    `insert into check_in_set (team_id, check_in_id, client_id, rung_id, side, idx, planned, value, how, added_kg, faults)
+     values ($1, $2, $3, $4, 'both', 0, 5, 4.5, 'typed', -2.5, '{came-off}')`,
+    [team.teamId, second, clientId, rungId],
+  );
+  await ownerQuery(
+    `insert into pain_score (team_id, check_in_id, client_id, region, side, moment, value, kind)
+     values ($1, $2, $3, 'elbow-inner', 'right', 'after', 4, 'joint')`,
+    [team.teamId, second, clientId],
+  );
+  const { fileName, files } = await exported(team, clientId);
+
+  expect(fileName).toMatch(/^record-[0-9a-f]{8}-2026-11-25\.zip$/);
+  const checkIns = rowsOf(files, 'check_ins.csv');
+  expect(checkIns.map((row) => [row.check_in_id, row.replaced_at_utc !== '', row.session_load_au])).toEqual(
+    expect.arrayContaining([
+      [first, true, '385'],
+      [second, false, '385'],
+    ]),
+  );
+  const words = checkIns.find((row) => row.check_in_id === second)?.words ?? '';
+  expect(words).toBe("'=1+1");
+  expect(asEntered(words)).toBe('=1+1');
+  expect(rowsOf(files, 'sets.csv')).toMatchObject([
+    { planned_in_unit: '5', done_in_unit: '4.5', added_kg: '-2.5', set: '1', faults: 'came-off' },
+  ]);
+  expect(rowsOf(files, 'pain.csv')).toMatchObject([
+    { pain_0_10: '4', region: 'elbow-inner', check_in_replaced: 'no' },
+  ]);
+  expect(rowsOf(files, 'load_by_day.csv')).toMatchObject([
+    { date: '2026-11-23', session_load_au: '385', day: 'trained' },
+  ]);
+
+  const text = files.get('history.json') ?? '';
+  expect(schemaProblems(text)).toBeNull();
+  expect(JSON.parse(text)).toMatchObject({
+    formatVersion: 1,
+    checkIns: [{ id: second, sets: [{ value: 4.5 }] }],
+  });
+  expect(files.get('README.txt')).toContain('does not diagnose');
+  const audit = await ownerQuery('select action from audit where client_id = $1', [clientId]);
+  expect(audit).toEqual([{ action: 'client-exported' }]);
+});
+
+test('a client with nothing still leaves whole', async () => {
+  const team = await makeTestTeam();
+  const { clientId } = await makeTestClient(team);
+  const { files } = await exported(team, clientId);
+  expect(schemaProblems(files.get('history.json') ?? '')).toBeNull();
+  const tables = [...files.keys()].filter((name) => name.endsWith('.csv'));
+  expect(tables).toHaveLength(12);
+  for (const name of tables) expect(rowsOf(files, name)).toEqual([]);
+});
+
+test("somebody else's client is not there", async () => {
+  const [mine, other] = [await makeTestTeam(), await makeTestTeam('Other')];
+  const { clientId } = await makeTestClient(other);
+  const refused = exportClient(leadOf(mine), clientId, NOW);
+  await expect(refused).rejects.toMatchObject({ code: 'not-found' });
+  await expect(refused).rejects.toBeInstanceOf(AppError);
+});
