@@ -42,6 +42,8 @@ export default defineConfig({
     baseURL: `http://localhost:${DEMO_PORT}`,
     locale: 'en-GB',
     timezoneId: 'Europe/Berlin',
+    actionTimeout: 15_000,
+    navigationTimeout: 30_000,
     trace: 'retain-on-failure',
     launchOptions: {
       ...(given && existsSync(given) ? { executablePath: given } : {}),

@@ -3,7 +3,9 @@ import type { DrillSide, PhoneDrill } from '#lib/views/phone-session.ts';
 import { type Draft, type SetDraft, setKey } from '../_phone/draft.ts';
 import { Bob, Tick } from '../_phone/icons.tsx';
 import { SetEditor } from './set-editor.tsx';
-import type { OpenSet } from './step-sets.tsx';
+
+/** Which set the stepper shows. */
+export type OpenSet = { key: string; at: number } | null;
 
 type Props = {
   drill: PhoneDrill;

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { PhoneSession } from '#lib/views/phone-session.ts';
 import { type Draft, plannedSets, type SetDraft, setKey } from '../_phone/draft.ts';
 import { Tick } from '../_phone/icons.tsx';
-import { DrillSets } from './drill-sets.tsx';
+import { DrillSets, type OpenSet } from './drill-sets.tsx';
 import type { Change } from './use-draft.ts';
 
 type Props = {
@@ -13,9 +13,6 @@ type Props = {
   planVersion: number | null;
   change: Change;
 };
-/** Which set the stepper shows. */
-export type OpenSet = { key: string; at: number } | null;
-
 /** Every planned set is there; one tap confirms the rest, a tap on a number changes only what differed. */
 export function StepSets({ draft, session, sessions, planVersion, change }: Props) {
   const [open, setOpen] = useState<OpenSet>(null);

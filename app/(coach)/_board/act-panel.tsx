@@ -1,7 +1,7 @@
 'use client';
 import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import styles from './row.module.css';
-import type { RowFacts } from './row-shell.tsx';
+import type { RowFacts } from './row-facts.ts';
 
 export type Panel = 'put-aside' | 'done' | 'answer';
 type Props = {

@@ -2,16 +2,9 @@
 import { type ReactNode, useRef, useState } from 'react';
 import { ActPanel, type Panel } from './act-panel.tsx';
 import styles from './row.module.css';
+import type { RowFacts } from './row-facts.ts';
 import { type ActSent, useAct } from './use-act.ts';
 
-export type RowFacts = {
-  clientId: string;
-  name: string;
-  step: string;
-  question: { id: string; text: string } | null;
-  needsWords: boolean;
-  nextCheckIn: { said: string; exact: string };
-};
 type Props = RowFacts & { canAct: boolean; children: ReactNode };
 
 /** One row: what is read (children), what to do, and what was done with its undo. */
@@ -129,7 +122,7 @@ function Acts({ row, panel, busy, open, act }: ActsProps) {
 
 function nextRow(row: HTMLElement | null): HTMLElement | null {
   const rows = [...document.querySelectorAll<HTMLElement>('[data-row]')];
-  const after = rows.slice(rows.findIndex((one) => one === row) + 1);
+  const after = row ? rows.slice(rows.indexOf(row) + 1) : rows;
   return after.find((one) => one.dataset.folded === undefined) ?? row;
 }
 
