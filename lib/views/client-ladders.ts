@@ -39,6 +39,10 @@ export type LadderPanel = {
   table: { since: string; side: string; rung: string }[];
 };
 
+/** Drawn first: ladders of the plan in force, those that moved last; the others are said in words. */
+export type LaddersView = { panels: LadderPanel[]; others: LadderPanel[] };
+
+const SHOWN = 4;
 const RECENT_DAYS = 28;
 const BELOW = 2;
 const ABOVE = 2;
@@ -55,11 +59,26 @@ export function ladderPanels(
   view: ClientView,
   axis: ClientAxis,
   about: { allRungs: readonly LadderRung[]; limits: Limits },
-): LadderPanel[] {
-  const ids = [...new Set(view.standing.map((placement) => placement.ladderId))];
-  return ids
+): LaddersView {
+  const planned = new Set(
+    (view.planOn(axis.to)?.items ?? []).flatMap((item) => view.rungs.get(item.rungId)?.ladderId ?? []),
+  );
+  const lastMove = (ladderId: string) =>
+    view.standing
+      .filter((one) => one.ladderId === ladderId)
+      .map((one) => one.from)
+      .sort()
+      .at(-1) ?? '';
+  const ids = [...new Set(view.standing.map((placement) => placement.ladderId))].sort(
+    (x, y) =>
+      Number(planned.has(y)) - Number(planned.has(x)) ||
+      lastMove(y).localeCompare(lastMove(x)) ||
+      x.localeCompare(y),
+  );
+  const panels = ids
     .map((ladderId) => panel(view, axis, { ladderId, ...about }))
     .filter((one): one is LadderPanel => one !== undefined);
+  return { panels: panels.slice(0, SHOWN), others: panels.slice(SHOWN) };
 }
 
 function panel(
@@ -94,7 +113,7 @@ function panel(
     name: ladderName,
     rungs: rungs.map((rung) => ({
       id: rung.id,
-      name: `${rung.name}, ${markInWords(rung)}`,
+      name: rungLabel(rung, ladderName),
       reached: rung.position <= Math.max(...now.map((one) => positionOf(one.rungId))),
       current: now.some((one) => one.rungId === rung.id),
     })),
@@ -184,6 +203,14 @@ function standingInWords(view: ClientView, placement: HistoryPlacement): string 
 
 function toLadderRung(rung: HistoryRung): LadderRung {
   return { ...rung, passSets: rung.pass.sets, passTarget: rung.pass.target };
+}
+
+/** "3 x 20 s, short hops": the pass mark first, the name without what the ladder says already. */
+function rungLabel(rung: LadderRung, ladder: string): string {
+  const rest = rung.name.startsWith(ladder)
+    ? rung.name.slice(ladder.length).replace(/^[,\s]+/, '')
+    : rung.name;
+  return [markInWords(rung), rest].filter(Boolean).join(', ');
 }
 
 /** "3 x 20 s". */

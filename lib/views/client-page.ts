@@ -5,7 +5,7 @@ import { asSentence, MEASURE_UNITS } from '#lib/domain/labels.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { type ClientAxis, clientAxis } from './client-axis.ts';
 import { clientHeadline } from './client-headline.ts';
-import { type LadderPanel, type LadderRung, ladderPanels } from './client-ladders.ts';
+import { type LadderRung, type LaddersView, ladderPanels } from './client-ladders.ts';
 import { type LoadView, loadView } from './client-load.ts';
 import { type PainView, painView } from './client-pain.ts';
 import { type PairPanel, pairPanels } from './client-pairs.ts';
@@ -36,7 +36,7 @@ export type ClientPage = {
   headline: [string, string];
   reasons: ReasonsView;
   axis: ClientAxis;
-  ladders: LadderPanel[];
+  ladders: LaddersView;
   load: LoadView;
   pain: PainView;
   pairs: PairPanel[];
@@ -65,7 +65,7 @@ export function clientPage(input: ClientPageInput): ClientPage {
       reasons: input.reasons,
       daysKnown: recent.filter((day) => day.state !== 'unknown').length,
       checkIns: view.history.checkIns.length,
-      standing: ladders.map((ladder) => ladder.summary.replace(/\.$/, '')),
+      standing: ladders.panels.slice(0, 1).map((ladder) => ladder.summary.replace(/\.$/, '')),
     }),
     reasons: reasonsView(input.reasons, today),
     axis,

@@ -19,7 +19,8 @@ export type TimelineEntry = {
   about: string;
   sent: string;
   words: string;
-  facts: string[];
+  /** What hurt, what was done, in one paragraph. */
+  facts: string;
   seen: string;
 };
 export type SeenBy = { at: string; by: string };
@@ -46,9 +47,18 @@ export function timeline(input: {
       about: aboutOf(checkIn),
       sent: `sent ${clockTime(checkIn.sentAt, checkIn.zone)}`,
       words: checkIn.words,
-      facts: [...signsOf(checkIn), ...painOf(checkIn), ...setsOf(checkIn, input.rungs), ...restOf(checkIn)],
+      facts: paragraph([
+        ...signsOf(checkIn),
+        ...painOf(checkIn),
+        ...setsOf(checkIn, input.rungs),
+        ...restOf(checkIn),
+      ]),
       seen: seenOf(checkIn, input),
     }));
+}
+
+function paragraph(facts: readonly string[]): string {
+  return facts.map((fact) => `${fact}.`).join(' ');
 }
 
 function aboutOf(checkIn: HistoryCheckIn): string {

@@ -1,12 +1,13 @@
 import { LadderChart } from '#app/_charts/ladder-chart.tsx';
 import { PAGE_DAYS } from '#lib/views/client-axis.ts';
-import { type LadderPanel, RUNG_HEIGHT } from '#lib/views/client-ladders.ts';
+import { type LadderPanel, type LaddersView, RUNG_HEIGHT } from '#lib/views/client-ladders.ts';
 import styles from './client-page.module.css';
 import { Panel } from './panel.tsx';
 import { atLevel } from './places.ts';
 
-export function Ladders({ ladders }: { ladders: LadderPanel[] }) {
-  const rows = ladders.flatMap((ladder) =>
+export function Ladders({ ladders }: { ladders: LaddersView }) {
+  const all = [...ladders.panels, ...ladders.others];
+  const rows = all.flatMap((ladder) =>
     ladder.table.map((line) => ({
       key: `${ladder.id} ${line.side} ${line.since}`,
       cells: [ladder.name, line.rung, line.side, line.since],
@@ -16,15 +17,29 @@ export function Ladders({ ladders }: { ladders: LadderPanel[] }) {
     <Panel
       title="Ladders"
       explain={
-        ladders.length === 0
+        all.length === 0
           ? 'No rung is set yet. Saving a plan places the client on its rungs.'
           : 'Left dashed and hollow, right solid and filled. A point is a day that met the pass mark.'
       }
       table={{ columns: ['Ladder', 'Rung', 'Side', 'Since'], rows }}
     >
-      {ladders.map((ladder) => (
+      {ladders.panels.map((ladder) => (
         <LadderRow key={ladder.id} ladder={ladder} />
       ))}
+      {ladders.others.length > 0 ? (
+        <div className={styles.row}>
+          <details className={styles.more}>
+            <summary>
+              {ladders.others.length} more {ladders.others.length === 1 ? 'ladder' : 'ladders'}
+            </summary>
+            <ul>
+              {ladders.others.map((ladder) => (
+                <li key={ladder.id}>{ladder.summary}</li>
+              ))}
+            </ul>
+          </details>
+        </div>
+      ) : null}
     </Panel>
   );
 }

@@ -26,9 +26,11 @@ export function Load({ load, axis }: { load: LoadView; axis: ClientAxis }) {
       ))}
       {load.others.length > 0 ? (
         <div className={styles.row}>
-          <details className={styles.plot} style={{ background: 'none', fontSize: 13 }}>
-            <summary>{load.others.length} more tissues</summary>
-            <ul style={{ paddingLeft: 18 }}>
+          <details className={styles.more}>
+            <summary>
+              {load.others.length} more {load.others.length === 1 ? 'tissue' : 'tissues'}
+            </summary>
+            <ul>
               {load.others.map((other) => (
                 <li key={other.title}>
                   {other.title}: {other.said}

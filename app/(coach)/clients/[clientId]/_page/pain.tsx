@@ -68,9 +68,7 @@ export function Pain({ pain }: { pain: PainView }) {
       ) : null}
       {pain.others.length > 0 ? (
         <div className={styles.row}>
-          <p className={styles.plot} style={{ background: 'none', fontSize: 13 }}>
-            Also told: {pain.others.join('; ')}.
-          </p>
+          <p className={styles.more}>Also told: {pain.others.join('; ')}.</p>
         </div>
       ) : null}
     </Panel>
