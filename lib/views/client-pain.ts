@@ -48,6 +48,7 @@ export function painView(view: ClientView, axis: ClientAxis): PainView {
   const spots = apart(
     shown.map((line) => (1 - (lastValue(line) ?? 0) / 10) * PAIN_HEIGHT - 8),
     LABEL_GAP,
+    PAIN_HEIGHT - LABEL_GAP,
   );
   return {
     lines: shown.map((line, index) => ({ ...line, labelAt: spots[index] ?? 0 })),

@@ -3,7 +3,7 @@ import { PAGE_DAYS } from '#lib/views/client-axis.ts';
 import { type LadderPanel, type LaddersView, RUNG_HEIGHT } from '#lib/views/client-ladders.ts';
 import styles from './client-page.module.css';
 import { Panel } from './panel.tsx';
-import { atLevel } from './places.ts';
+import { atLevel, heightOf } from './places.ts';
 
 export function Ladders({ ladders }: { ladders: LaddersView }) {
   const all = [...ladders.panels, ...ladders.others];
@@ -47,6 +47,7 @@ export function Ladders({ ladders }: { ladders: LaddersView }) {
 function LadderRow({ ladder }: { ladder: LadderPanel }) {
   const height = ladder.rungs.length * RUNG_HEIGHT;
   const count = ladder.rungs.length;
+  const high = heightOf(height);
   return (
     <div className={styles.row}>
       <h3 className={styles.ladderName}>{ladder.name}</h3>
@@ -74,7 +75,7 @@ function LadderRow({ ladder }: { ladder: LadderPanel }) {
       <div className={styles.plot}>
         <LadderChart panel={ladder} height={height} days={PAGE_DAYS} />
       </div>
-      <div className={styles.right} style={{ height }}>
+      <div className={`${styles.right} ${styles.high}`} style={high}>
         {ladder.paths.map((path) => (
           <strong key={path.side} className={styles.placed} style={{ top: path.labelTop }}>
             {path.now}

@@ -3,8 +3,9 @@ import { PAGE_DAYS } from '#lib/views/client-axis.ts';
 import { PAIN_HEIGHT, type PainView } from '#lib/views/client-pain.ts';
 import styles from './client-page.module.css';
 import { Panel } from './panel.tsx';
-import { atDay, atValue } from './places.ts';
+import { atDay, atValue, heightOf } from './places.ts';
 
+const high = heightOf(PAIN_HEIGHT);
 const SCORES = [0, 2, 4, 6, 8, 10];
 
 export function Pain({ pain }: { pain: PainView }) {
@@ -24,7 +25,7 @@ export function Pain({ pain }: { pain: PainView }) {
     >
       {pain.lines.length > 0 ? (
         <div className={styles.row}>
-          <div className={`${styles.side} ${styles.scores}`} style={{ height: PAIN_HEIGHT }}>
+          <div className={`${styles.side} ${styles.scores} ${styles.high}`} style={high}>
             {SCORES.map((score) => (
               <span
                 key={score}
@@ -54,7 +55,7 @@ export function Pain({ pain }: { pain: PainView }) {
               ) : null,
             )}
           </div>
-          <div className={styles.right} style={{ height: PAIN_HEIGHT }}>
+          <div className={`${styles.right} ${styles.high}`} style={high}>
             {pain.lines.map((line) => (
               <div key={line.key} className={styles.placed} style={{ top: line.labelAt }}>
                 <strong>

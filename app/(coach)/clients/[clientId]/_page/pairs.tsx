@@ -3,7 +3,9 @@ import { PAGE_DAYS } from '#lib/views/client-axis.ts';
 import { PAIR_HEIGHT, type PairPanel } from '#lib/views/client-pairs.ts';
 import styles from './client-page.module.css';
 import { Panel } from './panel.tsx';
-import { atValue } from './places.ts';
+import { atValue, heightOf } from './places.ts';
+
+const high = heightOf(PAIR_HEIGHT);
 
 export function Pairs({ pairs }: { pairs: PairPanel[] }) {
   const rows = pairs.flatMap((panel) =>
@@ -23,7 +25,7 @@ export function Pairs({ pairs }: { pairs: PairPanel[] }) {
       table={{ columns: ['Day', 'Rung', 'Left', 'Right'], rows }}
     >
       {pairs.map((panel) => (
-        <div key={panel.rungId} className={styles.row}>
+        <div key={panel.rungId} className={`${styles.row} ${styles.pair}`}>
           <div className={styles.side} style={{ minHeight: PAIR_HEIGHT }}>
             <strong style={{ paddingRight: 34 }}>{panel.title}</strong>
             {panel.ticks.map((tick) => (
@@ -35,7 +37,7 @@ export function Pairs({ pairs }: { pairs: PairPanel[] }) {
           <div className={styles.plot}>
             <PairChart panel={panel} height={PAIR_HEIGHT} days={PAGE_DAYS} />
           </div>
-          <div className={styles.right} style={{ height: PAIR_HEIGHT }}>
+          <div className={`${styles.right} ${styles.high}`} style={high}>
             <strong className={styles.placed} style={{ top: panel.leftAt }}>
               {panel.left}
             </strong>

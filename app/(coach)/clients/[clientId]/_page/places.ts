@@ -1,3 +1,4 @@
+import type { CSSProperties } from 'react';
 import { PAGE_DAYS } from '#lib/views/client-axis.ts';
 
 /** A day of the axis as a share of the plot's width. */
@@ -13,4 +14,9 @@ export function atValue(value: number, top: number): string {
 /** A rung's level as a share of the ladder's height. */
 export function atLevel(level: number, rungs: number): string {
   return `${(1 - (level + 0.5) / rungs) * 100}%`;
+}
+
+/** The height of a panel's side and labels; one column lets it go. */
+export function heightOf(px: number): CSSProperties {
+  return { ['--high' as string]: `${px}px` };
 }
