@@ -1,4 +1,4 @@
-import type { HistorySet } from '#lib/domain/history.ts';
+import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import { addDays, daysBetween } from './calendar.ts';
 import type { Life, PlanItem, Training } from './life.ts';
 import { demoRung, rungAfter } from './rungs.ts';
@@ -99,7 +99,14 @@ function startOn(life: Life, ladder: Ladder, wanted: Climb): Stand {
 function ability(stand: Stand, date: string): number {
   const whole = Math.max(14, demoRung(stand.rung).usualWeeks * 7 * stand.pace);
   const grown = stand.first + (1 - stand.first) * (daysBetween(stand.since, date) / whole);
-  return Math.min(grown, 1.02);
+  // Who cannot be stepped up any further stays a little under the mark.
+  return Math.min(grown, nextRung(stand) ? 1.02 : 0.95);
+}
+
+/** The next rung of the same ladder that is counted the same way (both hands or each side). */
+function nextRung(stand: Stand): HistoryRung | undefined {
+  const next = rungAfter(stand.rung);
+  return next?.eachSide === demoRung(stand.rung).eachSide ? next : undefined;
 }
 
 function plannedShare(stand: Stand, date: string): number {
@@ -107,7 +114,9 @@ function plannedShare(stand: Stand, date: string): number {
 }
 
 function targetOf(stand: Stand): number {
-  return Math.max(1, Math.round(demoRung(stand.rung).pass.target * stand.planned));
+  const { target } = demoRung(stand.rung).pass;
+  // Under the mark stays under it, also after rounding.
+  return stand.planned === 1 ? target : Math.max(1, Math.min(target - 1, Math.round(target * stand.planned)));
 }
 
 function itemsOf(stands: Stand[]): PlanItem[] {
@@ -139,7 +148,9 @@ function trainOn(life: Life, stand: Stand, date: string): HistorySet[] {
   const values = Array.from({ length: pass.sets }, (_, place) =>
     short && place === pass.sets - 1
       ? Math.max(1, target - 1 - Math.floor(target / 6))
-      : target + life.random.whole(0, target >= 15 ? 1 : 0),
+      : passing
+        ? target + life.random.whole(0, 1)
+        : Math.min(target + life.random.whole(0, target >= 15 ? 1 : 0), Math.max(1, pass.target - 1)),
   );
   return did(stand.rung, values, { planned: target });
 }
@@ -158,9 +169,9 @@ function countPass(stand: Stand, date: string): void {
 
 function stepUp(life: Life, stand: Stand, date: string): boolean {
   if (stand.stepOn === null || date < stand.stepOn) return false;
-  const next = rungAfter(stand.rung);
+  const next = nextRung(stand);
   stand.stepOn = null;
-  if (!next || next.eachSide !== demoRung(stand.rung).eachSide) return false;
+  if (!next) return false;
   life.place(next.id, date, { why: 'pass mark met' });
   life.step({
     kind: 'step-up-earned',

@@ -1,7 +1,9 @@
+import type { HistorySet } from '#lib/domain/history.ts';
 import { addDays, demoDate } from './calendar.ts';
 import { type Climb, climb, type Ladder } from './climber.ts';
 import { finish } from './finish.ts';
 import { type DemoClient, type Life, startLife, type Training } from './life.ts';
+import { demoRung } from './rungs.ts';
 import { pain } from './work.ts';
 
 type Person = {
@@ -208,7 +210,9 @@ function live(today: string, person: Person, bend: Bend = {}): Life {
 
 /** What makes one of the eleven steady ones speak up in the last week, so that the board has a morning. */
 const BENDS: Record<string, (today: string) => Bend> = {
-  joaquim: (today) => ({ until: demoDate(today, 26, 7) }),
+  joaquim: (today) => ({ until: addDays(today, 1) }),
+  zofia: (today) => ({ change: passing('H3', demoDate(today, 26, 2)) }),
+  ruth: (today) => ({ change: passing('HG', demoDate(today, 26, 3)) }),
   anahit: (today) => ({ until: addDays(today, 4) }),
   oyelaran: (today) => ({
     change: onLastDay(today, (done) => ({
@@ -263,6 +267,16 @@ const BENDS: Record<string, (today: string) => Bend> = {
         : done,
   }),
 };
+
+/** From this date on the pass mark of the ladder's rung is met. */
+function passing(ladderId: string, from: string): NonNullable<Bend['change']> {
+  const met = (set: HistorySet): HistorySet => {
+    const rung = demoRung(set.rungId);
+    if (rung.ladderId !== ladderId) return set;
+    return { ...set, value: rung.pass.target, planned: rung.pass.target, clean: true, faults: [] };
+  };
+  return (date, done) => (date < from ? done : { ...done, work: done.work.map((sets) => sets.map(met)) });
+}
 
 function again(sets: Training['work'][number]): Training['work'][number] {
   return sets.map((set) => ({ ...set, index: set.index + sets.length }));

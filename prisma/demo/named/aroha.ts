@@ -53,10 +53,10 @@ const STAGES: Stage[] = [
   },
   {
     from: [20, 1],
-    rung: 'PL.5',
-    target: 9,
-    sets: (turn) => (turn === 2 ? [9, 9, 9, 8] : [9, 9, 9, 9]),
-    why: 'stuck on 100°: 110° longer, 100° beside it',
+    rung: 'PL.6',
+    target: 6,
+    sets: (turn) => (turn === 2 ? [6, 6, 6, 5] : [6, 6, 6, 6]),
+    why: 'stuck on 100°: shorter, with 110° beside it',
   },
   {
     from: [22, 1],
@@ -134,7 +134,7 @@ function trainDay(life: Life, week: number, turn: number, day: number): void {
   const stage = stageOn(life, date);
   if (!stage) return;
   const beside =
-    week >= 20 && week <= 21 ? [did('PL.6', [6, 6], { planned: 6, support: 'parallel-bars' })] : [];
+    week >= 20 && week <= 21 ? [did('PL.5', [8, 8], { planned: 8, support: 'parallel-bars' })] : [];
   life.train(date, {
     effort: 7,
     minutes: 53 + ((week + turn) % 4),
@@ -164,7 +164,7 @@ function stages(life: Life): void {
     const from = life.on(...stage.from);
     if (stage.rung !== rung) life.place(stage.rung, from, { why: stage.why });
     rung = stage.rung;
-    const beside: PlanItem[] = stage.from[0] === 20 ? [['A', 'PL.6', { sets: 2, target: 6 }]] : [];
+    const beside: PlanItem[] = stage.from[0] === 20 ? [['A', 'PL.5', { sets: 2, target: 8 }]] : [];
     life.plan(from, {
       perWeek: 3,
       skills: ['Planche'],

@@ -37,9 +37,15 @@ export function haruto(today: string): DemoClient {
 
 function trainDay(life: Life, week: number, day: number): void {
   const done = dayOf(week, day);
-  if (done) life.train(life.on(week, day), { ...done, pain: elbow(week, day) });
+  if (done)
+    life.train(life.on(week, day), { ...done, session: sessionOf(week, day), pain: elbow(week, day) });
   else if (week === 13 && day > 5) life.rest(life.on(week, day), { pain: [pain(ELBOW, 'today', 4, false)] });
   else life.rest(life.on(week, day));
+}
+
+/** Odd days are A, even days B, while the plan has both. */
+function sessionOf(week: number, day: number): string {
+  return week <= 11 || week >= 21 ? (day % 2 === 1 ? 'A' : 'B') : 'A';
 }
 
 function dayOf(week: number, day: number): Training | undefined {
@@ -52,12 +58,17 @@ function dayOf(week: number, day: number): Training | undefined {
     return day <= 5
       ? { session: 'A', effort: 7, minutes: day === 5 ? 60 : 45, work: [pulls(4), even('U1.5', 4)] }
       : undefined;
-  if (week >= 14 && week <= 20 && day % 2 === 0) return undefined;
-  if (week === 14) return { session: 'A', effort: 3, minutes: 30, work: [even('X5.1', 25), even('P1.3', 7)] };
+  if (week >= 14 && week <= 18 && day % 2 === 0) return undefined;
+  // Four days a week from week 19 on.
+  if (week >= 19 && (day === 4 || day === 2)) return undefined;
+  if (week === 14) return { session: 'A', effort: 3, minutes: 30, work: [even('X5.1', 25), compression()] };
   if (week <= 20) return { session: 'A', effort: 5, minutes: 40 + (week - 15) * 3, work: backInSteps(week) };
-  // Five days a week from week 21 on.
-  if (day === 4) return undefined;
-  return { ...normal, session: 'A', work: later(week, day) };
+  return {
+    session: 'A',
+    effort: week <= 21 ? 5 : 6,
+    minutes: Math.min(58, 52 + (week - 20) * 2),
+    work: later(week, day),
+  };
 }
 
 /** Before the jump: five sets of each strength drill; weeks 9 and 10 seven of each. */
@@ -95,26 +106,24 @@ function lever(sets: number): HistorySet[] {
   );
 }
 
+function compression(): HistorySet[] {
+  return did('P1.3', [7, 7, 7, 6], { planned: 7 });
+}
+
+/** Four sets as ever, shorter: 50, 60, 70 % of before. */
 function backInSteps(week: number): HistorySet[][] {
-  const sets = week <= 16 ? 2 : week <= 18 ? 3 : 4;
+  const seconds = week <= 16 ? 4 : week <= 18 ? 5 : 6;
   return week < 16
-    ? [planche('PL.5', 2, 6), even('P1.3', 7)]
-    : [
-        planche('PL.5', sets, 7),
-        did(
-          'PU.5',
-          Array.from({ length: sets }, () => 4),
-          { planned: 4 },
-        ),
-      ];
+    ? [planche('PL.5', 4, 4), compression()]
+    : [planche('PL.5', 4, seconds), did('PU.5', [4, 4, 4, 3], { planned: 4 })];
 }
 
 function later(week: number, day: number): HistorySet[][] {
   const seconds = week >= 24 ? 7 : 6;
   return [
     planche('PL.7', 4, seconds),
-    day % 2 === 1 ? did('PU.7', [4, 4, 4, 3], { planned: 4 }) : even('U1.4', 4, { sets: 4 }),
-    even('P1.3', 7),
+    day % 2 === 1 ? did('PU.7', [4, 4, 4, 3], { planned: 4 }) : did('U1.4', [4, 4, 4, 3], { planned: 4 }),
+    compression(),
   ];
 }
 
@@ -124,10 +133,10 @@ function elbow(week: number, day: number): HistoryPain[] {
   if (week === 13)
     return day === 5
       ? [...during(4, false), pain(ELBOW, 'after', 6, false)]
-      : during([4, 4, 4, 5][day - 1] ?? 4, false);
+      : during([4, 4, 4, 4][day - 1] ?? 4, false);
   if (week === 14 || week === 15) return during(3, false);
   if (week === 16 || week === 17) return during(2);
-  if (week === 9 || week === 10) return during(2);
+  if (week === 9 || week === 10) return during(day % 3 === 1 ? 2 : 1);
   if (week >= 4 && week <= 22) return during(1);
   return [];
 }
@@ -148,65 +157,81 @@ function story(life: Life): void {
   ] as const) {
     life.place(rung, on(week, 1), { why });
   }
-  const four: PlanItem[] = [
-    ['A', 'PL.7', { sets: 5, target: 8, times: 6 }],
-    ['A', 'LV.5', { sets: 5, target: 8, times: 3 }],
-    ['A', 'PU.7', { sets: 5, target: 4, times: 3 }],
-    ['A', 'U1.5', { sets: 5, target: 4, times: 6 }],
-    ['A', 'FG.3', { times: 1 }],
+  const strength = (session: string, third: string): PlanItem[] => [
+    [session, 'PL.7', { sets: 5, target: 8 }],
+    [session, third, { sets: 5, target: third === 'PU.7' ? 4 : 8 }],
+    [session, 'U1.5', { sets: 5, target: 4 }],
   ];
+  const compress: PlanItem = ['A', 'P1.3', { sets: 4, target: 7 }];
   life.plan(on(1, 1), {
     perWeek: 6,
     skills: GOALS,
-    items: four,
+    items: [...strength('A', 'PU.7'), ...strength('B', 'LV.5')],
     why: 'All four, because he wants to; looked at again in week 8.',
+  });
+  life.plan(on(12, 1), {
+    perWeek: 6,
+    skills: GOALS,
+    items: [
+      ['A', 'PL.11', { target: 3 }],
+      ['A', 'PU.7', { sets: 9, target: 4 }],
+      ['A', 'LV.5', { sets: 5, target: 8 }],
+      ['A', 'U1.5', { target: 4 }],
+    ],
+    why: 'A camp week with his club.',
   });
   life.plan(on(14, 1), {
     perWeek: 3,
     skills: ['Planche'],
-    items: [
-      ['A', 'P1.3', { target: 7 }],
-      ['A', 'X5.1', { target: 25 }],
-    ],
+    items: [compress, ['A', 'X5.1', { target: 25 }]],
     why: 'No pulling. Upper back and compression only.',
   });
+  const two = { skills: ['Planche', 'Pull-up'] };
   life.plan(on(15, 1), {
+    ...two,
     perWeek: 3,
-    skills: ['Planche', 'Pull-up'],
-    items: [
-      ['A', 'PL.5', { sets: 2, target: 6 }],
-      ['A', 'P1.3', { target: 7 }],
-    ],
+    items: [['A', 'PL.5', { target: 4 }], compress],
     why: 'Half of before; front lever and muscle-up dropped.',
   });
-  life.plan(on(17, 1), {
+  life.plan(on(16, 1), {
+    ...two,
     perWeek: 3,
-    skills: ['Planche', 'Pull-up'],
     items: [
-      ['A', 'PL.5', { sets: 3, target: 7 }],
-      ['A', 'PU.5', { sets: 3, target: 4 }],
+      ['A', 'PL.5', { target: 4 }],
+      ['A', 'PU.5', { sets: 4, target: 4 }],
+    ],
+    why: 'Slow lowering on the bar again.',
+  });
+  life.plan(on(17, 1), {
+    ...two,
+    perWeek: 3,
+    items: [
+      ['A', 'PL.5', { target: 5 }],
+      ['A', 'PU.5', { sets: 4, target: 4 }],
     ],
     why: '60 %',
   });
   life.plan(on(19, 1), {
-    perWeek: 3,
-    skills: ['Planche', 'Pull-up'],
+    ...two,
+    perWeek: 4,
     items: [
-      ['A', 'PL.5', { sets: 4, target: 7 }],
+      ['A', 'PL.5', { target: 6 }],
       ['A', 'PU.5', { sets: 4, target: 4 }],
     ],
     why: '70 %',
   });
   life.plan(on(21, 1), {
-    perWeek: 5,
-    skills: ['Planche', 'Pull-up'],
+    ...two,
+    perWeek: 4,
     items: [
-      ['A', 'PL.7', { sets: 4, target: 6, times: 5 }],
-      ['A', 'PU.7', { sets: 4, target: 4, times: 3 }],
-      ['A', 'U1.4', { sets: 4, target: 4, times: 2 }],
-      ['A', 'P1.3', { target: 7, times: 5 }],
+      ['A', 'PL.7', { target: 6 }],
+      ['A', 'PU.7', { sets: 4, target: 4 }],
+      compress,
+      ['B', 'PL.7', { target: 6 }],
+      ['B', 'U1.4', { sets: 4, target: 4 }],
+      ['B', 'P1.3', { sets: 4, target: 7 }],
     ],
-    why: 'Two goals, five days.',
+    why: 'Two goals, four days.',
   });
   life.step({
     kind: 'pain-high',

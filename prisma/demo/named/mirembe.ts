@@ -41,7 +41,14 @@ const BLOCKS: Record<string, Block[]> = {
     { fromWeek: 24, rung: 'H2.7', targets: [[24, 6]] },
   ],
   heel: [
-    { fromWeek: 10, rung: 'H3.2', targets: [[10, 3]] },
+    {
+      fromWeek: 10,
+      rung: 'H3.2',
+      targets: [
+        [10, 2],
+        [12, 3],
+      ],
+    },
     {
       fromWeek: 13,
       rung: 'H3.3',
@@ -51,23 +58,30 @@ const BLOCKS: Record<string, Block[]> = {
         [18, 10],
       ],
     },
-    { fromWeek: 20, rung: 'H3.4', targets: [[20, 15]] },
+    { fromWeek: 20, rung: 'H3.4', targets: [[20, 13]] },
   ],
   toe: [
-    { fromWeek: 10, rung: 'H4.2', targets: [[10, 3]] },
+    {
+      fromWeek: 10,
+      rung: 'H4.2',
+      targets: [
+        [10, 2],
+        [17, 3],
+      ],
+    },
     {
       fromWeek: 18,
       rung: 'H4.3',
       targets: [
         [18, 6],
-        [21, 8],
+        [21, 6],
       ],
     },
   ],
 };
 /** Best heel and toe pulls of the five days up to the middle of week 22. */
-const HEEL = [14, 16, 15, 17, 15];
-const TOE = [7, 9, 8, 9, 8];
+const HEEL = [14, 16, 15, 17, 15, 16, 15, 15, 16];
+const TOE = [7, 9, 8, 9, 8, 8, 10, 11, 11];
 /** Weeks in which the toe pulls were in the plan and mostly left out: one day in three done. */
 const LEFT_OUT = [11, 12, 13, 14];
 
@@ -95,6 +109,22 @@ export function mirembe(today: string): DemoClient {
     if (planWeeks().includes(week)) plan(life, week);
     for (const [turn, day] of DAYS.entries()) trainDay(life, week, turn, day);
   }
+  life.step({
+    kind: 'too-little-time',
+    takenOn: life.on(15, 1),
+    ladderId: 'H4',
+    side: 'both',
+    reviewOn: life.on(17, 1),
+    words: 'Toe pulls moved to the start of the session',
+  });
+  life.step({
+    kind: 'window-gap',
+    takenOn: life.on(23, 1),
+    ladderId: 'H4',
+    side: 'both',
+    reviewOn: life.on(26, 1),
+    words: 'One more set of toe pulls, first in the session',
+  });
   life.seenBetween(life.on(1, 1), life.on(26, 7));
   life.extra.coachWords.push({
     at: life.at(life.on(25, 5), '08:20'),
@@ -144,20 +174,23 @@ function hold(name: string, week: number, turn: number): HistorySet[] {
   if (name === 'toe' && LEFT_OUT.includes(week) && turn !== 0) return [];
   const { rung, target } = block;
   const place = (week - 21) * 3 + turn;
-  if (name === 'heel' && week >= 20) return did(rung, withBest(HEEL[place] ?? 15, 3), { planned: 15 });
-  if (name === 'toe' && week >= 21) return did(rung, withBest(TOE[place] ?? 8, 4), { planned: 8 });
+  if (name === 'heel' && week >= 20) return did(rung, withBest(HEEL[place] ?? 15, 3, 13), { planned: 13 });
+  if (name === 'toe' && week >= 21) return did(rung, withBest(TOE[place] ?? 12, 4, 6), { planned: 6 });
   const sets =
     rung === 'H2.7' || rung === 'H3.3' || rung === 'H4.3' ? 4 : rung === 'H3.2' || rung === 'H4.2' ? 5 : 3;
   // The last set of Saturday's is short, except where the week is clean by the story.
-  const short = turn === 2 && ![9, 20, 23].includes(week) && target > 3;
+  const short = turn === 2 && (![9, 20, 23].includes(week) || name !== 'base') && target > 3;
   const values = Array.from({ length: sets }, (_, index) =>
     short && index === sets - 1 ? target - Math.ceil(target / 10) - 1 : target,
   );
   return did(rung, values, { planned: target, ...(week <= 9 ? { support: 'wedge' as const } : {}) });
 }
 
-function withBest(best: number, sets: number): number[] {
-  return Array.from({ length: sets }, (_, index) => (index === 0 ? best : Math.max(best - index, best - 2)));
+/** The best hold first, then what the plan asks. */
+function withBest(best: number, sets: number, planned: number): number[] {
+  return Array.from({ length: sets }, (_, index) =>
+    index === 0 ? best : index === 1 ? Math.max(planned, best - 1) : planned,
+  );
 }
 
 function prepare(week: number, turn: number): HistorySet[][] {
@@ -168,7 +201,8 @@ function prepare(week: number, turn: number): HistorySet[][] {
     ...did(key, [Math.floor(left)], { side: 'left', planned: null }),
     ...did(key, [Math.floor(right)], { side: 'right', planned: null }),
   ];
-  const rocks = even('W1.3', 10);
+  const rocks = even('W1.3', 9);
+  if (week === 20) return [];
   if (turn !== 0) return [rocks];
   return [
     rocks,
@@ -227,7 +261,7 @@ function plan(life: Life, week: number): void {
   life.plan(life.on(week, 1), {
     perWeek: 3,
     skills: ['Handstand'],
-    items: [['A', 'W1.3'], ...ordered],
+    items: [['A', 'W1.3', { target: 9 }], ...ordered],
     why:
       week === 1
         ? 'Getting to know each other: wrists, overhead, box pike; bars and wedge, no wall yet.'

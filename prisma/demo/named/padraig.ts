@@ -6,7 +6,7 @@ import { did, even } from '../work.ts';
 
 const DAYS = [1, 3, 5, 6];
 /** Clean reps of 25 on the twelve push-up days of weeks 9 to 12. */
-const REPS = [24, 25, 24, 25, 23, 24, 22, 21, 20, 19, 18, 17];
+const REPS = [24, 25, 24, 24, 23, 24, 22, 21, 20, 19, 18, 17];
 
 /** Handstand push-ups at 52: slipping on night shifts, tingling hands, a limit, and handed to a colleague. */
 export function padraig(today: string): DemoClient {
@@ -73,18 +73,17 @@ function pushUps(week: number, turn: number): HistorySet[] {
             ? 23
             : 24;
   const sets = week === 13 ? 3 : 5;
-  return did('U1.5', spread(total, sets), { planned: 5 });
+  return did(week < 6 ? 'U1.4' : 'U1.5', spread(total, sets), { planned: 5 });
 }
 
-/** Full sets of five first; what is missing is taken from the end, one rep a set at most until all have lost one. */
+/** Full sets of five first; what is missing is taken from the last set, then from the one before. */
 function spread(total: number, sets: number): number[] {
   const values = Array.from({ length: sets }, () => 5);
-  for (
-    let missing = sets * 5 - total, place = sets - 1;
-    missing > 0;
-    missing--, place = place === 0 ? sets - 1 : place - 1
-  ) {
-    values[place] = (values[place] ?? 0) - 1;
+  let missing = sets * 5 - total;
+  for (let place = sets - 1; missing > 0 && place >= 0; place--) {
+    const taken = Math.min(missing, 4);
+    values[place] = 5 - taken;
+    missing -= taken;
   }
   return values;
 }
@@ -98,6 +97,12 @@ function story(life: Life): void {
     ['B', 'PU.4', { target: 4, times: 1 }],
   ];
   life.plan(on(1, 1), {
+    perWeek: 4,
+    skills,
+    items: [['A', 'U1.4', { times: 3 }], ...upright],
+    why: 'Strength first.',
+  });
+  life.plan(on(6, 1), {
     perWeek: 4,
     skills,
     items: [['A', 'U1.5', { times: 3 }], ...upright],
@@ -117,19 +122,20 @@ function story(life: Life): void {
     items: [['A', 'U1.5', { times: 3 }], ...upright],
     why: 'Back to the pike push-up, same number as before.',
   });
-  life.plan(on(25, 1), {
+  life.plan(on(25, 2), {
     perWeek: 4,
     skills,
     items: [['A', 'U1.5', { times: 3 }], ...upright],
     why: 'Goes on; looked at again in six weeks.',
   });
   for (const [rung, week] of [
-    ['U1.5', 1],
+    ['U1.4', 1],
     ['LS.2', 1],
     ['RS.1', 1],
     ['PU.4', 1],
   ] as const)
     life.place(rung, on(week, 1), { why: 'start test' });
+  life.place('U1.5', on(6, 1), { why: 'last rep looks like the first' });
   life.place('U1.1', on(17, 4), { why: 'nothing overhead' });
   life.place('U1.5', on(22, 1), { why: 'limit ended' });
   life.step({
