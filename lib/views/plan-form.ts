@@ -38,7 +38,8 @@ type Version = {
 
 export type FormRung = {
   id: string;
-  name: string;
+  /** "Toe pull, chest to wall: 4 x 10 s". */
+  label: string;
   unit: string;
   eachSide: boolean;
   passSets: number;
@@ -176,7 +177,7 @@ function toLadders(rungs: Rung[]): FormLadder[] {
     };
     ladder.rungs.push({
       id: rung.id,
-      name: rung.name,
+      label: `${rung.name}: ${rung.passSets} x ${rung.passTarget} ${UNIT_WORDS[rung.measure]}${rung.eachSide ? ' each side' : ''}`,
       unit: UNIT_WORDS[rung.measure],
       eachSide: rung.eachSide,
       passSets: rung.passSets,

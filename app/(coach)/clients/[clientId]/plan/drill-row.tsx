@@ -89,7 +89,7 @@ export function DrillRow({ row, index, ladders, error, onChange, onRemove }: Pro
               <option value="">choose</option>
               {ladder?.rungs.map((one) => (
                 <option key={one.id} value={one.id}>
-                  {one.name}
+                  {one.label}
                 </option>
               ))}
             </select>
