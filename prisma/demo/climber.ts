@@ -52,7 +52,8 @@ export function climb(life: Life, wanted: Climb): void {
   let turn = 0;
   for (let date = wanted.from; date <= wanted.to; date = addDays(date, 1)) {
     const stepped = stands.filter((stand) => stepUp(life, stand, date)).length > 0;
-    if (stepped || plannedOn === '' || daysBetween(plannedOn, date) >= PLAN_DAYS) {
+    const ripe = stands.some((stand) => stand.planned < 1 && ability(stand, date) >= 1);
+    if (stepped || ripe || plannedOn === '' || daysBetween(plannedOn, date) >= PLAN_DAYS) {
       plannedOn = date;
       for (const stand of stands) stand.planned = plannedShare(stand, date);
       life.plan(date, {
@@ -110,7 +111,7 @@ function nextRung(stand: Stand): HistoryRung | undefined {
 }
 
 function plannedShare(stand: Stand, date: string): number {
-  return ability(stand, date) >= 0.97 ? 1 : ability(stand, date);
+  return Math.min(1, ability(stand, date));
 }
 
 function targetOf(stand: Stand): number {
@@ -135,6 +136,7 @@ function trainOn(life: Life, stand: Stand, date: string): HistorySet[] {
   const { pass, measure } = demoRung(stand.rung);
   const able = ability(stand, date);
   stand.days += 1;
+  if (isRange(stand) && able >= 1) countPass(stand, date);
   if (isRange(stand)) return did(stand.rung, [rangeOf(stand, able)], { planned: null });
   const passing = able >= 1 && stand.planned === 1;
   if (passing) countPass(stand, date);

@@ -143,7 +143,7 @@ const STEADY: Person[] = [
     days: [1, 3, 6],
     minutes: 45,
     coach: 'second',
-    ladders: [{ start: 'LS.2' }, { start: 'P1.2' }, { start: 'X3.1', first: 0.5 }],
+    ladders: [{ start: 'LS.2' }, { start: 'P1.2' }, { start: 'X3.1', first: 0.5, pace: 0.8 }],
   },
   {
     slug: 'caetano',
@@ -486,7 +486,7 @@ function twinges(today: string): Life {
         { start: 'P2.1' },
         { start: 'P1.1' },
         { start: 'H2.4', session: 'B' },
-        { start: 'X3.1', session: 'B', first: 0.5 },
+        { start: 'X3.1', session: 'B', first: 0.5, pace: 0.8 },
       ],
     },
     {

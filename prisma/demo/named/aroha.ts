@@ -54,8 +54,8 @@ const STAGES: Stage[] = [
   {
     from: [20, 1],
     rung: 'PL.6',
-    target: 6,
-    sets: (turn) => (turn === 2 ? [6, 6, 6, 5] : [6, 6, 6, 6]),
+    target: 7,
+    sets: (turn) => (turn === 2 ? [7, 7, 7, 6] : [7, 7, 7, 7]),
     why: 'stuck on 100°: shorter, with 110° beside it',
   },
   {

@@ -85,17 +85,13 @@ function oneArm(week: number, half: number): HistorySet[][] {
     ];
   }
   if (week <= 20) return [fingers(week, half, 'right'), fingers(week, half, 'left'), even('H6.5', 28)];
-  const left = week >= 24 ? 10 : 9;
-  return [
-    even('OA.6', 10, { side: 'right', planned: 10 }),
-    did('OA.6', week >= 24 ? [10, 10, 10] : [left, left, 8], { side: 'left', planned: week >= 24 ? 10 : 9 }),
-    even('H6.5', 29),
-  ];
+  const [rung, seconds] = week >= 26 ? (['OA.7', 12] as const) : (['OA.6', week >= 24 ? 10 : 9] as const);
+  return [even(rung, seconds, { side: 'right' }), even(rung, seconds, { side: 'left' }), even('H6.5', 29)];
 }
 
 /** Three sets around a mean, never reaching the target on both sides. */
 function paired(key: string, mean: number, side: 'left' | 'right'): HistorySet[] {
-  return did(key, [mean + 1, mean, mean - 1], { side, planned: side === 'left' ? 13 : 18 });
+  return did(key, [mean + 1, mean, mean - 1], { side, planned: null });
 }
 
 /** Weeks 16 to 20, five fingers: the hips turn on most sets of the left, hardly on the right. */
@@ -110,7 +106,7 @@ function fingers(week: number, half: number, side: 'left' | 'right'): HistorySet
 
 function twoArms(week: number, turn: number): HistorySet[][] {
   const floor = week > 8;
-  const press = week <= 8 ? even('RS.1', 24) : did('P4.5', [3, 3, 3, 3, turn === 3 ? 2 : 3], { planned: 3 });
+  const press = week <= 8 ? even('RS.1', 24) : did('P4.5', [2, 2, 2, 2, turn === 3 ? 1 : 2], { planned: 2 });
   return [even('W2.3', 7), press, ...(floor ? [even('H2.7', 7)] : [even('HG.4', 7)])];
 }
 
@@ -136,6 +132,15 @@ function story(life: Life): void {
   });
   life.place('OA.5', on(16, 1), { side: 'right', why: 'held at the number of the left' });
   life.place('OA.6', on(21, 1), { why: 'review: back to two fingers at 10 s' });
+  life.place('OA.7', on(26, 1), { why: 'pass mark met on both sides' });
+  life.step({
+    kind: 'one-side-fault',
+    takenOn: on(20, 4),
+    ladderId: 'OA',
+    side: 'left',
+    reviewOn: on(23, 1),
+    words: 'Base looked at from behind on film; shoulder pushed up first',
+  });
   life.limit({
     tissue: null,
     region: 'wrist-back',
@@ -165,7 +170,7 @@ function story(life: Life): void {
     takenOn: on(16, 1),
     ladderId: 'OA',
     side: 'left',
-    reviewOn: on(20, 1),
+    reviewOn: on(18, 1),
     words: 'Left one support back, right held at the number of the left',
   });
   plan(
@@ -200,27 +205,33 @@ function story(life: Life): void {
     'Two fingers again, shorter.',
   );
   plan(life, 24, [['A', 'OA.6', { target: 10 }], ['A', 'H6.5', { target: 29 }], ...common()], '');
-  const saturday = onWeekday(on(18, 1), 6);
+  const saturday = onWeekday(on(19, 1), 6);
   life.film(
     {
       rungKey: 'OA.5',
       side: 'left',
       angle: 'from behind',
       words: 'Both sides, one set each, hips and hands in the picture.',
-      by: on(17, 6),
+      by: on(18, 6),
     },
     {
-      askedAt: life.at(on(17, 1), '08:30'),
+      askedAt: life.at(on(18, 2), '08:30'),
       receivedAt: life.at(saturday, '12:10'),
       lookedAt: life.at(addDays(saturday, 4), '09:00'),
     },
+  );
+  plan(
+    life,
+    26,
+    [['A', 'OA.7', { target: 12 }], ['A', 'H6.5', { target: 29 }], ...common()],
+    'Two fingers, longer.',
   );
 }
 
 function common(): PlanItem[] {
   return [
     ['B', 'W2.3', { target: 7 }],
-    ['B', 'P4.5'],
+    ['B', 'P4.5', { target: 2 }],
     ['B', 'H2.7', { target: 7 }],
   ];
 }

@@ -34,7 +34,7 @@ export function leyla(today: string): DemoClient {
     goalSkills: ['Chest-to-bar pull-up', 'Handstand'],
     birthYear: Number(today.slice(0, 4)) - 38,
     bodyMassKg: 61,
-    week: { days: 4, minutes: 48, effort: 6 },
+    week: { days: 4, minutes: 48, effort: 7 },
     joined: demoDate(today, 1, 1),
     note: 'New job since week 20: two short sessions is what fits.',
     answers: { training: 'four sessions of 48 minutes', kit: 'bar, box, wall', health: 'nothing to report' },
@@ -44,7 +44,7 @@ export function leyla(today: string): DemoClient {
       const short = week >= 25;
       life.train(life.on(week, day), {
         session: turn % 2 === 0 ? 'A' : 'B',
-        effort: short ? 5 : 6,
+        effort: short ? 5 : 7,
         minutes: short ? 30 : 47 + (turn % 3),
         work: workOf(week, turn),
       });

@@ -143,7 +143,7 @@ function story(life: Life): void {
     takenOn: on(13, 1),
     ladderId: 'U1',
     side: 'both',
-    reviewOn: on(17, 1),
+    reviewOn: on(18, 1),
     words: 'Easy week; night shifts',
   });
   life.step({
