@@ -6,7 +6,7 @@ import type {
   HistoryPlan,
   HistoryRung,
 } from '#lib/domain/history.ts';
-import type { CheckKind, Level, Side, Tier, Tissue } from '#lib/domain/vocabulary.ts';
+import type { CheckKind, Level, Tier, Tissue } from '#lib/domain/vocabulary.ts';
 import type { Limits } from './thresholds.ts';
 
 /** `taken-as-rest`: between two check-ins of a client who logs regularly. `unknown` is never zero. */
@@ -80,5 +80,3 @@ export type ReasonChange =
   | { change: 'back'; id: string; outcome: Flagged; why: 'date' | 'worse' | 'changed' }
   | { change: 'count-clear'; id: string; clearNights: number }
   | { change: 'close'; id: string; why: string };
-
-export type { Side };

@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 export const DEMO_PORT = 3411;
@@ -10,8 +10,4 @@ export const MORNING_START = '2026-03-02T09:00:00.000Z';
 
 export function setClock(instant: string): void {
   writeFileSync(CLOCK_FILE, instant);
-}
-
-export function clock(): Date {
-  return new Date(readFileSync(CLOCK_FILE, 'utf8'));
 }

@@ -5,10 +5,28 @@ import { type CheckInInput, checkInSchema } from '#lib/schemas/check-in.ts';
 const RUNG = '11111111-1111-4111-8111-111111111111';
 
 function aSet(changes: object = {}) {
-  return { rungId: RUNG, side: 'both', index: 1, planned: 20, value: 18, how: 'typed', clean: true, faults: [], ...changes };
+  return {
+    rungId: RUNG,
+    side: 'both',
+    index: 1,
+    planned: 20,
+    value: 18,
+    how: 'typed',
+    clean: true,
+    faults: [],
+    ...changes,
+  };
 }
 function aScore(changes: object = {}) {
-  return { region: 'elbow-inner', side: 'right', moment: 'during', value: 4, kind: 'joint', usual: false, ...changes };
+  return {
+    region: 'elbow-inner',
+    side: 'right',
+    moment: 'during',
+    value: 4,
+    kind: 'joint',
+    usual: false,
+    ...changes,
+  };
 }
 function aBody(changes: object = {}): object {
   return {
@@ -36,12 +54,20 @@ function parsed(changes: object) {
 describe('what is taken', () => {
   test('an ordinary training and a day without', () => {
     expect(refusal(aBody())).toBeUndefined();
-    expect(refusal(aBody({ kind: 'rest', session: null, effort: null, minutes: null, sets: [], nothingHurts: true }))).toBeUndefined();
+    expect(
+      refusal(
+        aBody({ kind: 'rest', session: null, effort: null, minutes: null, sets: [], nothingHurts: true }),
+      ),
+    ).toBeUndefined();
   });
   test('29 February of a leap year', () => {
     expect(refusal(aBody({ date: '2028-02-29' }))).toBeUndefined();
   });
-  test.each([['7,5', 7.5], ['7.5', 7.5], ['7.5 kg', 7.5]])('added "%s" is 7.5 kg', (addedKg, value) => {
+  test.each([
+    ['7,5', 7.5],
+    ['7.5', 7.5],
+    ['7.5 kg', 7.5],
+  ])('added "%s" is 7.5 kg', (addedKg, value) => {
     expect(parsed({ sets: [aSet({ addedKg })] }).sets[0]?.addedKg).toBe(value);
   });
   test('a value of "1:30" is 90 s, "12 s" is 12', () => {
@@ -110,7 +136,11 @@ describe('what is refused, naming the field and the fix', () => {
     ['more made than tried', { sets: [aSet({ value: 8, tried: 5 })] }, /^sets\.0\.tried: /],
     ['the same score twice', { pain: [aScore(), aScore()] }, /^pain\.1: .*twice/],
     ['nothing hurts, and pain', { nothingHurts: true, pain: [aScore()] }, /^nothingHurts: /],
-    ['nothing hurts, and a danger sign', { nothingHurts: true, dangerSigns: [{ sign: 'swelling' }] }, /^nothingHurts: /],
+    [
+      'nothing hurts, and a danger sign',
+      { nothingHurts: true, dangerSigns: [{ sign: 'swelling' }] },
+      /^nothingHurts: /,
+    ],
     ['sets on a day without training', { kind: 'rest', effort: null, minutes: null }, /^sets: /],
     ['a correction of itself', { correctsId: '5f0c1c9e-6f0a-4c1e-9d5e-1b2a3c4d5e6f' }, /^correctsId: /],
   ])('%s', (_, changes, message) => {
@@ -137,7 +167,15 @@ describe('what is refused, naming the field and the fix', () => {
 test('whatever arrives, the schema answers and never throws', () => {
   const anything = fc.anything({ withBigInt: false, withNullPrototype: true });
   const spoilt = fc.record(
-    { date: anything, zone: anything, effort: anything, words: anything, sets: anything, pain: anything, dangerSigns: anything },
+    {
+      date: anything,
+      zone: anything,
+      effort: anything,
+      words: anything,
+      sets: anything,
+      pain: anything,
+      dangerSigns: anything,
+    },
     { requiredKeys: [] },
   );
   fc.assert(

@@ -1,0 +1,210 @@
+import { mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
+import { expectAccessible } from './support/axe.ts';
+
+// Every screen of the demo at both widths, light and dark: no violation that axe can find, nothing in the console,
+// no sideways scroll; a picture of each in tests/output/screens for people to look at.
+const root = join(import.meta.dirname, '../..');
+const pictures = join(root, 'tests/output/screens');
+const readme = join(root, 'tests/browser/readme');
+const { coach } = JSON.parse(readFileSync(join(root, 'lib/library/demo-sign-in.json'), 'utf8'));
+const WIDTHS = [
+  { name: '360', width: 360, height: 640 },
+  { name: '1280', width: 1280, height: 900 },
+] as const;
+const SCHEMES = ['light', 'dark'] as const;
+
+async function signInAsCoach(page: Page): Promise<void> {
+  await page.goto('/sign-in');
+  await page.locator('#email').fill(coach.email);
+  await page.locator('input[type=password]').fill(coach.password);
+  await page.getByRole('button', { name: 'Sign in', exact: true }).click();
+  await page.waitForURL('/');
+}
+
+async function signInAsClient(page: Page): Promise<void> {
+  await page.goto('/sign-in');
+  await page
+    .getByRole('button', { name: /Open the phone/ })
+    .first()
+    .click();
+  await page.getByRole('button', { name: 'Sign in on this phone' }).click();
+  await page.waitForURL('**/today');
+}
+
+async function signedIn(
+  browser: Browser,
+  who: 'coach' | 'client',
+): Promise<Awaited<ReturnType<BrowserContext['storageState']>>> {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  await (who === 'coach' ? signInAsCoach(page) : signInAsClient(page));
+  const state = await context.storageState();
+  await context.close();
+  return state;
+}
+
+async function look(page: Page, name: string): Promise<void> {
+  // A foot that stays in view covers what lies below it until one scrolls: axe looks at the whole page at once.
+  const size = page.viewportSize();
+  const tall = await page.evaluate(() => document.documentElement.scrollHeight + 200);
+  if (size) await page.setViewportSize({ width: size.width, height: Math.max(size.height, tall) });
+  await expectAccessible(page);
+  if (size) await page.setViewportSize(size);
+  const sideways = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect.soft(sideways, `${name} scrolls sideways`).toBeLessThanOrEqual(0);
+  mkdirSync(pictures, { recursive: true });
+  await page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });
+}
+
+async function everyLook(
+  browser: Browser,
+  state: Awaited<ReturnType<typeof signedIn>> | undefined,
+  screens: (page: Page) => Promise<[name: string, address: string][]>,
+): Promise<void> {
+  for (const { name, width, height } of WIDTHS) {
+    for (const colorScheme of SCHEMES) {
+      const context = await browser.newContext({
+        ...(state ? { storageState: state } : {}),
+        viewport: { width, height },
+        colorScheme,
+      });
+      const page = await context.newPage();
+      const told: string[] = [];
+      page.on(
+        'console',
+        (message) => message.type() === 'error' && told.push(`${page.url()} ${message.text()}`),
+      );
+      page.on('pageerror', (error) => told.push(`${page.url()} ${error.message}`));
+      for (const [screen, address] of await screens(page)) {
+        await page.goto(address, { waitUntil: 'load' });
+        await page.waitForTimeout(300); // charts draw after hydration
+        await look(page, `${screen}-${name}-${colorScheme}`);
+      }
+      expect(told).toEqual([]);
+      await context.close();
+    }
+  }
+}
+
+test('screens of nobody in particular', async ({ browser }) => {
+  await everyLook(browser, undefined, async () => [
+    ['sign-in', '/sign-in'],
+    ['join', '/join/abcdefghijklmnopqrstuvwxyz0123456789abcdefg'],
+    ['join-closed', '/join/closed'],
+  ]);
+});
+
+test('screens of the coach', async ({ browser }) => {
+  const state = await signedIn(browser, 'coach');
+  await everyLook(browser, state, async (page) => {
+    await page.goto('/');
+    const client = (await page.locator('[data-open]').first().getAttribute('href')) ?? '';
+    await page.goto(client);
+    const working = (await page.locator('a[href*="/reasons/"]').first().getAttribute('href')) ?? '';
+    return [
+      ['board', '/'],
+      ['board-filter-hides', '/?q=nobody-of-this-name'],
+      ['clients', '/clients'],
+      ['client', client],
+      ['working', working],
+      ['plan', `${client}/plan`],
+      ['new-client', '/clients/new'],
+      ['nights', '/nights'],
+      ['mailbox', '/mailbox'],
+    ];
+  });
+});
+
+test('screens of the client', async ({ browser }) => {
+  const state = await signedIn(browser, 'client');
+  await everyLook(browser, state, async () => [
+    ['today', '/today'],
+    ['check-in', '/check-in'],
+    ['rest-day', '/rest-day'],
+    ['progress', '/progress'],
+    ['answers', '/answers'],
+    ['away', '/away'],
+  ]);
+});
+
+test('the steps of a check-in, and a planned one in at most eight taps', async ({ browser }) => {
+  const state = await signedIn(browser, 'client');
+  for (const colorScheme of SCHEMES) {
+    const context = await browser.newContext({
+      storageState: state,
+      viewport: { width: 360, height: 640 },
+      colorScheme,
+      hasTouch: true,
+    });
+    const page = await context.newPage();
+    await page.goto('/today');
+    let taps = 0;
+    const tap = async (name: RegExp, role: 'button' | 'link' = 'button') => {
+      taps += 1;
+      await page.getByRole(role, { name }).first().click();
+    };
+    await tap(/^Check in/, 'link');
+    await page.getByRole('button', { name: 'The rest as planned' }).waitFor();
+    await tap(/^The rest as planned/);
+    await look(page, `check-in-1-sets-${colorScheme}`);
+    if (colorScheme === 'light' && process.env.UPDATE_README) {
+      await page.screenshot({ path: join(readme, 'check-in.png') });
+    }
+    await tap(/^Next: how hard/);
+    await look(page, `check-in-2-effort-${colorScheme}`);
+    taps += 1;
+    await page
+      .getByRole('group', { name: /How hard/ })
+      .getByRole('button', { name: '6', exact: true })
+      .click();
+    await tap(/^Next/);
+    await look(page, `check-in-3-pain-${colorScheme}`);
+    await page.getByRole('button', { name: 'right elbow' }).click();
+    await page.getByRole('button', { name: /Next: right elbow/ }).click();
+    await page
+      .getByRole('group', { name: /Worst while training/ })
+      .getByRole('button', { name: '6', exact: true })
+      .click();
+    await expect(page.getByText(/licensed clinician/).first()).toBeVisible();
+    await look(page, `check-in-4-score-${colorScheme}`);
+    await page.locator('button.back').click();
+    await tap(/^Nothing hurts/);
+    taps += 1; // Send, which this test leaves to the morning
+    expect(taps).toBeLessThanOrEqual(8);
+    await context.close();
+  }
+});
+
+test('the board by keyboard alone', async ({ browser }) => {
+  const context = await browser.newContext({
+    storageState: await signedIn(browser, 'coach'),
+    viewport: { width: 1280, height: 900 },
+  });
+  const page = await context.newPage();
+  await page.goto('/');
+  if (process.env.UPDATE_README) await page.screenshot({ path: join(readme, 'board.png') });
+  const names = await page.locator('[data-open]').allTextContents();
+  expect(names.length).toBeGreaterThan(3);
+  const focused = () =>
+    page.evaluate(
+      () => document.activeElement?.closest('[data-row]')?.querySelector('[data-open]')?.textContent ?? '',
+    );
+  await page.keyboard.press('j');
+  const first = await focused();
+  await page.keyboard.press('j');
+  const second = await focused();
+  expect(names).toContain(first);
+  expect(second).toBe(names[names.indexOf(first) + 1]);
+  await page.keyboard.press('k');
+  expect(await focused()).toBe(first);
+  await page.keyboard.press('d');
+  await expect(page.getByText('Right to tell me')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('?');
+  await expect(page.getByText(/put aside/i).first()).toBeVisible();
+  await context.close();
+});
