@@ -1,39 +1,22 @@
 import { z } from 'zod';
 import type { ClientHistory } from '#lib/domain/history.ts';
-import { isZone } from '#lib/domain/local-date.ts';
-import {
-  DANGER_SIGNS,
-  FAMILIES,
-  FAULTS,
-  GROUNDS,
-  MEASURES,
-  PAIN_KINDS,
-  PAIN_MOMENTS,
-  PAIN_REGIONS,
-  PAIN_SIDES,
-  SIDES,
-  STANDINGS,
-  SUPPORTS,
-  TISSUES,
-} from '#lib/domain/vocabulary.ts';
+import { FAMILIES, FAULTS, MEASURES, STANDINGS, TISSUES } from '#lib/domain/vocabulary.ts';
 import { AppError } from '#lib/errors.ts';
-
-const id = z.string().min(1).max(200);
-const words = z.string().max(20_000);
-const localDate = z.iso.date().describe("Calendar date YYYY-MM-DD in the client's own zone");
-const instant = z.iso.datetime().describe('Instant, ISO 8601 in UTC, ends in Z');
-const zone = z.string().min(1).max(100).refine(isZone, 'is not the name of a time zone, e.g. Europe/Lisbon');
-const clockTime = z
-  .string()
-  .regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'is not a time of day, e.g. 09:00')
-  .describe("HH:MM in the team's zone");
-/** Ranges of movement can be under zero. */
-const result = z.number().min(-1_000).max(1_000_000);
-const tenth = z.int().min(0).max(10);
-const amount = z.number().min(0).max(1_000_000);
-const painSide = z.enum(PAIN_SIDES);
-const region = z.enum(PAIN_REGIONS);
-const side = z.enum(SIDES);
+import { checkIn } from './history-check-in.ts';
+import {
+  amount,
+  clockTime,
+  id,
+  instant,
+  localDate,
+  painSide,
+  region,
+  result,
+  side,
+  tenth,
+  words,
+  zone,
+} from './history-values.ts';
 
 const client = z.strictObject({
   id,
@@ -99,52 +82,6 @@ const plan = z.strictObject({
   testWeeks: z.array(localDate),
   acceptedWeekAu: amount.nullable(),
   skillsInFocus: z.array(z.string().max(200)),
-});
-
-const set = z.strictObject({
-  rungId: id,
-  side,
-  index: z.int().min(0).max(1_000),
-  planned: result.nullable(),
-  value: result.nullable().describe('Seconds, reps, degrees or cm; null: not done'),
-  tried: z.int().min(0).max(10_000).nullable(),
-  how: z.enum(['typed', 'timed', 'as-planned', 'not-done']),
-  clean: z.boolean(),
-  faults: z.array(z.enum(FAULTS)),
-  support: z.enum(SUPPORTS).nullable(),
-  addedKg: z.number().min(-300).max(500).nullable(),
-});
-const pain = z.strictObject({
-  region,
-  side: painSide,
-  moment: z.enum(PAIN_MOMENTS),
-  value: tenth.describe('Pain score, whole number 0-10'),
-  kind: z.enum(PAIN_KINDS),
-  usual: z.boolean().nullable(),
-});
-const checkIn = z.strictObject({
-  id,
-  date: localDate,
-  zone,
-  sentAt: instant,
-  kind: z.enum(['training', 'rest']),
-  session: z.string().max(50).nullable(),
-  effort: tenth.nullable().describe('How hard, 0-10'),
-  minutes: z.number().min(0).max(1_440).nullable(),
-  ground: z.enum(GROUNDS).nullable(),
-  sleepHours: z.number().min(0).max(24).nullable(),
-  nothingHurts: z.boolean(),
-  sets: z.array(set),
-  pain: z.array(pain),
-  dangerSigns: z.array(
-    z.strictObject({
-      sign: z.enum(DANGER_SIGNS),
-      goneWithinMinute: z.boolean(),
-      region: region.nullable(),
-      side: painSide.nullable(),
-    }),
-  ),
-  words,
 });
 
 /** The open file format of one client's history, version 1: what checks read and packs carry. */
