@@ -38,7 +38,8 @@ export function toBoard(input: BoardInput): BoardView {
   return {
     state: stateOf(input, all.length, shown.length),
     day: longDate(input.today),
-    headline: headline(input.today, groups),
+    // The morning as it is, whatever the filter shows of it.
+    headline: headline(input.today, toGroups(all)),
     people: shown.length,
     minutes: minutesFor(shown),
     groups,

@@ -143,6 +143,7 @@ describe('filter', () => {
   it('says how many it hides', () => {
     const board = under({ q: 'nobody' });
     expect([board.state, board.hidden]).toEqual(['filtered', 2]);
+    expect(board.headline).toBe('Wednesday 25 November. One to answer now, none today.');
   });
 });
 
