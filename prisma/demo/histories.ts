@@ -5,7 +5,8 @@ import { ignacio } from './named/ignacio.ts';
 import { leyla } from './named/leyla.ts';
 import { mirembe } from './named/mirembe.ts';
 import { padraig } from './named/padraig.ts';
-import { otherStandings, otherTeam, steadyClimbers } from './others.ts';
+import { otherStandings, otherTeam } from './standings.ts';
+import { steadyClimbers } from './steady.ts';
 
 /**
  * The 24 invented clients of the demo, 26 weeks up to yesterday. `today` is a local date `YYYY-MM-DD`; the same date
