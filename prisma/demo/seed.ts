@@ -20,7 +20,7 @@ type Options = {
 };
 
 /** Fills an empty database with the invented demo. Answers undefined, and does nothing, where anybody can sign in already. */
-export async function seedDemo({ now, nights = 28 }: Options): Promise<Seeded | undefined> {
+export async function seedDemo({ now, nights = 21 }: Options): Promise<Seeded | undefined> {
   const { rows } = await pool().query<{ taken: boolean }>('select exists (select from "user") as taken');
   if (rows[0]?.taken) return undefined;
   const today = now.toISOString().slice(0, 10);
