@@ -70,6 +70,9 @@ describe('rows', () => {
     );
     expect(board.groups).toEqual([]);
     expect(board.nothingNew).toHaveLength(1);
+    const note = aReason({ clientId: 'a', kind: 'new-hardest', tier: null, level: 'note', short: 'a note' });
+    const both = toBoard(anInput({ clients: [aClient({ id: 'a' })], reasons: [note, painHigh('a')] }));
+    expect(rowOf(both, 'a')).toMatchObject({ kinds: ['pain-high'], others: [] });
   });
 
   it('forgets a "seen" once a later check-in has come', () => {

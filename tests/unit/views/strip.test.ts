@@ -62,6 +62,17 @@ describe('load', () => {
     expect(strip.weeks[5]?.load).toBe(0);
   });
 
+  it('leaves the newest seven days out of the usual week', () => {
+    // 35 known days are five blocks; without the newest seven days four remain, with 28 only three.
+    const since = (first: number) =>
+      toStrip(
+        steady(100, (_, index) => (index < first ? null : {})),
+        options,
+      ).ceiling;
+    expect(since(47)).toBeDefined();
+    expect(since(55)).toBeUndefined();
+  });
+
   it('has no usual week under four ordinary ones', () => {
     const strip = toStrip(
       steady(100, (_, index) => (index < 56 ? null : {})),
