@@ -31,7 +31,8 @@ export function toRow(input: {
     points: input.row.points,
     waitingSince: open.map((reason) => reason.raisedAt).sort()[0] ?? lead.raisedAt,
     sentence: sentenceParts(lead.sentence),
-    since: say(lead.since, today),
+    // A plan that ends on Sunday has stood here since it was raised, not since Sunday.
+    since: say(lead.since > today ? lead.raisedAt.slice(0, 10) : lead.since, today),
     others: otherWords(lead, open),
     kinds,
     checkedIn: checkedIn(client, today),

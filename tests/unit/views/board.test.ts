@@ -61,6 +61,18 @@ describe('rows', () => {
     expect(place(base, { clients: silent })).toBe(before);
   });
 
+  it('says since when a reason stands, never a date to come', () => {
+    const since = (date: string) =>
+      rowOf(
+        toBoard(
+          anInput({ clients: [aClient({ id: 'a' })], reasons: [aReason({ clientId: 'a', since: date })] }),
+        ),
+        'a',
+      )?.since.said;
+    expect(since('2026-11-20')).toBe('Fri 20 Nov');
+    expect(since('2026-11-29')).toBe('Sat 21 Nov');
+  });
+
   it('keeps notes off the board', () => {
     const board = toBoard(
       anInput({
