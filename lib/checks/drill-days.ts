@@ -1,5 +1,5 @@
 import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
-import { type Family, SOFT_GROUNDS, type Tissue } from '#lib/domain/vocabulary.ts';
+import { type Family, SOFT_GROUNDS, type Support, type Tissue } from '#lib/domain/vocabulary.ts';
 import { isDone, supportOf } from './exposure.ts';
 import { weightsOnSupport } from './supports.ts';
 import type { ClientView } from './types.ts';
@@ -39,7 +39,7 @@ export function drillsOf(view: ClientView): Drill[] {
 }
 
 /** Sets by side while a day is being counted. */
-type Counted = DrillDay & { left: number; right: number };
+type Counted = DrillDay & { left: number; right: number; lastRung: string; lastSupport: Support | null };
 
 function drillOf(drills: Map<string, Drill>, rung: HistoryRung): Drill {
   const known = drills.get(rung.ladderId);
@@ -52,7 +52,16 @@ function drillOf(drills: Map<string, Drill>, rung: HistoryRung): Drill {
 function dayOf(drill: Drill, index: number, easy: boolean): Counted {
   const latest = drill.days.at(-1);
   if (latest?.index === index) return latest as Counted;
-  const day: Counted = { index, sets: 0, easy, weights: {}, left: 0, right: 0 };
+  const day: Counted = {
+    index,
+    sets: 0,
+    easy,
+    weights: {},
+    left: 0,
+    right: 0,
+    lastRung: '',
+    lastSupport: null,
+  };
   drill.days.push(day);
   return day;
 }
@@ -60,7 +69,11 @@ function dayOf(drill: Drill, index: number, easy: boolean): Counted {
 function count(day: Counted, set: HistorySet, rung: HistoryRung, softGround: boolean): void {
   if (set.side !== 'right') day.left += 1;
   if (set.side !== 'left') day.right += 1;
-  const weights = weightsOnSupport(rung.weights, supportOf(set, softGround));
+  const support = supportOf(set, softGround);
+  if (day.lastRung === rung.id && day.lastSupport === support) return;
+  day.lastRung = rung.id;
+  day.lastSupport = support;
+  const weights = weightsOnSupport(rung.weights, support);
   for (const name in weights) {
     const tissue = name as Tissue;
     day.weights[tissue] = Math.max(day.weights[tissue] ?? 0, weights[tissue] ?? 0);

@@ -34,7 +34,7 @@ export function isDone(set: HistorySet): boolean {
  * hand its share, the other the helping share. A rung that names no helping share carries on both hands, also when
  * it is trained left and right (a turn to either side) or when the legs alternate.
  */
-export function handShares(set: HistorySet, rung: HistoryRung, bodyMassKg: number | null = null): Shares {
+function handShares(set: HistorySet, rung: HistoryRung, bodyMassKg: number | null = null): Shares {
   if (rung.share === null) return { left: 0, right: 0 };
   const added = set.addedKg && bodyMassKg ? set.addedKg / bodyMassKg : 0;
   if (set.side === 'both' || rung.eachIsLeg || rung.helpingShare === null) {
@@ -63,24 +63,54 @@ export function setTissueLoad(set: HistorySet, rung: HistoryRung, conditions: Co
 }
 
 /** Adds the load of a set to `into`; the sum of a day without a new object for each set. */
-export function addSetLoad(
-  into: TissueLoad,
+function addSetLoad(into: TissueLoad, set: HistorySet, rung: HistoryRung, conditions: Conditions): void {
+  addSeconds(into, setSeconds(set, rung), loadPerSecond(set, rung, conditions));
+}
+
+function addSeconds(into: TissueLoad, seconds: number, perSecond: readonly Factor[]): void {
+  if (seconds === 0) return;
+  for (const { key, factor } of perSecond) into[key] = (into[key] ?? 0) + seconds * factor;
+}
+
+type Factor = { key: TissueSide; factor: number };
+const factorsOfRung = new WeakMap<HistoryRung, Map<string, Factor[]>>();
+
+/** Load of one second on each tissue and side; worked out once for a rung, side, support and added weight. */
+function loadPerSecond(set: HistorySet, rung: HistoryRung, conditions: Conditions): readonly Factor[] {
+  const support = supportOf(set, conditions.softGround);
+  const name = `${set.side} ${support ?? ''} ${set.addedKg ? `${set.addedKg}/${conditions.bodyMassKg ?? ''}` : ''}`;
+  let known = factorsOfRung.get(rung);
+  if (!known) {
+    known = new Map();
+    factorsOfRung.set(rung, known);
+  }
+  let factors = known.get(name);
+  if (!factors) {
+    factors = workOutFactors(set, rung, support, conditions.bodyMassKg ?? null);
+    known.set(name, factors);
+  }
+  return factors;
+}
+
+function workOutFactors(
   set: HistorySet,
   rung: HistoryRung,
-  conditions: Conditions,
-): void {
-  const seconds = setSeconds(set, rung);
-  if (seconds === 0) return;
-  const hands = handShares(set, rung, conditions.bodyMassKg);
-  const weights = weightsOnSupport(rung.weights, supportOf(set, conditions.softGround));
+  support: Support | null,
+  bodyMassKg: number | null,
+): Factor[] {
+  const hands = handShares(set, rung, bodyMassKg);
+  const weights = weightsOnSupport(rung.weights, support);
+  const factors: Factor[] = [];
   for (const name in weights) {
     const tissue = name as Tissue;
     const weight = weights[tissue] ?? 0;
-    if (weight === 0) continue;
     const shares = TISSUES_OFF_THE_HANDS.includes(tissue) ? legShares(set, rung) : hands;
-    add(into, `${tissue}:left`, seconds * shares.left * weight);
-    add(into, `${tissue}:right`, seconds * shares.right * weight);
+    for (const side of ['left', 'right'] as const) {
+      const factor = shares[side] * weight;
+      if (factor > 0) factors.push({ key: `${tissue}:${side}`, factor });
+    }
   }
+  return factors;
 }
 
 /** How hard, beside how much: the largest share x weight on each tissue and side of a set. */
@@ -99,9 +129,7 @@ export function setPeaks(set: HistorySet, rung: HistoryRung, conditions: Conditi
 }
 
 /** One session's load in arbitrary units: effort (0-10) x minutes (Foster 2001). `undefined` when either is missing. */
-export function sessionLoadOf(
-  checkIn: Pick<HistoryCheckIn, 'kind' | 'effort' | 'minutes'>,
-): number | undefined {
+function sessionLoadOf(checkIn: Pick<HistoryCheckIn, 'kind' | 'effort' | 'minutes'>): number | undefined {
   if (checkIn.kind === 'rest') return 0;
   if (checkIn.effort === null || checkIn.minutes === null) return undefined;
   return checkIn.effort * checkIn.minutes;
@@ -135,10 +163,7 @@ export function dayFacts(
     const softGround = checkIn.ground !== null && SOFT_GROUNDS.includes(checkIn.ground);
     soft ||= softGround;
     trained ||= checkIn.kind === 'training';
-    for (const set of checkIn.sets) {
-      const rung = rungs.get(set.rungId);
-      if (rung) addSetLoad(tissueLoad, set, rung, { bodyMassKg, softGround });
-    }
+    addSetsLoad(tissueLoad, checkIn.sets, rungs, { bodyMassKg, softGround });
     if (checkIn.nothingHurts) worstPain = Math.max(worstPain ?? 0, 0);
     for (const pain of checkIn.pain) {
       if (pain.kind === 'joint') worstPain = Math.max(worstPain ?? 0, pain.value);
@@ -147,11 +172,37 @@ export function dayFacts(
   return { trained, sessionLoad, tissueLoad, worstPain, soft };
 }
 
+/** Sets alike that follow each other are added up in seconds first. */
+function addSetsLoad(
+  into: TissueLoad,
+  sets: readonly HistorySet[],
+  rungs: ReadonlyMap<string, HistoryRung>,
+  conditions: Conditions,
+): void {
+  let alike: HistorySet | undefined;
+  let seconds = 0;
+  const flush = () => {
+    const rung = alike && rungs.get(alike.rungId);
+    if (alike && rung) addSeconds(into, seconds, loadPerSecond(alike, rung, conditions));
+  };
+  for (const set of sets) {
+    const rung = rungs.get(set.rungId);
+    if (!rung) continue;
+    if (!alike || !isAlike(alike, set)) {
+      flush();
+      alike = set;
+      seconds = 0;
+    }
+    seconds += setSeconds(set, rung);
+  }
+  flush();
+}
+
+function isAlike(a: HistorySet, b: HistorySet): boolean {
+  return a.rungId === b.rungId && a.side === b.side && a.support === b.support && a.addedKg === b.addedKg;
+}
+
 function legShares(set: HistorySet, rung: HistoryRung): Shares {
   const oneLeg = rung.eachIsLeg && set.side !== 'both';
   return { left: oneLeg && set.side === 'right' ? 0 : 1, right: oneLeg && set.side === 'left' ? 0 : 1 };
-}
-
-function add(into: TissueLoad, key: TissueSide, amount: number): void {
-  if (amount > 0) into[key] = (into[key] ?? 0) + amount;
 }

@@ -39,7 +39,7 @@ export function biggerSessions(view: ClientView, limits: Limits): BiggerSessions
 
 export type MoreSets = { drill: Drill; sets: number[]; usual: number; mean: number; from: number };
 
-type SetsRule = {
+export type SetsRule = {
   days: number;
   before: number;
   beforeAtLeast: number;

@@ -1,6 +1,6 @@
 import type { Fact } from '#lib/domain/finding.ts';
 import { whole } from './in-numbers.ts';
-import type { BiggerSessions, HeavyTissue } from './load-causes.ts';
+import type { BiggerSessions, HeavyTissue, MoreSets } from './load-causes.ts';
 import type { LoadFigures } from './load-figures.ts';
 import type { LimitId } from './thresholds.ts';
 import { TISSUE_LABELS } from './tissues.ts';
@@ -37,26 +37,39 @@ function tissueSentence(jump: Jump, days: string): string {
   return `Load on ${placeOf(heavy)} is **${plainNumber(heavy.ratio)} × usual** this week because ${causesInWords(jump)}; ${days}.`;
 }
 
-/** What is visibly bigger, in words: sessions, sets of a drill, or the whole week. */
-export function causesInWords(jump: Jump): string {
+/** The first visible cause, in words: sessions, sets of a drill, or the whole week. The others are in the working. */
+function causesInWords(jump: Jump): string {
+  return allCauses(jump)[0] ?? 'the total is bigger';
+}
+
+/** Every visible cause, the most telling first. */
+export function allCauses(jump: Jump): string[] {
   const causes: string[] = [];
   if (jump.told !== undefined) causes.push('the total is over what was told at the start');
-  if (jump.sessions) {
-    const { count, ratio } = jump.sessions;
-    causes.push(
-      `the last ${count} sessions were all bigger (on average ${plainNumber(ratio)} × the usual session)`,
-    );
-  }
-  const drills = new Map(
-    jump.tissues.flatMap(({ cause }) => (cause ? [[cause.drill.ladderId, cause] as const] : [])),
-  );
-  for (const { drill, sets, usual } of drills.values()) {
+  if (jump.sessions) causes.push(`the last ${jump.sessions.count} sessions were all bigger`);
+  for (const { drill, sets, usual } of causingDrills(jump)) {
     causes.push(`${drill.name} had ${sets.join(' and ')} sets, usually ${plainNumber(usual)}`);
   }
   if (jump.largest !== undefined) {
     causes.push(`it is far over the largest week of the 8 before (${whole(jump.largest)} AU)`);
   }
-  return causes.join(', and ');
+  return causes;
+}
+
+/** One short line: what to bring back first. */
+export function jumpStep(jump: Jump): string {
+  const [first] = causingDrills(jump);
+  return first
+    ? `Bring the next week back toward usual, ${first.drill.name} first`
+    : 'Bring the next week back toward usual';
+}
+
+function causingDrills(jump: Jump): MoreSets[] {
+  return [
+    ...new Map(
+      jump.tissues.flatMap(({ cause }) => (cause ? [[cause.drill.ladderId, cause] as const] : [])),
+    ).values(),
+  ];
 }
 
 function placeOf({ tissue, side }: HeavyTissue): string {
@@ -87,6 +100,7 @@ export function jumpWorking(jump: Jump) {
       ...(jump.told === undefined ? [] : [{ name: 'told usual week', value: jump.told, unit: 'AU' }]),
       ...usualFacts(figures),
       ...ratioFacts(figures),
+      ...allCauses(jump).map((words, at): Fact => ({ name: `cause ${at + 1}`, value: words, unit: '' })),
       ...jump.tissues.map(
         (heavy): Fact => ({
           name: `${placeOf(heavy)}, 7 days against usual ${whole(heavy.usual)}`,

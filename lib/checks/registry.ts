@@ -1,6 +1,8 @@
 import { dangerSign } from './rules/danger-sign.ts';
+import { fading } from './rules/fading.ts';
 import { goneQuiet } from './rules/gone-quiet.ts';
 import { loadJump } from './rules/load-jump.ts';
+import { newHardest } from './rules/new-hardest.ts';
 import { oneSideFault } from './rules/one-side-fault.ts';
 import { painAfterGround } from './rules/pain-after-ground.ts';
 import { painHigh } from './rules/pain-high.ts';
@@ -11,10 +13,12 @@ import { planOutgrown } from './rules/plan-outgrown.ts';
 import { questionWaiting } from './rules/question-waiting.ts';
 import { sideGap } from './rules/side-gap.ts';
 import { slipping } from './rules/slipping.ts';
+import { stackedStress } from './rules/stacked-stress.ts';
 import { stalled } from './rules/stalled.ts';
 import { stepUpEarned } from './rules/step-up-earned.ts';
 import { tooHard } from './rules/too-hard.ts';
 import { tooLittleTime } from './rules/too-little-time.ts';
+import { tooManyGoals } from './rules/too-many-goals.ts';
 import { windowGap } from './rules/window-gap.ts';
 import type { Check } from './types.ts';
 
@@ -26,6 +30,9 @@ export const CHECKS: readonly Check[] = [
   painLingering,
   painAfterGround,
   loadJump,
+  newHardest,
+  stackedStress,
+  tooManyGoals,
   tooHard,
   planOutgrown,
   stalled,
@@ -35,6 +42,7 @@ export const CHECKS: readonly Check[] = [
   sideGap,
   oneSideFault,
   goneQuiet,
+  fading,
   questionWaiting,
   planEnding,
   stepUpEarned,

@@ -26,19 +26,20 @@ export type UsualWeek =
  * What one week of a series normally comes to: the median of up to 8 ordinary weeks among the last 10 that do not
  * overlap and end 7 days before the last day, with its spread (1.4826 x median absolute deviation). An ordinary week
  * has all 7 days known, no day off and no planned easy day. Fewer than 4 of them: how many there are.
+ * `newest`: index of the last day of the newest week looked at, when not 7 days ago.
  */
-export function usualWeek(view: ClientView, series: LoadSeries, limits: Limits): UsualWeek {
+export function usualWeek(view: ClientView, series: LoadSeries, limits: Limits, newest?: number): UsualWeek {
   const length = limits['week.days'];
+  const lastEnd = newest ?? view.days.length - 1 - length;
   const totals: number[] = [];
-  for (let back = 1; back <= limits['week.usualAmong'] && totals.length < limits['week.usualOf']; back += 1) {
-    const end = view.days.length - 1 - back * length;
+  for (let back = 0; back < limits['week.usualAmong'] && totals.length < limits['week.usualOf']; back += 1) {
+    const end = lastEnd - back * length;
     if (isOrdinary(view, series, end, length)) totals.push(totalUpTo(series, end, length).total);
   }
   const usual = median(totals);
   const needed = limits['week.usualAtLeast'];
   if (usual === undefined || totals.length < needed) return { enough: false, weeks: totals.length, needed };
-  const spread = limits['week.spreadFactor'] * (medianAbsoluteDeviation(totals) ?? 0);
-  return { enough: true, usual, spread, weeks: totals.length };
+  return { enough: true, usual, spread: medianAbsoluteDeviation(totals) ?? 0, weeks: totals.length };
 }
 
 function isOrdinary(view: ClientView, series: LoadSeries, end: number, length: number): boolean {

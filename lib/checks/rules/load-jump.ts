@@ -4,7 +4,7 @@ import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
 import { biggerSessions, type HeavyTissue, heavyTissues, isBig } from '../load-causes.ts';
 import { loadFigures } from '../load-figures.ts';
-import { causesInWords, type Jump, jumpSentence, jumpWorking } from '../load-jump-words.ts';
+import { allCauses, type Jump, jumpSentence, jumpStep, jumpWorking } from '../load-jump-words.ts';
 import { loadsOf } from '../load-series.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
@@ -118,7 +118,7 @@ function raised(view: ClientView, jump: Jump, limits: Limits): Outcome {
       sentence: jumpSentence(jump, ratio),
       short: highest > 0 ? `load ${roundTo(highest, 1)} × usual` : 'load jump',
       since: sinceOf(view, jump, limits),
-      step: { kind: 'cut-volume', text: `Bring the next week back toward usual: ${causesInWords(jump)}` },
+      step: { kind: 'cut-volume', text: jumpStep(jump) },
       clears: 'The 7-day total comes back to usual, or the last sessions do, with all 7 days known.',
       evidence: {
         weekAu: roundTo(week.total, 1),
@@ -126,7 +126,7 @@ function raised(view: ClientView, jump: Jump, limits: Limits): Outcome {
         ratio: ratio === undefined ? null : roundTo(ratio, 2),
         severity: Math.floor(highest * 2) / 2,
         tissues: jump.tissues.map(nameOf).join(','),
-        cause: causesInWords(jump),
+        cause: allCauses(jump).join('; '),
         daysKnown: known28.known,
       },
       ...jumpWorking(jump),

@@ -1,0 +1,17 @@
+import type { NotEnoughHistory, Subject } from '#lib/domain/finding.ts';
+import type { CheckKind } from '#lib/domain/vocabulary.ts';
+import type { Limits } from './thresholds.ts';
+import type { ClientView } from './types.ts';
+
+/** In the first 28 days of a client: what is missing, with the count; afterwards `undefined`. */
+export function coldStart(
+  view: ClientView,
+  kind: CheckKind,
+  subject: Subject,
+  limits: Limits,
+): NotEnoughHistory | undefined {
+  const needed = limits['coldStart.days'];
+  if (view.days.length > needed) return undefined;
+  const known = view.days.filter((day) => day.state !== 'unknown').length;
+  return { status: 'not-enough-history', kind, subject, missing: `${known} of ${needed} days known` };
+}

@@ -1,0 +1,165 @@
+import type { Outcome, Subject } from '#lib/domain/finding.ts';
+import { SOFT_GROUNDS, type Tissue } from '#lib/domain/vocabulary.ts';
+import { coldStart } from '../cold-start.ts';
+import { exceeds, reaches } from '../compare.ts';
+import { setPeaks, setSeconds } from '../exposure.ts';
+import { findingOf } from '../finding-of.ts';
+import { roundTo } from '../in-numbers.ts';
+import { loadsOf } from '../load-series.ts';
+import { recentPain } from '../recent-pain.ts';
+import type { Limits } from '../thresholds.ts';
+import { TISSUE_LABELS } from '../tissues.ts';
+import type { Check, ClientView, Day, TissueSide } from '../types.ts';
+import { totalUpTo, usualWeek } from '../usual-week.ts';
+import { plainNumber } from '../words.ts';
+
+const SUBJECT: Subject = { key: 'hardest', label: '' };
+
+type Hardest = { key: TissueSide; before: number; peak: number; seconds: number; reps: number; rung: string };
+
+/**
+ * How hard, beside how much: more than 30 s or 15 reps in 7 days at a share x weight more than 10 % above the largest
+ * of the 28 days before. A note; watch when the week's load there is over usual or it hurts. Common practice.
+ */
+export const newHardest: Check = {
+  kind: 'new-hardest',
+  title: 'New hardest',
+  question: 'Did this client do something clearly harder for a tissue than in the weeks before?',
+  evaluate: (view, limits) => [coldStart(view, 'new-hardest', SUBJECT, limits) ?? judge(view, limits)],
+};
+
+function judge(view: ClientView, limits: Limits): Outcome {
+  const length = limits['week.days'];
+  const { days } = view;
+  const recent = days.slice(-length);
+  const before = peaksOf(view, days.slice(-length - limits['newHardest.beforeDays'], -length));
+  const found = harderWork(view, recent, before, limits)
+    .filter(
+      ({ seconds, reps }) =>
+        exceeds(seconds, limits['newHardest.seconds']) || exceeds(reps, limits['newHardest.reps']),
+    )
+    .sort((a, b) => b.peak / b.before - a.peak / a.before || (a.key < b.key ? -1 : 1));
+  const [hardest, ...others] = found;
+  if (!hardest) return { status: 'clear', kind: 'new-hardest', subject: SUBJECT };
+  return raised(view, hardest, others.length, limits);
+}
+
+function peaksOf(view: ClientView, days: readonly Day[]): Map<TissueSide, number> {
+  const peaks = new Map<TissueSide, number>();
+  forEachSet(view, days, (made) => {
+    for (const name in made.peaks) {
+      const key = name as TissueSide;
+      peaks.set(key, Math.max(peaks.get(key) ?? 0, made.peaks[key] ?? 0));
+    }
+  });
+  return peaks;
+}
+
+/** Work above the earlier peak, summed up for each tissue and side that was loaded before. */
+function harderWork(
+  view: ClientView,
+  days: readonly Day[],
+  before: ReadonlyMap<TissueSide, number>,
+  limits: Limits,
+): Hardest[] {
+  const found = new Map<TissueSide, Hardest>();
+  forEachSet(view, days, ({ peaks, seconds, reps, rung, weights }) => {
+    for (const name in peaks) {
+      const key = name as TissueSide;
+      const peak = peaks[key] ?? 0;
+      const earlier = before.get(key) ?? 0;
+      const loaded = reaches(weights[key.split(':')[0] as Tissue] ?? 0, limits['tissue.loaded']);
+      if (earlier === 0 || !loaded || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
+      const known = found.get(key);
+      if (!known) found.set(key, { key, before: earlier, peak, seconds, reps, rung });
+      else {
+        if (peak > known.peak) Object.assign(known, { peak, rung });
+        known.seconds += seconds;
+        known.reps += reps;
+      }
+    }
+  });
+  return [...found.values()];
+}
+
+type MadeSet = {
+  peaks: ReturnType<typeof setPeaks>;
+  seconds: number;
+  reps: number;
+  rung: string;
+  weights: Partial<Record<Tissue, number>>;
+};
+
+function forEachSet(view: ClientView, days: readonly Day[], use: (made: MadeSet) => void): void {
+  const { bodyMassKg } = view.history.client;
+  for (const { checkIns } of days) {
+    for (const { sets, ground } of checkIns) {
+      const softGround = ground !== null && SOFT_GROUNDS.includes(ground);
+      for (const set of sets) {
+        const rung = view.rungs.get(set.rungId);
+        if (!rung) continue;
+        const seconds = setSeconds(set, rung);
+        if (seconds === 0) continue;
+        const reps = rung.measure === 'reps' ? (set.value ?? 0) : 0;
+        const peaks = setPeaks(set, rung, { bodyMassKg, softGround });
+        use({ peaks, seconds, reps, rung: rung.name, weights: rung.weights });
+      }
+    }
+  }
+}
+
+function raised(view: ClientView, hardest: Hardest, others: number, limits: Limits): Outcome {
+  const [tissue, side] = hardest.key.split(':') as [Tissue, string];
+  const series = loadsOf(view).tissues.get(hardest.key);
+  const usual = series && usualWeek(view, series, limits);
+  const week = series ? totalUpTo(series, view.days.length - 1, limits['week.days']) : undefined;
+  const overUsual = usual?.enough === true && week !== undefined && exceeds(week.total, usual.usual);
+  const pain = recentPain(view, [tissue], limits['week.days']);
+  const hurts = pain !== undefined && reaches(pain.value, limits['newHardest.pain']);
+  const percent = Math.round((hardest.peak / hardest.before - 1) * 100);
+  const amount = hardest.reps > 0 ? `${plainNumber(hardest.reps)} reps` : `${plainNumber(hardest.seconds)} s`;
+  return findingOf(
+    {
+      kind: 'new-hardest',
+      subject: SUBJECT,
+      level: overUsual || hurts ? 'watch' : 'note',
+      sentence: `${hardest.rung}: ${amount} this week, **${percent} % harder** for ${TISSUE_LABELS[tissue]} (${side}) than anything in the 4 weeks before${hurts && pain ? `; pain there ${pain.value} of 10` : ''}.`,
+      short: 'new hardest position',
+      since: view.days[Math.max(0, view.days.length - limits['week.days'])]?.date ?? view.asOf.date,
+      step: {
+        kind: 'look',
+        text: 'Look at the form and the amount; keep most sets on the easier one for now',
+      },
+      clears: 'A week without it, or four weeks with it.',
+      evidence: {
+        tissue: hardest.key,
+        peak: roundTo(hardest.peak, 3),
+        before: roundTo(hardest.before, 3),
+        seconds: roundTo(hardest.seconds, 1),
+        reps: hardest.reps,
+        others,
+        overUsual,
+        pain: pain?.value ?? null,
+      },
+      inputs: [
+        { name: 'largest share × weight this week', value: roundTo(hardest.peak, 3), unit: '' },
+        { name: 'largest in the 28 days before', value: roundTo(hardest.before, 3), unit: '' },
+        { name: 'time above it', value: roundTo(hardest.seconds, 1), unit: 's' },
+        { name: 'reps above it', value: hardest.reps, unit: 'reps' },
+        { name: 'other tissues with the same', value: others, unit: '' },
+      ],
+      formula:
+        'Share of body weight on the hand × weight of the rung on the tissue, against the largest of 28 days before.',
+      thresholds: [
+        'newHardest.over',
+        'newHardest.seconds',
+        'newHardest.reps',
+        'newHardest.pain',
+        'tissue.loaded',
+      ],
+      doubt:
+        'The weights are common practice; a new position is often the plan. It says what is new, not that it is wrong.',
+    },
+    limits,
+  );
+}

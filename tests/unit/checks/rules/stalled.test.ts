@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest';
+import { stalled } from '#lib/checks/rules/stalled.ts';
+import type { ClientHistory, HistoryCheckIn } from '#lib/domain/history.ts';
+import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
+import {
+  aCheckIn,
+  aHistory,
+  aPlan,
+  aPlanItem,
+  aRung,
+  day,
+  sets,
+  threeAWeek,
+} from '#tests/fixtures/history-builders.ts';
+
+const HUNDRED = aRung({ pass: { sets: 1, target: 100, days: 2, tries: null } });
+const ASKS_IT = aPlan({ items: [aPlanItem({ sets: 1, target: 100 })] });
+const done = (days: number, value: number) => aCheckIn(days, { sets: sets([value], { planned: 100 }) });
+const over10Weeks = (valueAt: (days: number) => number) =>
+  threeAWeek(10, (days) => done(days, valueAt(days)));
+const history = (checkIns: HistoryCheckIn[], over: Partial<Omit<ClientHistory, 'client'>> = {}) =>
+  aHistory({ rungs: [HUNDRED], plans: [ASKS_IT], checkIns, ...over });
+const saidOf = (checkIns: HistoryCheckIn[], days = 69, over = {}) =>
+  said(theOutcome(judge(stalled, history(checkIns, over), days)));
+const flat = over10Weeks(() => 78);
+
+describe('stalled', () => {
+  it('speaks after weeks of honest practice without gain, with its numbers', () => {
+    const finding = theFinding(judge(stalled, history(flat), 69));
+    expect(finding).toMatchObject({
+      level: 'watch',
+      tier: 'this-week',
+      points: 1,
+      subject: { key: 'pull', side: 'both' },
+    });
+    expect(finding.sentence).toBe(
+      'Pull-up: **78 %** of 1 × 100 after 69 days on this rung, no gain in 28 days; 12 training days in 28.',
+    );
+    expect(finding.evidence).toMatchObject({
+      score: 0.78,
+      daysOnRung: 69,
+      slopeUpperPercent: 0,
+      trainingDays: 27,
+      recentTrainingDays: 12,
+    });
+    expect(finding.working.daysKnown).toEqual({ known: 61, of: 63 });
+  });
+  it('is clear for a client who gains', () => {
+    expect(saidOf(over10Weeks((days) => 40 + days * 0.7))).toBe('clear');
+  });
+  it('draws the line at 49 days, or the usual time where that is longer', () => {
+    expect(saidOf(flat, 49)).toBe('flagged watch');
+    expect(saidOf(flat, 48)).toBe('clear');
+    const slow = { rungs: [{ ...HUNDRED, usualWeeks: 9 }] };
+    expect(saidOf(flat, 63, slow)).toBe('flagged watch');
+    expect(saidOf(flat, 62, slow)).toBe('clear');
+  });
+  it('draws the line at 97 % of the pass mark', () => {
+    expect(saidOf(over10Weeks(() => 96))).toBe('flagged watch');
+    expect(saidOf(over10Weeks(() => 97))).toBe('clear');
+  });
+  it('draws the line at a gain of 6 % in 28 days', () => {
+    expect(saidOf(over10Weeks((days) => 60 + (days * 5.9) / 28))).toBe('flagged watch');
+    expect(saidOf(over10Weeks((days) => 60 + (days * 6) / 28))).toBe('clear');
+    expect(saidOf(over10Weeks((days) => 60 + (days * 6.1) / 28))).toBe('clear');
+  });
+  it('needs 8 training days over 42 days, and 5 in the last 28', () => {
+    const every = (dates: number[]) => dates.map((days) => done(days, 78));
+    expect(saidOf(every([7, 14, 21, 28, 45, 52, 59, 66]))).toBe(
+      'not-enough-history: 4 of 5 training days in 28 days',
+    );
+    expect(saidOf(every([10, 17, 24, 42, 48, 54, 60, 66]))).toBe('flagged watch');
+    expect(saidOf(every([17, 24, 42, 48, 54, 60, 66]))).toContain('7 of 8 training days');
+  });
+  it('leaves out easy days, soft ground and days only tapped', () => {
+    const tapped = threeAWeek(10, (days) =>
+      aCheckIn(days, { sets: sets([78], { planned: 100, how: 'as-planned' }) }),
+    );
+    expect(saidOf(tapped)).toContain('0 of 8');
+    expect(saidOf(threeAWeek(10, (days) => ({ ...done(days, 78), ground: 'grass' as const })))).toContain(
+      '0 of 8',
+    );
+  });
+  it('is silent when the plan asks less than the pass mark', () => {
+    expect(saidOf(flat, 69, { plans: [aPlan({ items: [aPlanItem({ sets: 1, target: 99 })] })] })).toBe(
+      'clear',
+    );
+    expect(saidOf(flat, 69, { plans: [] })).toBe('clear');
+  });
+  it('never calls too little practice a stall', () => {
+    const hardly = threeAWeek(10, (days, session) =>
+      session % 12 < 7 ? aCheckIn(days, { sets: [] }) : done(days, 78),
+    );
+    expect(saidOf(hardly)).toBe('clear');
+    const half = threeAWeek(10, (days, session) =>
+      session % 2 === 0 ? aCheckIn(days, { sets: [] }) : done(days, 78),
+    );
+    expect(saidOf(half)).toBe('flagged watch');
+  });
+  it('waits while a step is tried, and closes nothing meanwhile', () => {
+    const step = {
+      kind: 'one-rung-back',
+      takenOn: day(50),
+      ladderId: 'pull',
+      side: null,
+      reviewOn: day(70),
+      words: '',
+    };
+    expect(saidOf(flat, 69, { steps: [step] })).toBe('clear, lower bound');
+    expect(saidOf(flat, 69, { steps: [{ ...step, reviewOn: day(69) }] })).toBe('flagged watch');
+    expect(saidOf(flat, 69, { steps: [{ ...step, ladderId: 'other' }] })).toBe('flagged watch');
+  });
+  it('is silent for 10 days after a change of what the plan asks', () => {
+    const plans = (from: number) => [
+      ASKS_IT,
+      aPlan({ version: 2, from: day(from), items: [aPlanItem({ sets: 2, target: 100 })] }),
+    ];
+    expect(saidOf(flat, 69, { plans: plans(60) })).toBe('clear');
+    expect(saidOf(flat, 69, { plans: plans(59) })).toBe('flagged watch');
+  });
+  it('starts its clock at the first training day here, and again on another rung', () => {
+    const late = flat.filter((checkIn) => checkIn.date >= day(21));
+    expect(saidOf(late, 69)).toBe('clear');
+    const placements = [{ ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(25) }];
+    expect(saidOf(flat, 69, { placements })).toBe('clear');
+  });
+  it('does not close over a gap: too few days is not clear', () => {
+    expect(
+      saidOf(
+        flat.filter((checkIn) => checkIn.date < day(50)),
+        90,
+      ),
+    ).toContain('not-enough-history');
+  });
+});
