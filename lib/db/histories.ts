@@ -8,6 +8,7 @@ import type {
   HistoryLimit,
   HistoryPlacement,
   HistoryQuestion,
+  HistoryRung,
   HistoryStep,
 } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
@@ -58,7 +59,7 @@ export async function loadHistories(
       {
         formatVersion: 1,
         client,
-        rungs: rungs.filter((rung) => named.get(client.id)?.has(rung.id)),
+        rungs: rungsOf(rungs, named.get(client.id)),
         plans: plans.get(client.id) ?? [],
         placements: placements.get(client.id) ?? [],
         absences: absences.get(client.id) ?? [],
@@ -73,6 +74,14 @@ export async function loadHistories(
       },
     ]),
   );
+}
+
+/** The named rungs and the next one of each, so that a step up can be called by its name. */
+function rungsOf(rungs: readonly HistoryRung[], named: ReadonlySet<string> | undefined): HistoryRung[] {
+  const open = new Set(
+    rungs.filter((rung) => named?.has(rung.id)).map((rung) => `${rung.ladderId} ${rung.position + 1}`),
+  );
+  return rungs.filter((rung) => named?.has(rung.id) || open.has(`${rung.ladderId} ${rung.position}`));
 }
 
 type ClientRow = Omit<HistoryClient, 'invitedAt' | 'joinedAt'> & {

@@ -22,7 +22,7 @@ import type {
 export type ClientHistory = {
   formatVersion: 1;
   client: HistoryClient;
-  /** Every rung that plans, sets or placements of this client name. */
+  /** Every rung that plans, sets or placements of this client name, and the next one of each. */
   rungs: HistoryRung[];
   plans: HistoryPlan[];
   placements: HistoryPlacement[];

@@ -51,13 +51,13 @@ async function look(page: Page, name: string): Promise<void> {
   const tall = await page.evaluate(() => document.documentElement.scrollHeight + 200);
   if (size) await page.setViewportSize({ width: size.width, height: Math.max(size.height, tall) });
   await expectAccessible(page);
+  mkdirSync(pictures, { recursive: true });
+  await page.screenshot({ path: join(pictures, `${name}.png`) });
   if (size) await page.setViewportSize(size);
   const sideways = await page.evaluate(
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );
   expect.soft(sideways, `${name} scrolls sideways`).toBeLessThanOrEqual(0);
-  mkdirSync(pictures, { recursive: true });
-  await page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });
 }
 
 async function everyLook(

@@ -134,9 +134,11 @@ describe('a night batch', () => {
       states.push((await openReasons(silent)).find((reason) => reason.kind === 'gone-quiet')?.state);
     }
     expect(states).toEqual(['client-page', 'client-page', 'client-page', 'open']);
-    const counted = await ownerQuery(`select 1 from reason_event where what = 'counted' and team_id = $1`, [
-      group.team.teamId,
-    ]);
+    const counted = await ownerQuery(
+      `select 1 from reason_event e join reason r on r.team_id = e.team_id and r.id = e.reason_id
+       where e.what = 'counted' and r.kind = 'gone-quiet' and e.team_id = $1`,
+      [group.team.teamId],
+    );
     expect(counted).toHaveLength(1);
   });
 });
