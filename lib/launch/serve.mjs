@@ -1,6 +1,6 @@
 // One process of a real deployment: `node lib/launch/serve.mjs web|worker`. The application's address follows from the
 // owner's and the secret unless APP_DATABASE_URL is given; the owner's address does not reach the process itself.
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { appUrl } from './migrate.mjs';
 
 const COMMANDS = {
@@ -20,6 +20,11 @@ const environment = {
   APP_DATABASE_URL: process.env.APP_DATABASE_URL ?? appUrl(DATABASE_URL, PLUMBLINE_SECRET),
 };
 delete environment.DATABASE_URL;
+const checked = spawnSync(process.execPath, ['--import', 'tsx', 'lib/launch/check-env.ts'], {
+  stdio: 'inherit',
+  env: environment,
+});
+if (checked.status !== 0) process.exit(1);
 const child = spawn(process.execPath, args, { stdio: 'inherit', env: environment });
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => child.kill(signal));
 child.on('exit', (code) => process.exit(code ?? 1));

@@ -150,6 +150,12 @@ async function main() {
     NEXT_TELEMETRY_DISABLED: '1',
     NODE_ENV: dev ? 'development' : 'production',
   };
+  if (process.env.PLUMBLINE_SECRET) {
+    await run(process.execPath, ['--import', 'tsx', 'lib/launch/check-env.ts'], {
+      what: 'The environment',
+      env: environment,
+    });
+  }
   keepForTools(environment);
   const fill = async () => {
     await run(process.execPath, ['lib/launch/migrate.mjs'], { what: 'The migration', env: environment });

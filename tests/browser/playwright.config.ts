@@ -13,6 +13,13 @@ if (!process.env.PLUMBLINE_BROWSER_PREPARED) {
   writeFileSync(CLOCK_FILE, MORNING_START);
   process.env.PLUMBLINE_BROWSER_PREPARED = 'yes';
 }
+/** On a Redis that is given, each server has a database of its own. */
+const redisOf = (database: number) => {
+  if (!process.env.REDIS_URL) return '';
+  const url = new URL(process.env.REDIS_URL);
+  url.pathname = `/${database}`;
+  return url.href;
+};
 const given = process.env.CHROMIUM_PATH;
 const server = (name: string, port: number, environment: Record<string, string>) => ({
   command: 'node lib/launch/start.mjs',
@@ -51,7 +58,11 @@ export default defineConfig({
     },
   },
   webServer: [
-    server('demo', DEMO_PORT, {}),
-    server('morning', MORNING_PORT, { PLUMBLINE_DEMO: 'off', PLUMBLINE_CLOCK_FILE: CLOCK_FILE }),
+    server('demo', DEMO_PORT, { REDIS_URL: redisOf(11) }),
+    server('morning', MORNING_PORT, {
+      PLUMBLINE_DEMO: 'off',
+      PLUMBLINE_CLOCK_FILE: CLOCK_FILE,
+      REDIS_URL: redisOf(12),
+    }),
   ],
 });

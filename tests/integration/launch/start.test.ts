@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { createServer, type Server } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -44,6 +44,29 @@ describe('npm start refuses plainly', () => {
     const { code, told } = await start({ PORT: value });
     expect(code).toBe(1);
     expect(told).toContain(`PORT is "${value}"`);
+  });
+});
+
+describe('a real deployment', () => {
+  const serve = (environment: Record<string, string>) =>
+    spawnSync(process.execPath, ['lib/launch/serve.mjs', 'worker'], {
+      encoding: 'utf8',
+      env: { ...process.env, NODE_ENV: 'production', ...environment },
+    });
+
+  it.each([
+    ['a missing secret', { PLUMBLINE_SECRET: '' }, /PLUMBLINE_SECRET/],
+    [
+      'an example secret',
+      { PLUMBLINE_SECRET: 'change-me-change-me-change-me-change-me' },
+      /PLUMBLINE_SECRET: .*example/,
+    ],
+    ['a short secret', { PLUMBLINE_SECRET: 'q8Zt5Jm2rX7w' }, /PLUMBLINE_SECRET: .*shorter/],
+    ['no database', { DATABASE_URL: '', APP_DATABASE_URL: '' }, /DATABASE_URL/],
+  ])('does not start with %s', (_, environment, message) => {
+    const done = serve(environment);
+    expect(done.status).toBe(1);
+    expect(done.stderr).toMatch(message);
   });
 });
 
