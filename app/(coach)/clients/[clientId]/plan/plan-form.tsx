@@ -119,11 +119,13 @@ export function PlanForm({ model }: { model: PlanFormModel }) {
       </section>
 
       {warnings.length > 0 ? (
-        <ul className={styles.warnings} role="status" aria-label="To think about before saving">
-          {warnings.map((warning) => (
-            <li key={warning}>{warning}</li>
-          ))}
-        </ul>
+        <div role="status" aria-label="To think about before saving">
+          <ul className={styles.warnings}>
+            {warnings.map((warning) => (
+              <li key={warning}>{warning}</li>
+            ))}
+          </ul>
+        </div>
       ) : null}
 
       <fieldset className={styles.fieldset}>
