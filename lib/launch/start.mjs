@@ -82,12 +82,18 @@ function launch(name, args, environment) {
   mkdirSync(join(dataFolder, 'log'), { recursive: true });
   const file = join(dataFolder, 'log', `${name}.log`);
   const log = openSync(file, 'a');
-  const child = spawn(process.execPath, ['--import', './lib/launch/guard.mjs', ...args], {
-    cwd: root,
-    env: environment,
-    detached: true,
-    stdio: ['ignore', log, log, 'ipc'],
-  });
+  // The development server runs children of its own and cannot be guarded this way.
+  const guarded = !(dev && name === 'web');
+  const child = spawn(
+    process.execPath,
+    [...(guarded ? ['--import', './lib/launch/guard.mjs'] : []), ...args],
+    {
+      cwd: root,
+      env: environment,
+      detached: true,
+      stdio: ['ignore', log, log, ...(guarded ? ['ipc'] : [])],
+    },
+  );
   children.push(child);
   child.on('exit', (code) => {
     if (stopping) return;
