@@ -1,35 +1,84 @@
 import { describe, expect, it } from 'vitest';
 import { dangerSign } from '#lib/checks/rules/danger-sign.ts';
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
-import { DANGER_SIGNS } from '#lib/domain/vocabulary.ts';
-import { judge } from '#tests/fixtures/check-client.ts';
-import { aCheckIn, aHistory } from '#tests/fixtures/history-builders.ts';
+import { DANGER_SIGNS, type DangerSign, type PainRegion, type PainSide } from '#lib/domain/vocabulary.ts';
+import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
+import { aCheckIn, aHistory, aPain, day } from '#tests/fixtures/history-builders.ts';
 
-type Told = HistoryCheckIn['dangerSigns'][number];
-const sign = (over: Partial<Told> = {}): Told => ({
-  sign: 'weakness',
-  goneWithinMinute: false,
-  region: 'elbow-inner',
-  side: 'right',
-  ...over,
-});
-const told = (days: number, ...dangerSigns: Told[]) => aCheckIn(days, { dangerSigns });
-const flagged = (checkIns: HistoryCheckIn[], days = 12) =>
-  judge(dangerSign, aHistory({ checkIns }), days).filter((outcome) => outcome.status === 'flagged');
+type Told = { goneWithinMinute?: boolean; region?: PainRegion | null; side?: PainSide | null };
+const sign = (
+  days: number,
+  name: DangerSign,
+  { goneWithinMinute = false, region = null, side = null }: Told = {},
+) => aCheckIn(days, { nothingHurts: false, dangerSigns: [{ sign: name, goneWithinMinute, region, side }] });
+const on = (checkIns: HistoryCheckIn[], over = {}) => judge(dangerSign, aHistory({ checkIns, ...over }), 30);
+const saidOf = (checkIns: HistoryCheckIn[], over = {}) => said(theOutcome(on(checkIns, over)));
+const tierOf = (checkIns: HistoryCheckIn[]) => theFinding(on(checkIns)).tier;
+const TINGLING = 'numb-or-tingling';
 
-// The list of signs and "stop, see a clinician": common practice, no source.
 describe('danger-sign', () => {
+  it('speaks at any yes, now, with 3 points', () => {
+    const finding = theFinding(on([sign(2, 'chest-pain')]));
+    expect(finding).toMatchObject({
+      level: 'act',
+      tier: 'now',
+      points: 3,
+      subject: { key: 'chest-pain:any:any' },
+    });
+    expect(finding.sentence).toBe('Chest pain on **Wed 4 Mar**.');
+    expect(finding.step.kind).toBe('send-to-clinician');
+  });
   it.each(DANGER_SIGNS)('speaks now for %s', (name) => {
-    const [finding] = flagged([told(11, sign({ sign: name }))]);
-    expect(finding).toMatchObject({ tier: 'now', points: 3, step: { kind: 'send-to-clinician' } });
+    expect(tierOf([sign(2, name)])).toBe('now');
   });
-  it('is silent without one', () => {
-    expect(flagged([told(9), told(11)])).toEqual([]);
+  it('names the place', () => {
+    const finding = theFinding(on([sign(2, 'swelling', { region: 'elbow-inner', side: 'right' })]));
+    expect(finding.subject).toMatchObject({
+      key: 'swelling:elbow-inner:right',
+      region: 'elbow-inner',
+      side: 'right',
+    });
+    expect(finding.sentence).toContain('right elbow, inner');
   });
-  it('takes tingling that was gone within a minute, the first time, for today; twice in 14 days for now', () => {
-    const brief = sign({ sign: 'numb-or-tingling', goneWithinMinute: true });
-    expect(flagged([told(11, brief)])[0]).toMatchObject({ tier: 'today' });
-    expect(flagged([told(2, brief), told(11, brief)])[0]).toMatchObject({ tier: 'now' });
-    expect(flagged([told(11, { ...brief, goneWithinMinute: false })])[0]).toMatchObject({ tier: 'now' });
+  it('is today for tingling gone within a minute, the first time in 14 days; now otherwise', () => {
+    expect(tierOf([sign(2, TINGLING, { goneWithinMinute: true })])).toBe('today');
+    expect(tierOf([sign(2, TINGLING)])).toBe('now');
+    expect(tierOf([sign(2, 'weakness', { goneWithinMinute: true })])).toBe('now');
+    const gone = { goneWithinMinute: true };
+    expect(tierOf([sign(2, TINGLING, gone), sign(16, TINGLING, gone)])).toBe('now');
+    expect(tierOf([sign(2, TINGLING, gone), aCheckIn(5), aCheckIn(7), sign(17, TINGLING, gone)])).toBe(
+      'today',
+    );
+  });
+  it('is closed by two check-ins without it and with 4 or less', () => {
+    expect(saidOf([sign(2, 'weakness'), aCheckIn(4)])).toBe('flagged act');
+    expect(saidOf([sign(2, 'weakness'), aCheckIn(4), aCheckIn(6)])).toBe('clear');
+    const four = (days: number, value = 4) => aCheckIn(days, { pain: [aPain(value)] });
+    expect(saidOf([sign(2, 'weakness'), four(4), four(6)])).toBe('clear');
+    expect(saidOf([sign(2, 'weakness'), four(4), four(6, 5)])).toBe('flagged act');
+  });
+  it('is not closed by check-ins that say nothing, or by another danger sign', () => {
+    const nothing = (days: number) => aCheckIn(days, { nothingHurts: false });
+    expect(saidOf([sign(2, 'weakness'), nothing(4), nothing(6)])).toBe('flagged act');
+    expect(
+      on([sign(2, 'weakness'), aCheckIn(4), sign(6, 'swelling')])
+        .map(said)
+        .slice(0, 2),
+    ).toEqual(['flagged act', 'flagged act']);
+  });
+  it("is closed by a clinician's word about that place", () => {
+    const word = { date: day(3), region: null, side: null, words: 'Seen' };
+    expect(saidOf([sign(2, 'weakness')], { clinicianWords: [word] })).toBe('clear');
+    expect(saidOf([sign(4, 'weakness')], { clinicianWords: [word] })).toBe('flagged act');
+  });
+  it('counts again, and is worse, when it is told again', () => {
+    const finding = theFinding(on([sign(2, 'weakness'), sign(4, 'weakness')]));
+    expect(finding.evidence).toMatchObject({ times: 2, severity: 2 });
+    expect(finding.since).toBe(day(2));
+  });
+  it('says nothing about a client without one, and covers what was corrected away', () => {
+    expect(on([aCheckIn(0)])).toEqual([
+      { status: 'clear', kind: 'danger-sign', subject: { key: '*', label: '' }, coversFrom: day(0) },
+    ]);
   });
 });

@@ -1,91 +1,134 @@
 import { describe, expect, it } from 'vitest';
 import { sideGap } from '#lib/checks/rules/side-gap.ts';
-import type { HistoryCheckIn } from '#lib/domain/history.ts';
-import { judge } from '#tests/fixtures/check-client.ts';
-import {
-  aCheckIn,
-  aHistory,
-  aPlan,
-  aPlanItem,
-  aRung,
-  aSet,
-  START,
-} from '#tests/fixtures/history-builders.ts';
+import type { ClientHistory, HistoryCheckIn } from '#lib/domain/history.ts';
+import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
+import { aCheckIn, aHistory, aRung, day, START, sets } from '#tests/fixtures/history-builders.ts';
 
-const ARM = aRung({
-  id: 'arm-6',
-  ladderId: 'arm',
-  name: 'Two fingers',
+const TWO_FINGERS = aRung({
+  name: 'One-arm hold, two fingers',
   measure: 'hold',
-  secondsPerRep: null,
   eachSide: true,
-  share: 0.9,
-  helpingShare: 0.1,
-  pass: { sets: 1, target: 30, days: 3, tries: null },
+  pass: { sets: 3, target: 30, days: 3, tries: null },
 });
-const PLAN = aPlan({
-  items: (['left', 'right'] as const).map((side) =>
-    aPlanItem({ rungId: 'arm-6', side, sets: 1, target: 30 }),
-  ),
-});
-const PLACED = (['left', 'right'] as const).map((side) => ({
-  ladderId: 'arm',
-  side,
-  rungId: 'arm-6',
-  from: START,
-}));
-function pairs(left: readonly number[], right: readonly number[]): HistoryCheckIn[] {
-  return left.map((value, i) =>
-    aCheckIn(i * 2, {
-      sets: [
-        aSet({ rungId: 'arm-6', side: 'left', value, planned: 30 }),
-        aSet({ rungId: 'arm-6', side: 'right', value: right[i] ?? 0, planned: 30 }),
-      ],
-    }),
-  );
-}
-const all = (checkIns: HistoryCheckIn[]) =>
-  judge(
-    sideGap,
-    aHistory({ rungs: [ARM], plans: [PLAN], placements: PLACED, checkIns }),
-    checkIns.length * 2,
-  );
-const flagged = (left: readonly number[], right: readonly number[]) =>
-  all(pairs(left, right)).filter((outcome) => outcome.status === 'flagged');
-const eight = (value: number) => Array<number>(8).fill(value);
+const pair = (days: number, left: number[], right: number[], over = {}) =>
+  aCheckIn(days, {
+    sets: [...sets(left, { side: 'left', planned: 30 }), ...sets(right, { side: 'right', planned: 30 })],
+    ...over,
+  });
+const pairs = (left: number[], right: number[]) =>
+  left.map((value, at) => pair(at * 3, [value], [right[at] ?? 0]));
+const history = (checkIns: HistoryCheckIn[], over: Partial<Omit<ClientHistory, 'client'>> = {}) =>
+  aHistory({ rungs: [TWO_FINGERS], checkIns, ...over });
+const saidOf = (checkIns: HistoryCheckIn[], days = 30, over = {}) =>
+  said(theOutcome(judge(sideGap, history(checkIns, over), days)));
+// Eight invented days: p = 1/256, right 6 % variation.
+const RIGHT = [19, 20, 18, 21, 20, 22, 21, 20];
+const LEFT = [14, 15, 13, 15, 16, 15, 14, 15];
+/** Six days on which the left is `percent` under 20 s; the sides hardly vary. */
+const six = (percent: number) =>
+  pairs(new Array<number>(6).fill(20 - percent / 5), new Array<number>(6).fill(20));
 
 describe('side-gap', () => {
-  it('speaks for eight pairs of eight with the left lower', () => {
-    // Invented holds; the exact one-sided sign test of 8 of 8 is 1/256 = 0.0039.
-    const [finding] = flagged([14, 15, 13, 15, 16, 15, 14, 15], [19, 20, 18, 21, 20, 22, 21, 20]);
-    expect(finding).toMatchObject({ level: 'act', tier: 'this-week' });
-    expect(finding?.sentence).toMatch(/left/);
-    expect(finding?.evidence.p).toBeCloseTo(1 / 256, 3);
+  it('speaks when the left is lower on 8 of 8 days', () => {
+    const finding = theFinding(judge(sideGap, history(pairs(LEFT, RIGHT)), 30));
+    expect(finding).toMatchObject({
+      level: 'act',
+      points: 2,
+      tier: 'this-week',
+      subject: { key: 'pull', side: 'left' },
+    });
+    expect(finding.evidence).toMatchObject({ lower: 8, untied: 8, p: 0.00391, side: 'left' });
+    expect(finding.sentence).toBe(
+      'One-arm hold, two fingers: left **28 %** behind, 15 s against 20.5 s, lower on 8 of 8 days.',
+    );
+    expect(finding.step.text).toContain("right held at the left's number");
+  });
+  it('is clear when the sides take turns, and for a gap within what they vary', () => {
+    expect(saidOf(pairs([20, 18, 20, 18, 20, 18], [18, 20, 18, 20, 18, 20]))).toBe('clear');
+    expect(saidOf(pairs([10, 16, 9, 17, 10, 16], [12, 19, 11, 20, 12, 19]))).toBe('clear');
+  });
+  it('watches from 10 %, acts from 15 %', () => {
+    expect(saidOf(six(9.9))).toBe('clear');
+    expect(saidOf(six(10))).toBe('flagged watch');
+    expect(saidOf(six(14.9))).toBe('flagged watch');
+    expect(saidOf(six(15))).toBe('flagged act');
+  });
+  it('needs six untied pairs in 56 days', () => {
+    expect(saidOf(six(20).slice(1))).toBe('not-enough-history: 5 of 6 untied pairs in 56 days');
+    const tied = [...six(20).slice(1), pair(20, [20], [20])];
+    expect(saidOf(tied)).toContain('5 of 6');
+    expect(saidOf(six(20), 55)).toBe('flagged act');
+    expect(saidOf(six(20), 56)).toContain('5 of 6');
+  });
+  it('asks for the sign test: 6 of 7 is not enough, 7 of 8 is', () => {
+    const but = (days: number) => [
+      ...six(20),
+      ...new Array(days).fill(0).map((_, at) => pair(20 + at, [16], [20])),
+    ];
+    const other = pair(29, [20], [19]);
+    expect(saidOf([...but(0), other])).toBe('clear');
+    expect(saidOf([...but(1), other])).toBe('flagged act');
+  });
+  it('keeps ties in the median of the last six', () => {
+    const ties = [20, 21, 22].map((days) => pair(days, [20], [20]));
+    expect(saidOf([...six(12), ...ties.slice(0, 2)])).toBe('flagged watch'); // four of 12 %, two of 0
+    expect(saidOf([...six(12), ...ties])).toBe('clear'); // three of each: 6 %
   });
   it('mirrors the side when the history is mirrored', () => {
-    const [mirrored] = flagged([19, 20, 18, 21, 20, 22, 21, 20], [14, 15, 13, 15, 16, 15, 14, 15]);
-    expect(mirrored?.sentence).toMatch(/right .*behind|right/);
-    expect(mirrored?.subject.side).toBe('right');
+    const mirrored = theFinding(judge(sideGap, history(pairs(RIGHT, LEFT)), 30));
+    expect(mirrored).toMatchObject({
+      level: 'act',
+      subject: { side: 'right', label: 'One-arm hold, two fingers, right' },
+    });
+    expect(mirrored.sentence).toContain('right **28 %** behind, 15 s against 20.5 s');
   });
-  // Percent difference = (larger - smaller) / larger x 100 (Bishop 2016); watch from 10 %, act from 15 % (own).
-  it.each([
-    [18.1, 'none'], // 9.5 %
-    [18, 'watch'], // 10 %
-    [17.1, 'watch'], // 14.5 %
-    [17, 'act'], // 15 %
-  ])('20 against %d gives %s', (weak, level) => {
-    expect(flagged(eight(weak), eight(20))[0]?.level ?? 'none').toBe(level);
+  it('leaves out pairs in which both reached the target', () => {
+    const full = [20, 21, 22, 23].map((days) => pair(days, [30], [31]));
+    expect(saidOf([...six(20), ...full])).toBe('flagged act');
+    expect(saidOf([20, 21, 22, 23, 24, 25].map((days) => pair(days, [30], [40])))).toContain('0 of 6');
   });
-  it('needs six untied pairs', () => {
-    expect(flagged([15, 15, 15, 15, 15], [20, 20, 20, 20, 20])).toEqual([]);
-    expect(flagged([15, 15, 15, 15, 15, 15], [20, 20, 20, 20, 20, 20])).toHaveLength(1);
+  it('compares the clean sets both sides have', () => {
+    const uneven = [0, 3, 6, 9, 12, 15].map((days) => pair(days, [20, 20], [20, 20, 5]));
+    expect(saidOf(uneven)).toContain('0 of 6 untied');
+    const unclean = [0, 3, 6, 9, 12, 15].map((days) =>
+      aCheckIn(days, {
+        sets: [...sets([10], { side: 'left', clean: false }), ...sets([20], { side: 'right' })],
+      }),
+    );
+    expect(saidOf(unclean)).toContain('0 of 6');
   });
-  it('says nothing of pairs in which both reached the target', () => {
-    expect(flagged(eight(30), eight(34))).toEqual([]);
+  it('does not count soft ground and days only tapped', () => {
+    const soft = six(20).map((checkIn) => ({ ...checkIn, ground: 'sand' as const }));
+    expect(saidOf(soft)).toContain('0 of 6');
   });
-  it('keeps silent while the gap is within the scatter of a side', () => {
-    // 21 against 24 is 12.5 %: watch, unless the weak side itself varies by far more than that (Exell 2012).
-    expect(flagged(eight(21), eight(24))[0]?.level).toBe('watch');
-    expect(flagged([5, 5, 23, 21, 21, 21, 21, 20], eight(24))).toEqual([]);
+  it('starts again on a new rung; sides on different rungs are no reason', () => {
+    const placements = [{ ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(3) }];
+    expect(saidOf(six(20), 30, { placements })).toContain('5 of 6');
+    const apart = [
+      { ladderId: 'pull', side: 'left' as const, rungId: 'pull-1', from: START },
+      { ladderId: 'pull', side: 'right' as const, rungId: 'pull-2', from: START },
+    ];
+    const rungs = [TWO_FINGERS, aRung({ ...TWO_FINGERS, id: 'pull-2', position: 2 })];
+    expect(judge(sideGap, history(six(20), { placements: apart, rungs }), 30)).toEqual([]);
+  });
+  it('is silent while a step is worked on, unless 10 points worse', () => {
+    const steps = [
+      { kind: 'one-side-back', takenOn: day(15), ladderId: 'pull', side: null, reviewOn: day(60), words: '' },
+    ];
+    const later = (left: number) => [18, 20, 22, 24, 26, 28].map((days) => pair(days, [left], [20]));
+    expect(saidOf([...six(20), ...later(16)], 30, { steps })).toBe('clear, lower bound');
+    expect(saidOf([...six(20), ...later(14.2)], 30, { steps })).toBe('clear, lower bound');
+    expect(saidOf([...six(20), ...later(14)], 30, { steps })).toBe('flagged act');
+    expect(saidOf([...six(20), ...later(16)], 30, { steps: [{ ...steps[0], reviewOn: day(30) }] })).toBe(
+      'flagged act',
+    );
+  });
+  it('does not look at ranges or rungs of both hands', () => {
+    expect(
+      judge(sideGap, history(six(20), { rungs: [{ ...TWO_FINGERS, measure: 'range-up' }] }), 30),
+    ).toEqual([]);
+    expect(judge(sideGap, history(six(20), { rungs: [{ ...TWO_FINGERS, eachSide: false }] }), 30)).toEqual(
+      [],
+    );
   });
 });
