@@ -75,8 +75,11 @@ function addSeconds(into: TissueLoad, seconds: number, perSecond: readonly Facto
 type Factor = { key: TissueSide; factor: number };
 const factorsOfRung = new WeakMap<HistoryRung, Map<string, Factor[]>>();
 
-/** Load of one second on each tissue and side; worked out once for a rung, side, support and added weight. */
-function loadPerSecond(set: HistorySet, rung: HistoryRung, conditions: Conditions): readonly Factor[] {
+/**
+ * Load of one second on each tissue and side, which is also its peak: share x weight, how hard, beside how much.
+ * Worked out once for a rung, side, support and added weight.
+ */
+export function loadPerSecond(set: HistorySet, rung: HistoryRung, conditions: Conditions): readonly Factor[] {
   const support = supportOf(set, conditions.softGround);
   const name = `${set.side} ${support ?? ''} ${set.addedKg ? `${set.addedKg}/${conditions.bodyMassKg ?? ''}` : ''}`;
   let known = factorsOfRung.get(rung);
@@ -111,21 +114,6 @@ function workOutFactors(
     }
   }
   return factors;
-}
-
-/** How hard, beside how much: the largest share x weight on each tissue and side of a set. */
-export function setPeaks(set: HistorySet, rung: HistoryRung, conditions: Conditions = {}): TissueLoad {
-  const peaks: TissueLoad = {};
-  if (setSeconds(set, rung) === 0) return peaks;
-  const hands = handShares(set, rung, conditions.bodyMassKg);
-  const weights = weightsOnSupport(rung.weights, supportOf(set, conditions.softGround));
-  for (const name in weights) {
-    const tissue = name as Tissue;
-    const shares = TISSUES_OFF_THE_HANDS.includes(tissue) ? legShares(set, rung) : hands;
-    peaks[`${tissue}:left`] = shares.left * (weights[tissue] ?? 0);
-    peaks[`${tissue}:right`] = shares.right * (weights[tissue] ?? 0);
-  }
-  return peaks;
 }
 
 /** One session's load in arbitrary units: effort (0-10) x minutes (Foster 2001). `undefined` when either is missing. */

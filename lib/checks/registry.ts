@@ -1,8 +1,13 @@
+import { askedNoAnswer } from './rules/asked-no-answer.ts';
 import { dangerSign } from './rules/danger-sign.ts';
 import { fading } from './rules/fading.ts';
+import { filmWaiting } from './rules/film-waiting.ts';
 import { goneQuiet } from './rules/gone-quiet.ts';
+import { limitEnding } from './rules/limit-ending.ts';
 import { loadJump } from './rules/load-jump.ts';
 import { newHardest } from './rules/new-hardest.ts';
+import { noLetUp } from './rules/no-let-up.ts';
+import { notSeen } from './rules/not-seen.ts';
 import { oneSideFault } from './rules/one-side-fault.ts';
 import { painAfterGround } from './rules/pain-after-ground.ts';
 import { painHigh } from './rules/pain-high.ts';
@@ -11,6 +16,7 @@ import { painRising } from './rules/pain-rising.ts';
 import { planEnding } from './rules/plan-ending.ts';
 import { planOutgrown } from './rules/plan-outgrown.ts';
 import { questionWaiting } from './rules/question-waiting.ts';
+import { returnTooFast } from './rules/return-too-fast.ts';
 import { sideGap } from './rules/side-gap.ts';
 import { slipping } from './rules/slipping.ts';
 import { stackedStress } from './rules/stacked-stress.ts';
@@ -32,6 +38,8 @@ export const CHECKS: readonly Check[] = [
   loadJump,
   newHardest,
   stackedStress,
+  noLetUp,
+  returnTooFast,
   tooManyGoals,
   tooHard,
   planOutgrown,
@@ -44,6 +52,10 @@ export const CHECKS: readonly Check[] = [
   goneQuiet,
   fading,
   questionWaiting,
+  filmWaiting,
   planEnding,
+  notSeen,
+  askedNoAnswer,
+  limitEnding,
   stepUpEarned,
 ];

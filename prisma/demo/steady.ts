@@ -1,7 +1,8 @@
+import { hoursWaited } from '#lib/checks/answering-hours.ts';
 import type { HistorySet } from '#lib/domain/history.ts';
 import { addDays, demoDate } from './calendar.ts';
 import { finish } from './finish.ts';
-import type { DemoClient, Training } from './life.ts';
+import { DEMO_ANSWERING, type DemoClient, type Training } from './life.ts';
 import { type Bend, live } from './live.ts';
 import { STEADY } from './people.ts';
 import { demoRung } from './rungs.ts';
@@ -110,7 +111,7 @@ export function steadyClimbers(today: string): DemoClient[] {
         },
         {
           askedAt: life.at(demoDate(today, 26, 1), '08:40'),
-          receivedAt: life.at(demoDate(today, 26, 3), '20:05'),
+          receivedAt: arrivedBeforeMorning(today, (date) => life.at(date, '20:05'), life.at(today, '03:00')),
           lookedAt: null,
         },
       );
@@ -121,3 +122,11 @@ export function steadyClimbers(today: string): DemoClient[] {
 
 /** Two films wait on the demo's morning. */
 const FILMED: Record<string, string> = { bertrand: 'DP.2', farrukh: 'PL.2' };
+
+/** The newest evening that has waited a day of answering hours by the morning, whatever the weekday. */
+function arrivedBeforeMorning(today: string, at: (date: string) => string, morning: string): string {
+  const evenings = [1, 2, 3, 4, 5, 6].map((back) => at(addDays(today, -back)));
+  return (
+    evenings.find((evening) => hoursWaited(evening, morning, DEMO_ANSWERING) >= 24) ?? at(addDays(today, -6))
+  );
+}

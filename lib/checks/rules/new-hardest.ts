@@ -1,8 +1,9 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
+import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import { SOFT_GROUNDS, type Tissue } from '#lib/domain/vocabulary.ts';
 import { coldStart } from '../cold-start.ts';
 import { exceeds, reaches } from '../compare.ts';
-import { setPeaks, setSeconds } from '../exposure.ts';
+import { loadPerSecond, setSeconds } from '../exposure.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
 import { loadsOf } from '../load-series.ts';
@@ -44,12 +45,12 @@ function judge(view: ClientView, limits: Limits): Outcome {
   return raised(view, hardest, others.length, limits);
 }
 
+/** Largest share x weight of each tissue and side. */
 function peaksOf(view: ClientView, days: readonly Day[]): Map<TissueSide, number> {
   const peaks = new Map<TissueSide, number>();
-  forEachSet(view, days, (made) => {
-    for (const name in made.peaks) {
-      const key = name as TissueSide;
-      peaks.set(key, Math.max(peaks.get(key) ?? 0, made.peaks[key] ?? 0));
+  forEachSet(view, days, ({ perSecond }) => {
+    for (const { key, factor } of perSecond) {
+      if (factor > (peaks.get(key) ?? 0)) peaks.set(key, factor);
     }
   });
   return peaks;
@@ -63,33 +64,28 @@ function harderWork(
   limits: Limits,
 ): Hardest[] {
   const found = new Map<TissueSide, Hardest>();
-  forEachSet(view, days, ({ peaks, seconds, reps, rung, weights }) => {
-    for (const name in peaks) {
-      const key = name as TissueSide;
-      const peak = peaks[key] ?? 0;
-      const earlier = before.get(key) ?? 0;
-      const loaded = reaches(weights[key.split(':')[0] as Tissue] ?? 0, limits['tissue.loaded']);
-      if (earlier === 0 || !loaded || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
-      const known = found.get(key);
-      if (!known) found.set(key, { key, before: earlier, peak, seconds, reps, rung });
-      else {
-        if (peak > known.peak) Object.assign(known, { peak, rung });
-        known.seconds += seconds;
-        known.reps += reps;
-      }
+  forEachSet(view, days, ({ perSecond, set, rung }) => {
+    for (const { key, factor: peak } of perSecond) {
+      const earlier = before.get(key);
+      if (earlier === undefined || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
+      if (!reaches(peak, limits['newHardest.atLeast']) || !isLoaded(rung, key, limits)) continue;
+      const known = found.get(key) ?? { key, before: earlier, peak: 0, seconds: 0, reps: 0, rung: '' };
+      if (peak > known.peak) Object.assign(known, { peak, rung: rung.name });
+      known.seconds += setSeconds(set, rung);
+      known.reps += rung.measure === 'reps' ? (set.value ?? 0) : 0;
+      found.set(key, known);
     }
   });
   return [...found.values()];
 }
 
-type MadeSet = {
-  peaks: ReturnType<typeof setPeaks>;
-  seconds: number;
-  reps: number;
-  rung: string;
-  weights: Partial<Record<Tissue, number>>;
-};
+function isLoaded(rung: HistoryRung, key: TissueSide, limits: Limits): boolean {
+  return reaches(rung.weights[key.split(':')[0] as Tissue] ?? 0, limits['tissue.loaded']);
+}
 
+type MadeSet = { set: HistorySet; rung: HistoryRung; perSecond: ReturnType<typeof loadPerSecond> };
+
+/** Every set that held a load, with its load per second: share x weight. */
 function forEachSet(view: ClientView, days: readonly Day[], use: (made: MadeSet) => void): void {
   const { bodyMassKg } = view.history.client;
   for (const { checkIns } of days) {
@@ -97,12 +93,8 @@ function forEachSet(view: ClientView, days: readonly Day[], use: (made: MadeSet)
       const softGround = ground !== null && SOFT_GROUNDS.includes(ground);
       for (const set of sets) {
         const rung = view.rungs.get(set.rungId);
-        if (!rung) continue;
-        const seconds = setSeconds(set, rung);
-        if (seconds === 0) continue;
-        const reps = rung.measure === 'reps' ? (set.value ?? 0) : 0;
-        const peaks = setPeaks(set, rung, { bodyMassKg, softGround });
-        use({ peaks, seconds, reps, rung: rung.name, weights: rung.weights });
+        if (!rung || setSeconds(set, rung) === 0) continue;
+        use({ set, rung, perSecond: loadPerSecond(set, rung, { bodyMassKg, softGround }) });
       }
     }
   }

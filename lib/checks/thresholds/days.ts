@@ -16,12 +16,6 @@ export const DAYS = {
   'week.usualOf': threshold(8, 'weeks', 'ordinary weeks of which the usual week is the median'),
   'week.usualAmong': threshold(10, 'weeks', 'weeks back among which they are looked for'),
   'week.usualAtLeast': threshold(4, 'weeks', 'ordinary weeks needed, else not enough history'),
-  'week.spreadFactor': threshold(
-    1.4826,
-    'x MAD',
-    'spread of the usual week from the median deviation',
-    'Rousseeuw PJ, Croux C. J Am Stat Assoc 1993;88(424):1273-1283 (from memory)',
-  ),
   'ewma.shortDays': threshold(7, 'days', 'short exponentially weighted mean', EWMA),
   'ewma.longDays': threshold(28, 'days', 'long exponentially weighted mean', EWMA),
   'ewma.afterDays': threshold(

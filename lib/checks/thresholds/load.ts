@@ -52,6 +52,7 @@ export const LOAD = {
   'loadJump.toldRatio': threshold(1.5, 'x told week', 'first weeks: over the told usual week, watch only'),
   'newHardest.seconds': threshold(30, 's', 'seconds in 7 days at a new peak', PRACTICE),
   'newHardest.reps': threshold(15, 'reps', 'or reps', PRACTICE),
+  'newHardest.atLeast': threshold(0.15, 'share x weight', 'smaller peaks are preparation, not hard work'),
   'newHardest.over': threshold(1.1, 'x peak', 'peak above that of the weeks before'),
   'newHardest.beforeDays': threshold(28, 'days', 'days before the last 7 in which the peak is looked for'),
   'newHardest.pain': threshold(2, 'pain 0-10', 'pain there at which the note becomes a watch'),
