@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { goneQuiet } from '#lib/checks/rules/gone-quiet.ts';
 import { judge } from '#tests/fixtures/check-client.ts';
-import { aHistory, day, threeAWeek } from '#tests/fixtures/history-builders.ts';
+import { aCheckIn, aHistory, day, threeAWeek } from '#tests/fixtures/history-builders.ts';
 
 // Ten weeks of Monday, Wednesday, Friday: the last check-in is day 67, the longest own gap 3 days.
 const REGULAR = threeAWeek(10);
@@ -36,5 +36,42 @@ describe('gone-quiet', () => {
     const [finding] = flagged(LAST + 10);
     expect(finding?.sentence).toContain('10 days');
     expect(finding?.step.kind).toBe('write-first');
+  });
+});
+
+describe('gone-quiet before the first check-in, and in the first month', () => {
+  const level = (days: number, over: Parameters<typeof aHistory>[0]) => {
+    const [outcome] = judge(goneQuiet, aHistory(over), days);
+    return outcome?.status === 'flagged' ? outcome.level : 'none';
+  };
+  const invited = { client: { standing: 'invited' as const, joinedAt: null } };
+  // 3 days after the invitation, 4 after the first planned day, 5 in the first month: common practice.
+  it.each([
+    [2, 'none'],
+    [3, 'watch'],
+    [9, 'watch'],
+    [10, 'act'],
+  ])('never came in: %i days give %s', (days, expected) => {
+    expect(level(days, invited)).toBe(expected);
+  });
+  it.each([
+    [3, 'none'],
+    [4, 'watch'],
+    [10, 'act'],
+  ])('never started: %i days give %s', (days, expected) => {
+    expect(level(days, {})).toBe(expected);
+  });
+  it('speaks after 5 days up to the 28th day, then after 7', () => {
+    const until = (last: number) => ({
+      checkIns: [...REGULAR.filter((one) => one.date < day(last)), aCheckIn(last)],
+    });
+    expect(level(26, until(22))).toBe('none');
+    expect(level(27, until(22))).toBe('watch');
+    expect(level(28, until(23))).toBe('none');
+    expect(level(30, until(23))).toBe('watch');
+  });
+  it('says nothing of somebody paused or gone', () => {
+    expect(level(90, { checkIns: REGULAR, client: { standing: 'paused' } })).toBe('none');
+    expect(level(90, { checkIns: REGULAR, client: { standing: 'left' } })).toBe('none');
   });
 });

@@ -60,3 +60,56 @@ describe('load-jump', () => {
     expect(saidOf(threeAWeek(WEEKS), {}, LAST + 4)).toBe('clear, lower bound');
   });
 });
+
+// Every clause on its limit and just over it: the limit is put where the history is.
+describe('load-jump on its limits', () => {
+  const spoken = (checkIns: HistoryCheckIn[], over: Parameters<typeof judge>[3]) =>
+    theOutcome(judge(loadJump, aHistory({ checkIns }), LAST, over)).status === 'flagged';
+  // Last three sessions 500 AU of 300; week 1,500 AU of 900.
+  const sessions = ending({ minutes: 100 });
+  // One session of 1,500 AU: week 2,100 AU, the largest before 900.
+  const oneHuge = ending({ effort: 10, minutes: 150 }, 1);
+  // 9 sets of 3: 432 BW s on the elbow's bending side (both arms) of 144, weight 0.8.
+  const manySets = ending({ sets: sets(Array<number>(9).fill(5)) });
+  it.each([
+    ['loadJump.weekRatio', sessions, 5 / 3],
+    ['loadJump.sessionEach', sessions, 5 / 3],
+    ['loadJump.sessionMean', sessions, 5 / 3],
+    ['loadJump.floorAu', sessions, 1_200],
+    ['loadJump.aboveShare', sessions, 2],
+    ['loadJump.bigWeekRatio', oneHuge, 7 / 3],
+    ['loadJump.largestRatio', oneHuge, 7 / 3],
+    ['loadJump.tissueRatio', manySets, 3],
+    ['loadJump.setsEach', manySets, 3],
+    ['loadJump.setsMean', manySets, 3],
+    ['loadJump.floorBws', manySets, 432],
+    ['tissue.loaded', manySets, 0.8],
+    ['loadJump.setDaysAtLeast', manySets, 10],
+    ['loadJump.sessionsAtLeast', sessions, 15],
+  ] as const)('%s speaks on the limit and not over it', (id, checkIns, limit) => {
+    expect(spoken(checkIns, { [id]: limit })).toBe(true);
+    expect(spoken(checkIns, { [id]: limit + 0.001 })).toBe(false);
+  });
+  it('acts on the limit', () => {
+    const level = (limit: number) =>
+      said(
+        theOutcome(judge(loadJump, aHistory({ checkIns: sessions }), LAST, { 'loadJump.actRatio': limit })),
+      );
+    expect(level(5 / 3)).toBe('flagged act');
+    expect(level(1.67)).toBe('flagged watch');
+  });
+  it('is silent at 15 % over what was accepted', () => {
+    const history = aHistory({ checkIns: sessions, plans: [aPlan({ acceptedWeekAu: 1_000 })] });
+    const by = (margin: number) =>
+      said(theOutcome(judge(loadJump, history, LAST, { 'loadJump.acceptedMargin': margin })));
+    expect(by(1.5)).toBe('clear');
+    expect(by(1.499)).toBe('flagged watch');
+  });
+  it('goes from the told week to the own weeks after 28 days', () => {
+    const checkIns = threeAWeek(5, (days) => aCheckIn(days, { minutes: 120 }));
+    const on = (days: number) =>
+      said(theOutcome(judge(loadJump, aHistory({ checkIns, client: { toldWeekAu: 700 } }), days)));
+    expect(on(27)).toMatch(/^flagged watch/);
+    expect(on(28)).toMatch(/^not-enough-history/);
+  });
+});

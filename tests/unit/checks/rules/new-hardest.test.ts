@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { newHardest } from '#lib/checks/rules/new-hardest.ts';
+import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
+import { aCheckIn, aHistory, aPain, aRung, sets, threeAWeek } from '#tests/fixtures/history-builders.ts';
+
+const hold = (id: string, weight: number) =>
+  aRung({
+    id,
+    ladderId: 'planche',
+    name: id,
+    measure: 'hold',
+    secondsPerRep: null,
+    weights: { 'shoulder-forward': weight },
+  });
+/** Ten weeks of holds at weight 0.6; the last session holds `seconds` at `weight` beside one of them. */
+const history = (weight: number, seconds: number, pain = 0) =>
+  aHistory({
+    rungs: [hold('tuck', 0.6), hold('harder', weight)],
+    checkIns: threeAWeek(10, (days, session) =>
+      session < 29
+        ? aCheckIn(days, { sets: sets([20, 20, 20], { rungId: 'tuck' }) })
+        : aCheckIn(days, {
+            sets: [...sets([20], { rungId: 'tuck' }), ...sets([seconds], { rungId: 'harder', index: 1 })],
+            pain: pain > 0 ? [aPain(pain, { region: 'shoulder-front' })] : [],
+          }),
+    ),
+  });
+const LAST = 67;
+const sayOf = (weight: number, seconds: number, pain = 0) =>
+  said(theOutcome(judge(newHardest, history(weight, seconds, pain), LAST)));
+
+describe('new-hardest', () => {
+  // Over 30 s at more than 1.1 x the earlier peak: common practice.
+  it.each([
+    [0.66, 31, 'clear'],
+    [0.67, 30, 'clear'],
+    [0.67, 31, 'flagged note'],
+  ])('weight %f after 0.6 for %i s gives %s', (weight, seconds, expected) => {
+    expect(sayOf(weight, seconds)).toBe(expected);
+  });
+  it('is watch when it hurts there, or when the week is over usual', () => {
+    expect(sayOf(0.67, 31, 1)).toBe('flagged note');
+    expect(sayOf(0.67, 31, 2)).toBe('flagged watch');
+    expect(sayOf(0.9, 120)).toBe('flagged watch');
+  });
+  it('says what, how much and by how much, and that a note is no row', () => {
+    const finding = theFinding(judge(newHardest, history(0.72, 31), LAST));
+    expect(finding.sentence).toContain('harder: 31 s this week, **20 % harder** for shoulder forward');
+    expect(finding.tier).toBeNull();
+  });
+  it('takes no heed of light preparation', () => {
+    const light = history(0.72, 31);
+    const rungs = light.rungs.map((rung) => ({ ...rung, share: 0.3 }));
+    expect(said(theOutcome(judge(newHardest, { ...light, rungs }, LAST)))).toBe('clear');
+  });
+  it('waits for the first 28 days', () => {
+    expect(said(theOutcome(judge(newHardest, history(0.9, 60), 20)))).toMatch(/of 28 days known$/);
+  });
+});
+
+describe('new-hardest on its limits', () => {
+  const spoken = (over: Parameters<typeof judge>[3]) =>
+    theOutcome(judge(newHardest, history(0.72, 31), LAST, over)).status === 'flagged';
+  it.each([
+    ['tissue.loaded', 0.72],
+    ['newHardest.atLeast', 0.36],
+  ] as const)('%s speaks on the limit and not over it', (id, limit) => {
+    expect(spoken({ [id]: limit })).toBe(true);
+    expect(spoken({ [id]: limit + 0.001 })).toBe(false);
+  });
+  it('counts reps where the rung is counted in reps: over 15', () => {
+    const made = history(0.72, 1);
+    const rungs = made.rungs.map((one) =>
+      one.id === 'harder' ? { ...one, measure: 'reps' as const, secondsPerRep: 1 } : one,
+    );
+    const withReps = (reps: number) => ({
+      ...made,
+      rungs,
+      checkIns: made.checkIns.map((one, index) =>
+        index === 29 ? { ...one, sets: sets([reps], { rungId: 'harder' }) } : one,
+      ),
+    });
+    expect(said(theOutcome(judge(newHardest, withReps(15), LAST)))).toBe('clear');
+    expect(said(theOutcome(judge(newHardest, withReps(16), LAST)))).toBe('flagged note');
+  });
+});

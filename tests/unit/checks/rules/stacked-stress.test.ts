@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { stackedStress } from '#lib/checks/rules/stacked-stress.ts';
+import type { HistoryRung } from '#lib/domain/history.ts';
+import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
+import { aCheckIn, aHistory, aPain, aRung, sets, threeAWeek } from '#tests/fixtures/history-builders.ts';
+
+const rung = (id: string, family: HistoryRung['family'], weights: HistoryRung['weights']) =>
+  aRung({ id, ladderId: id, ladder: id, family, weights });
+const RUNGS = [
+  rung('pull', 'bent-arm-pull', { 'elbow-bending': 0.8 }),
+  rung('push', 'bent-arm-push', { 'elbow-straightening': 0.7, 'wrist-back': 0.6 }),
+  rung('planche', 'straight-arm-push', { 'shoulder-forward': 0.8, 'wrist-back': 0.7 }),
+  rung('grip', 'balance', { 'wrist-forward': 0.8 }),
+];
+const WEEKS = 10;
+const LAST = 67;
+/** Four sets of every drill; in the last three sessions `more` sets of the named ones. */
+const history = (named: string[], more: number, over: Parameters<typeof aHistory>[0] = {}) =>
+  aHistory({
+    rungs: RUNGS,
+    checkIns: threeAWeek(WEEKS, (days, session) =>
+      aCheckIn(days, {
+        sets: RUNGS.flatMap(({ id }) => {
+          const rises = session >= WEEKS * 3 - 3 && named.includes(id);
+          return sets(Array<number>(rises ? more : 4).fill(5), { rungId: id });
+        }),
+      }),
+    ),
+    ...over,
+  });
+const sayOf = (named: string[], more: number) =>
+  said(theOutcome(judge(stackedStress, history(named, more), LAST)));
+const THREE = ['pull', 'push', 'planche'];
+
+describe('stacked-stress', () => {
+  // Each of the last 3 days 1.15 x, on average 1.3 x the usual 4 sets: 5 is 1.25 x, 6 is 1.5 x. Own rule.
+  it.each([
+    [4, 'clear'],
+    [5, 'clear'],
+    [6, 'flagged watch'],
+  ])('three families at %i sets of 4 give %s', (more, expected) => {
+    expect(sayOf(THREE, more)).toBe(expected);
+  });
+  it('is silent for two families, and for one however much', () => {
+    expect(sayOf(['pull', 'push'], 6)).toBe('clear');
+    expect(sayOf(['pull'], 12)).toBe('clear');
+  });
+  it('sees the wrist loaded more both ways', () => {
+    const finding = theFinding(judge(stackedStress, history(['push', 'grip'], 6), LAST));
+    expect(finding.evidence).toMatchObject({ how: 'wrist', tissues: 'wrist-back,wrist-forward' });
+  });
+  it('acts when a joint they share scores 3', () => {
+    const sore = (value: number) => {
+      const made = history(THREE, 6);
+      const checkIns = made.checkIns.map((one, index) =>
+        index === made.checkIns.length - 2
+          ? { ...one, nothingHurts: false, pain: [aPain(value, { region: 'wrist-back', side: 'left' })] }
+          : one,
+      );
+      return said(theOutcome(judge(stackedStress, { ...made, checkIns }, LAST)));
+    };
+    expect(sore(2)).toBe('flagged watch');
+    expect(sore(3)).toBe('flagged act');
+  });
+  it('waits for the first 28 days', () => {
+    expect(said(theOutcome(judge(stackedStress, history(THREE, 6), 27)))).toMatch(/of 28 days known$/);
+  });
+});
+
+describe('stacked-stress on its limits', () => {
+  const spoken = (made: ReturnType<typeof history>, over: Parameters<typeof judge>[3] = {}) =>
+    theOutcome(judge(stackedStress, made, LAST, over)).status === 'flagged';
+  it.each([
+    ['stackedStress.each', THREE, 1.5],
+    ['stackedStress.mean', THREE, 1.5],
+    ['tissue.loaded', ['push', 'grip'], 0.6],
+    ['stackedStress.daysAtLeast', THREE, 10],
+  ] as const)('%s speaks on the limit and not over it', (id, named, limit) => {
+    expect(spoken(history([...named], 6), { [id]: limit })).toBe(true);
+    expect(spoken(history([...named], 6), { [id]: limit + 0.001 })).toBe(false);
+  });
+  it('is silent when the fortnight is only at its usual', () => {
+    // The three sessions before the last three had 2 sets: 3 x 2 + 3 x 6 is the usual 24.
+    const made = history(THREE, 6);
+    const checkIns = made.checkIns.map((one, index) =>
+      index >= WEEKS * 3 - 6 && index < WEEKS * 3 - 3
+        ? { ...one, sets: RUNGS.flatMap(({ id }) => sets([5, 5], { rungId: id })) }
+        : one,
+    );
+    expect(spoken({ ...made, checkIns })).toBe(false);
+  });
+});
