@@ -1,6 +1,6 @@
 import type { Flagged, Outcome } from '#lib/domain/finding.ts';
 import type { CheckKind } from '#lib/domain/vocabulary.ts';
-import { compareTiers } from './urgency.ts';
+import { compareLevels, compareTiers, URGENT_KINDS } from './urgency.ts';
 
 /** Kinds that speak of one place that hurts, the graver first. */
 const PAIN: readonly CheckKind[] = ['pain-high', 'pain-rising', 'pain-lingering', 'pain-after-ground'];
@@ -9,8 +9,8 @@ const LOAD: readonly CheckKind[] = ['load-jump', 'stacked-stress', 'new-hardest'
 
 /**
  * Reasons with one cause on one tissue become one with two facts: pain kinds of one region and side, load kinds of one
- * tissue. The most urgent stays, with its own points and tier and the others as facts; the others become clear and
- * say of what they are part. Nothing else changes, and no row becomes less urgent by one more reason.
+ * tissue. The most urgent stays, at the highest level, points and tier of all, with the others as facts; the others
+ * become clear and say of what they are part. Pain of 6 or more is never part of another: only what closes it does.
  */
 export function mergeReasons(outcomes: readonly Outcome[]): Outcome[] {
   const groups = new Map<string, Flagged[]>();
@@ -45,7 +45,13 @@ function causesOf({ kind, subject, evidence }: Flagged): string[] {
 }
 
 function byUrgency(a: Flagged, b: Flagged): number {
-  return compareTiers(a.tier, b.tier) || b.points - a.points || graveness(a.kind) - graveness(b.kind);
+  const urgent = (one: Flagged) => (URGENT_KINDS.includes(one.kind) ? 0 : 1);
+  return (
+    urgent(a) - urgent(b) ||
+    compareTiers(a.tier, b.tier) ||
+    b.points - a.points ||
+    graveness(a.kind) - graveness(b.kind)
+  );
 }
 
 function graveness(kind: CheckKind): number {
@@ -64,10 +70,18 @@ function withParts(lead: Flagged, parts: readonly Flagged[]): Flagged {
   const also = sorted
     .flatMap((part) => part.working.thresholds)
     .filter(({ id }) => !ids.has(id) && ids.add(id));
+  const all = [lead, ...sorted];
   return {
     ...lead,
+    level:
+      all
+        .map((each) => each.level)
+        .sort(compareLevels)
+        .at(-1) ?? lead.level,
+    tier: all.map((each) => each.tier).sort(compareTiers)[0] ?? lead.tier,
+    points: Math.max(...all.map((each) => each.points)),
     sentence: `${lead.sentence} Also: ${sorted.map((part) => part.short).join('; ')}.`,
-    since: [lead, ...sorted].map((each) => each.since).sort()[0] ?? lead.since,
+    since: all.map((each) => each.since).sort()[0] ?? lead.since,
     evidence: { ...lead.evidence, also: sorted.map((part) => part.kind).join(', ') },
     working: {
       ...lead.working,

@@ -59,6 +59,7 @@ export function rowOf(reasons: readonly RowReason[]): { tier: Tier; points: numb
       compareTiers(a.tier, b.tier) ||
       b.points - a.points ||
       compareText(a.raisedAt, b.raisedAt) ||
+      compareLevels(b.level, a.level) ||
       compareText(a.kind, b.kind) ||
       compareText(a.sentence, b.sentence),
   )[0];
