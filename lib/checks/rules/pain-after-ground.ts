@@ -8,7 +8,7 @@ import { type PainPoint, type PainSeries, painSeries, usualPain } from '../pain-
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { loadedFacts, whatLoaded } from '../what-loaded.ts';
-import { dayInWords, plainNumber } from '../words.ts';
+import { counted, dayInWords, plainNumber } from '../words.ts';
 
 const KIND = 'pain-after-ground';
 
@@ -46,7 +46,7 @@ function judge(view: ClientView, series: PainSeries, limits: Limits): Outcome {
       kind: KIND,
       subject,
       level: 'watch',
-      sentence: `${asSentence(subject.label)}: **${sore.highest} of 10** on ${dayInWords(sore.date)}, usual ${plainNumber(usual)}, ${daysBetween(ground, sore.date)} days after soft ground on ${dayInWords(ground)}.`,
+      sentence: `${asSentence(subject.label)}: **${sore.highest} of 10** on ${dayInWords(sore.date)}, usual ${plainNumber(usual)}, ${counted(daysBetween(ground, sore.date), 'day')} after soft ground on ${dayInWords(ground)}.`,
       short: `${subject.label} ${sore.highest} of 10 after soft ground`,
       since: sore.date,
       step: {

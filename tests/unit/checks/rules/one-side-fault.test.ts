@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { oneSideFault } from '#lib/checks/rules/one-side-fault.ts';
+import type { HistoryCheckIn } from '#lib/domain/history.ts';
+import type { Fault } from '#lib/domain/vocabulary.ts';
+import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
+import { aCheckIn, aHistory, aRung, aSet, day } from '#tests/fixtures/history-builders.ts';
+
+const RUNG = aRung({ name: 'Two fingers', eachSide: true, faults: ['hips-turn', 'came-off'] });
+/** Eight days with two sets a side; the first `left` and `right` sets of each side carry the fault. */
+function marked(left: number, right: number, fault: Fault = 'hips-turn', days = 8): HistoryCheckIn[] {
+  const set = (side: 'left' | 'right', at: number, hits: number) =>
+    aSet({ side, index: at % 2, faults: at < hits ? [fault] : [] });
+  return Array.from({ length: days }, (_, at) =>
+    aCheckIn(at * 3, {
+      sets: [0, 1].flatMap((one) => [set('left', at * 2 + one, left), set('right', at * 2 + one, right)]),
+    }),
+  );
+}
+const on = (checkIns: HistoryCheckIn[], days = 30, over = {}) =>
+  judge(oneSideFault, aHistory({ rungs: [RUNG], checkIns, ...over }), days);
+const saidOf = (checkIns: HistoryCheckIn[], days = 30, over = {}) =>
+  said(theOutcome(on(checkIns, days, over)));
+
+describe('one-side-fault', () => {
+  it('speaks for 10 of 16 sets left against 2 of 16 right', () => {
+    const finding = theFinding(on(marked(10, 2)));
+    expect(finding).toMatchObject({
+      level: 'watch',
+      tier: 'this-week',
+      subject: { key: 'pull', side: 'left' },
+    });
+    expect(finding.sentence).toBe('Two fingers: hips turn on **10 of 16** sets left, on 2 of 16 right.');
+    // Hypergeometric upper tail by hand: (16C10 16C2 + 16C11 16C1 + 16C12) / 32C12 = 0.00458...
+    expect(finding.evidence.p).toBeCloseTo(0.0046, 4);
+    expect(finding.step.kind).toBe('ask-film');
+  });
+  it('draws the line at p 0.01: 9 of 16 against 2 of 16 is 0.011', () => {
+    expect(saidOf(marked(9, 2))).toBe('clear');
+    expect(saidOf(marked(9, 1))).toBe('flagged watch');
+  });
+  it('names the other side when it is the other', () => {
+    expect(theFinding(on(marked(1, 12))).subject.side).toBe('right');
+  });
+  it('is clear for a fault of both sides', () => {
+    expect(saidOf(marked(14, 14))).toBe('clear');
+    expect(saidOf(marked(0, 0))).toBe('clear');
+  });
+  it('needs 8 sets a side in 42 days', () => {
+    expect(saidOf(marked(16, 0, 'hips-turn', 3))).toBe(
+      'not-enough-history: 6 and 6 of 8 sets left and right in 42 days',
+    );
+    expect(saidOf(marked(16, 0, 'hips-turn', 4))).toBe('flagged watch');
+    expect(saidOf(marked(16, 0, 'hips-turn', 4), 41)).toBe('flagged watch');
+    expect(saidOf(marked(16, 0, 'hips-turn', 4), 42)).toContain('6 and 6');
+  });
+  it("looks at the rung's own faults only", () => {
+    expect(saidOf(marked(16, 0, 'turned-out'))).toBe('clear');
+    expect(on(marked(16, 0), 30, { rungs: [{ ...RUNG, faults: [] }] })).toEqual([]);
+    expect(on(marked(16, 0), 30, { rungs: [{ ...RUNG, eachSide: false }] })).toEqual([]);
+  });
+  it('is silent while a step is worked on, and closes nothing', () => {
+    const steps = [
+      { kind: 'one-side-back', takenOn: day(10), ladderId: 'pull', side: null, reviewOn: day(40), words: '' },
+    ];
+    expect(saidOf(marked(16, 0), 30, { steps })).toBe('clear, lower bound');
+    expect(saidOf(marked(16, 0), 40, { steps })).toBe('flagged watch');
+  });
+  it('leaves out soft ground and days only tapped', () => {
+    const soft = marked(16, 0).map((checkIn) => ({ ...checkIn, ground: 'sand' as const }));
+    expect(saidOf(soft)).toContain('0 and 0');
+  });
+});
