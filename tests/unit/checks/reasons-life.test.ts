@@ -48,6 +48,11 @@ const life = fc.array(
   { minLength: 1, maxLength: 40 },
 );
 
+/** What is on the client page only is, to the machine, open. */
+function withHold(reason: StoredReason, { state, ...hold }: ReturnType<typeof holdOf>): StoredReason {
+  return { ...reason, ...hold, state: state === 'client-page' ? 'open' : state };
+}
+
 /** What a coach does to one of the open reasons on the morning after a night; undo puts back what the last act changed. */
 function acted(
   stored: StoredReason[],
@@ -72,7 +77,7 @@ function acted(
       : what === 'done'
         ? { act: what, at: `${day(night + 1)}T08:00:00.000Z` }
         : { act: 'put-aside' as const, until: what === 'until' ? until : null };
-  return stored.map((each) => (each.id === reason.id ? { ...each, ...holdAfter(holdOf(each), hold) } : each));
+  return stored.map((each) => (each.id === reason.id ? withHold(each, holdAfter(holdOf(each), hold)) : each));
 }
 
 type Step = { before: StoredReason[]; after: StoredReason[]; outcomes: Outcome[]; night: number };

@@ -85,6 +85,17 @@ describe('pain-high', () => {
         judge(painHigh, aHistory({ checkIns: [sore(5, 6, { usual })], clinicianWords, limits, ...over }), 9),
       ).tier;
     expect(tier(true)).toBe('this-week');
+    const limit = (over: object) => ({ limits: limits.map((each) => ({ ...each, ...over })) });
+    expect(tier(true, limit({ from: day(5) }))).toBe('this-week');
+    expect(tier(true, limit({ from: day(6) }))).toBe('now');
+    expect(tier(true, limit({ until: day(9) }))).toBe('this-week');
+    expect(tier(true, limit({ until: day(8) }))).toBe('now');
+    expect(tier(true, limit({ until: null }))).toBe('now');
+    expect(tier(true, limit({ side: null }))).toBe('this-week');
+    expect(tier(true, limit({ side: 'left' }))).toBe('now');
+    expect(tier(true, limit({ region: null, tissue: 'elbow-bending' }))).toBe('this-week');
+    expect(tier(true, limit({ region: null, tissue: 'neck' }))).toBe('now');
+    expect(tier(true, limit({ region: null }))).toBe('now');
     expect(tier(false)).toBe('now');
     expect(tier(null)).toBe('now');
     expect(tier(true, { limits: [] })).toBe('now');
@@ -94,7 +105,13 @@ describe('pain-high', () => {
     const evidence = theFinding(
       judge(painHigh, aHistory({ checkIns: [sore(0, 8), sore(2, 6)] }), 9),
     ).evidence;
-    expect(evidence).toMatchObject({ value: 6, highest: 8, severity: 8, before: 8 });
+    expect(evidence).toMatchObject({ value: 6, highest: 8, severity: 8, before: 8, known: false });
+  });
+  it('says "up from" only when it is', () => {
+    const sentence = (first: number) =>
+      theFinding(judge(painHigh, aHistory({ checkIns: [sore(0, first), sore(2, 7)] }), 9)).sentence;
+    expect(sentence(3)).toContain('up from 3');
+    expect(sentence(7)).not.toContain('up from');
   });
   it('speaks for places corrected away: every other place is clear from the first day on', () => {
     expect(judge(painHigh, aHistory({ checkIns: [aCheckIn(0)] }), 3)).toEqual([
