@@ -48,9 +48,11 @@ const life = fc.array(
   { minLength: 1, maxLength: 40 },
 );
 
+const STATES = ['open', 'aside', 'with-client', 'closed'] as const;
+
 /** What is on the client page only is, to the machine, open. */
 function withHold(reason: StoredReason, { state, ...hold }: ReturnType<typeof holdOf>): StoredReason {
-  return { ...reason, ...hold, state: state === 'client-page' ? 'open' : state };
+  return { ...reason, ...hold, state: STATES.find((each) => each === state) ?? 'open' };
 }
 
 /** What a coach does to one of the open reasons on the morning after a night; undo puts back what the last act changed. */
@@ -65,7 +67,7 @@ function acted(
   if (what === 'undo') {
     const before = undo.pop();
     return before
-      ? stored.map((each) => (each.id === before.id ? { ...each, ...holdOf(before) } : each))
+      ? stored.map((each) => (each.id === before.id ? withHold(each, holdOf(before)) : each))
       : stored;
   }
   if (!reason) return stored;
