@@ -17,12 +17,15 @@ export type PlannedPractice = {
 };
 
 /**
- * Sessions logged in the last 28 days, against those of them in which the rung was trained. A forgotten log is no
+ * Sessions logged in 28 days, against those of them in which the rung was trained. A forgotten log is no
  * skipped drill. The first week of a plan with the rung, and days under a limit, do not count.
  */
 export function plannedPractice(view: ClientView, { rung, side }: Standing, limits: Limits): PlannedPractice {
   const counts = { planned: 0, trained: 0, logged: 0 };
-  for (const day of view.days.slice(-limits['tooLittleTime.days'])) {
+  // Counted back from the last logged session: days of silence make neither sessions nor skipped drills.
+  const end =
+    view.days.findLastIndex((day) => day.checkIns.some((checkIn) => checkIn.kind === 'training')) + 1;
+  for (const day of view.days.slice(Math.max(0, end - limits['tooLittleTime.days']), end)) {
     for (const checkIn of day.checkIns) {
       if (checkIn.kind !== 'training') continue;
       counts.logged += 1;

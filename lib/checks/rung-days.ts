@@ -29,6 +29,20 @@ export function rungDays(view: ClientView, rungId: string): readonly RungDay[] {
   return byRung.get(rungId) ?? [];
 }
 
+/**
+ * The days of the `length` days up to the last training day in the list: counted from there, silence takes nothing
+ * away. Empty when that day is itself longer ago.
+ */
+export function recentDays<Day extends { at: number }>(
+  view: ClientView,
+  days: readonly Day[],
+  length: number,
+): Day[] {
+  const newest = Math.max(...days.map((day) => day.at));
+  if (view.days.length - 1 - newest >= length) return [];
+  return days.filter((day) => newest - day.at < length);
+}
+
 function gather(view: ClientView): Map<string, RungDay[]> {
   const byRung = new Map<string, RungDay[]>();
   view.days.forEach((day, at) => {

@@ -1,12 +1,11 @@
 import type { Outcome } from '#lib/domain/finding.ts';
 import type { HistorySet } from '#lib/domain/history.ts';
 import { FAULT_LABELS } from '#lib/domain/labels.ts';
-import { addDays } from '#lib/domain/local-date.ts';
 import type { Fault } from '#lib/domain/vocabulary.ts';
 import { fisherExact } from '#lib/stats/fisher-exact.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
-import { hasResult, rungDays } from '../rung-days.ts';
+import { hasResult, recentDays, rungDays } from '../rung-days.ts';
 import { type Standing, standingsOf, subjectOf } from '../standings.ts';
 import { stepBeingTried } from '../steps-tried.ts';
 import type { Limits } from '../thresholds.ts';
@@ -36,9 +35,9 @@ type Uneven = {
 
 function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const subject = subjectOf(standing);
-  const from = addDays(view.asOf.date, 1 - limits['oneSideFault.days']);
-  const sets = rungDays(view, standing.rung.id)
-    .filter((day) => day.counts && day.date >= from && day.date >= standing.from)
+  const days = recentDays(view, rungDays(view, standing.rung.id), limits['oneSideFault.days']);
+  const sets = days
+    .filter((day) => day.counts && day.date >= standing.from)
     .flatMap((day) => day.sets.filter(hasResult));
   const left = sets.filter((set) => set.side === 'left');
   const right = sets.filter((set) => set.side === 'right');
@@ -51,7 +50,7 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   if (!worst || worst.p >= limits['oneSideFault.p']) return { status: 'clear', kind: KIND, subject };
   if (stepBeingTried(view, standing, limits))
     return { status: 'clear', kind: KIND, subject, lowerBound: true };
-  return found(standing, worst, from, limits);
+  return found(standing, worst, days[0]?.date ?? standing.from, limits);
 }
 
 function mostUneven(

@@ -1,12 +1,11 @@
 import type { Outcome } from '#lib/domain/finding.ts';
-import { addDays } from '#lib/domain/local-date.ts';
 import { coefficientOfVariation } from '#lib/stats/coefficient-of-variation.ts';
 import { median } from '#lib/stats/median.ts';
 import { signTest } from '#lib/stats/sign-test.ts';
 import { exceeds, reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
-import { rungDays } from '../rung-days.ts';
+import { recentDays, rungDays } from '../rung-days.ts';
 import { percentBehind, type SidePair, sidePairs } from '../side-pairs.ts';
 import { type Standing, standingsOf, subjectOf } from '../standings.ts';
 import { stepBeingTried } from '../steps-tried.ts';
@@ -40,9 +39,8 @@ type Gap = {
 
 function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const subject = subjectOf(standing);
-  const from = addDays(view.asOf.date, 1 - limits['sideGap.days']);
-  const days = rungDays(view, standing.rung.id).filter(
-    (day) => day.date >= from && day.date >= standing.from,
+  const days = recentDays(view, rungDays(view, standing.rung.id), limits['sideGap.days']).filter(
+    (day) => day.date >= standing.from,
   );
   const pairs = sidePairs(days, standing.rung);
   const gap = gapOf(pairs, limits);

@@ -26,15 +26,16 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     (day) => day.date >= standing.from,
   );
   const last = days.slice(-limits['slipping.lastScores']);
-  const ago = (day: ScoredDay) => view.days.length - 1 - day.at;
+  const newest = last.at(-1);
+  // Counted back from the newest score: silence does not change what it is held against.
+  const ago = (day: ScoredDay) => (newest?.at ?? day.at) - day.at;
   const before = days
     .slice(0, days.length - last.length)
     .filter(
       (day) => ago(day) >= limits['slipping.beforeFromDays'] && ago(day) <= limits['slipping.beforeToDays'],
     );
-  const newest = last.at(-1);
   const few = before.length < limits['slipping.beforeAtLeast'] || last.length < limits['slipping.lastScores'];
-  if (few || !newest || ago(newest) > limits['slipping.latestWithinDays']) {
+  if (few || !newest || view.days.length - 1 - newest.at > limits['slipping.latestWithinDays']) {
     const missing = few
       ? `${before.length} of ${counted(limits['slipping.beforeAtLeast'], 'training day')} before the last ${limits['slipping.lastScores']}`
       : `no score in ${limits['slipping.latestWithinDays']} days`;

@@ -32,7 +32,14 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   // A step is being tried: the open reason waits for its review, it is neither raised nor closed.
   if (stepBeingTried(view, standing, limits))
     return { status: 'clear', kind: KIND, subject, lowerBound: true };
-  const onRung = daysOnRung(view, standing);
+  const trained = rungDays(view, rung.id).filter((day) => day.date >= standing.from);
+  const newest = trained.at(-1);
+  // Everything is counted back from the last training day on the rung: silence neither raises nor closes.
+  if (!newest || view.days.length - 1 - newest.at >= limits['stalled.recentDays']) {
+    const missing = `no training day in ${limits['stalled.recentDays']} days`;
+    return { status: 'not-enough-history', kind: KIND, subject, missing };
+  }
+  const onRung = daysOnRung(view, standing, newest.date);
   const least = Math.max(limits['stalled.minDays'], rung.usualWeeks * DAYS_A_WEEK);
   const silent =
     onRung < least ||
@@ -40,11 +47,11 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     daysSinceChange(view, standing) < limits['stalled.quietAfterChangeDays'] ||
     isHardlyTrained(plannedPractice(view, standing, limits), limits);
   if (silent) return { status: 'clear', kind: KIND, subject };
-  const days = scoredDays(rungDays(view, rung.id), rung, side, limits).filter(
-    (day) => day.date >= standing.from,
+  const ago = (day: ScoredDay) => newest.at - day.at;
+  const within = scoredDays(trained, rung, side, limits).filter(
+    (day) => ago(day) < limits['stalled.withinDays'],
   );
-  const within = days.filter((day) => ago(view, day) < limits['stalled.withinDays']);
-  const recent = within.filter((day) => ago(view, day) < limits['stalled.recentDays']).length;
+  const recent = within.filter((day) => ago(day) < limits['stalled.recentDays']).length;
   const missing = missingDays(within, recent, limits);
   if (missing !== undefined) return { status: 'not-enough-history', kind: KIND, subject, missing };
   const score = median(within.slice(-limits['stalled.lastScores']).map((day) => day.score)) ?? 1;
@@ -64,14 +71,10 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
 }
 
 /** From the first training day here, where the history reaches back that far; else from the placement. */
-function daysOnRung(view: ClientView, { rung, from }: Standing): number {
+function daysOnRung(view: ClientView, { rung, from }: Standing, until: string): number {
   const first = rungDays(view, rung.id).find((day) => day.date >= from)?.date;
   const reachesBack = (view.days[0]?.date ?? from) <= from;
-  return daysBetween(reachesBack && first !== undefined ? first : from, view.asOf.date);
-}
-
-function ago(view: ClientView, day: ScoredDay): number {
-  return view.days.length - 1 - day.at;
+  return daysBetween(reachesBack && first !== undefined ? first : from, until);
 }
 
 function missingDays(within: readonly ScoredDay[], recent: number, limits: Limits): string | undefined {

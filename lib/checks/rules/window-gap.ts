@@ -1,11 +1,10 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
 import type { HistoryRung } from '#lib/domain/history.ts';
-import { addDays } from '#lib/domain/local-date.ts';
 import { median } from '#lib/stats/median.ts';
 import { exceeds } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
-import { hasResult, rungDays } from '../rung-days.ts';
+import { hasResult, type RungDay, recentDays, rungDays } from '../rung-days.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { asPercent, plainNumber } from '../words.ts';
@@ -45,8 +44,10 @@ function judge(view: ClientView, { name, over, under }: KindOfHold, limits: Limi
     key: `window:${name}`,
     label: name === '' ? 'balance window' : `balance window, ${name}`,
   };
-  const heel = bestHolds(view, over, limits);
-  const toe = bestHolds(view, under, limits);
+  const daysOn = (rungs: readonly HistoryRung[]) => rungs.flatMap((rung) => rungDays(view, rung.id));
+  const recent = recentDays(view, [...daysOn(over), ...daysOn(under)], limits['windowGap.days']);
+  const heel = bestHolds(recent, over);
+  const toe = bestHolds(recent, under);
   const needed = limits['windowGap.holds'];
   if (heel.length < needed || toe.length < needed) {
     const missing = `${heel.length} and ${toe.length} of ${needed} days with heel pulls and toe pulls in ${limits['windowGap.days']} days`;
@@ -64,7 +65,7 @@ function judge(view: ClientView, { name, over, under }: KindOfHold, limits: Limi
       level: 'watch',
       sentence: `Heel pulls ${plainNumber(heelHold)} s, toe pulls ${plainNumber(toeHold)} s (medians of ${heel.length} and ${toe.length} best holds): **${asPercent(share)}** apart.`,
       short: `${weaker} ${asPercent(share)} shorter`,
-      since: addDays(view.asOf.date, 1 - limits['windowGap.days']),
+      since: recent.map((day) => day.date).sort()[0] ?? view.asOf.date,
       step: { kind: 'more-time', text: `More time for ${weaker}, at the start of the session` },
       clears: 'medians within a third of the larger',
       evidence: {
@@ -88,13 +89,12 @@ function judge(view: ClientView, { name, over, under }: KindOfHold, limits: Limi
 }
 
 /** Best clean hold of each day, on rungs of one kind. */
-function bestHolds(view: ClientView, rungs: readonly HistoryRung[], limits: Limits): number[] {
-  const from = addDays(view.asOf.date, 1 - limits['windowGap.days']);
+function bestHolds(days: readonly RungDay[], rungs: readonly HistoryRung[]): number[] {
   const best = new Map<string, number>();
-  for (const day of rungs.flatMap((rung) => rungDays(view, rung.id))) {
-    if (day.date < from || !day.counts) continue;
+  for (const day of days.filter((each) => each.counts)) {
     for (const set of day.sets.filter(hasResult)) {
-      if (set.clean) best.set(day.date, Math.max(set.value, best.get(day.date) ?? 0));
+      if (set.clean && rungs.some((rung) => rung.id === set.rungId))
+        best.set(day.date, Math.max(set.value, best.get(day.date) ?? 0));
     }
   }
   return [...best.values()];

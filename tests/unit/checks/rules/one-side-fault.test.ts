@@ -50,8 +50,16 @@ describe('one-side-fault', () => {
       'not-enough-history: 6 and 6 of 8 sets left and right in 42 days',
     );
     expect(saidOf(marked(16, 0, 'hips-turn', 4))).toBe('flagged watch');
-    expect(saidOf(marked(16, 0, 'hips-turn', 4), 41)).toBe('flagged watch');
-    expect(saidOf(marked(16, 0, 'hips-turn', 4), 42)).toContain('6 and 6');
+    const later = (days: number) => {
+      const [first, ...others] = marked(16, 0, 'hips-turn', 4);
+      return [...(first ? [first] : []), ...others.map((one, at) => aCheckIn(days - at, { sets: one.sets }))];
+    };
+    expect(saidOf(later(41), 50)).toBe('flagged watch');
+    expect(saidOf(later(42), 50)).toContain('6 and 6');
+  });
+  it('is lowered by no silence; after 42 days of it there is too little to say', () => {
+    expect(saidOf(marked(16, 0), 62)).toBe('flagged watch');
+    expect(saidOf(marked(16, 0), 63)).toContain('0 and 0');
   });
   it("looks at the rung's own faults only", () => {
     expect(saidOf(marked(16, 0, 'turned-out'))).toBe('clear');

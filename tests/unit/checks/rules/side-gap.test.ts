@@ -57,8 +57,17 @@ describe('side-gap', () => {
     expect(saidOf(six(20).slice(1))).toBe('not-enough-history: 5 of 6 untied pairs in 56 days');
     const tied = [...six(20).slice(1), pair(20, [20], [20])];
     expect(saidOf(tied)).toContain('5 of 6');
-    expect(saidOf(six(20), 55)).toBe('flagged act');
-    expect(saidOf(six(20), 56)).toContain('5 of 6');
+    const [first, ...others] = six(20).map((checkIn) => checkIn.sets);
+    const spread = (last: number) => [
+      aCheckIn(0, { sets: first ?? [] }),
+      ...others.map((each, at) => aCheckIn(last - 2 * at, { sets: each })),
+    ];
+    expect(saidOf(spread(55), 60)).toBe('flagged act');
+    expect(saidOf(spread(56), 60)).toContain('5 of 6');
+  });
+  it('is lowered by no silence; after 56 days of it there is too little to say', () => {
+    expect(saidOf(six(20), 70)).toBe('flagged act');
+    expect(saidOf(six(20), 71)).toContain('0 of 6');
   });
   it('asks for the sign test: 6 of 7 is not enough, 7 of 8 is', () => {
     const but = (days: number) => [

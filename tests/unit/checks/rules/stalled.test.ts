@@ -34,11 +34,11 @@ describe('stalled', () => {
       subject: { key: 'pull', side: 'both' },
     });
     expect(finding.sentence).toBe(
-      'Pull-up: **78 %** of 1 × 100 after 69 days on this rung, no gain in 28 days; 12 training days in 28.',
+      'Pull-up: **78 %** of 1 × 100 after 67 days on this rung, no gain in 28 days; 12 training days in 28.',
     );
     expect(finding.evidence).toMatchObject({
       score: 0.78,
-      daysOnRung: 69,
+      daysOnRung: 67,
       slopeUpperPercent: 0,
       trainingDays: 27,
       recentTrainingDays: 12,
@@ -124,12 +124,10 @@ describe('stalled', () => {
     const placements = [{ ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(25) }];
     expect(saidOf(flat, 69, { placements })).toBe('clear');
   });
-  it('does not close over a gap: too few days is not clear', () => {
-    expect(
-      saidOf(
-        flat.filter((checkIn) => checkIn.date < day(50)),
-        90,
-      ),
-    ).toContain('not-enough-history');
+  it('is neither raised nor closed by silence', () => {
+    expect(saidOf(flat, 94)).toBe('flagged watch'); // 27 days after the last
+    expect(saidOf(flat, 95)).toBe('not-enough-history: no training day in 28 days');
+    const until46 = flat.filter((checkIn) => checkIn.date < day(48));
+    expect(saidOf(until46, 60)).toBe('clear'); // 46 days on the rung when last trained
   });
 });

@@ -50,6 +50,12 @@ describe('too-little-time', () => {
   it('judges sessions logged, not the calendar: forgotten logs are no skipped drill', () => {
     expect(saidOf(sessions([13, 22, 29, 31], [13, 22, 29, 31]))).toBe('clear');
   });
+  it('is lowered by no silence: the 28 days end with the last logged session', () => {
+    expect(saidOf(sessions(NINE, [22, 24, 27, 29]), 50)).toBe('flagged watch');
+    const early = [8, ...NINE, 35, 36];
+    expect(saidOf(sessions(early, [8, 22, 24, 27, 29]), 36)).toBe('flagged watch'); // day 8 is out: 4 of 11
+    expect(saidOf(sessions([8, ...NINE, 35], [8, 22, 24, 27, 29]), 36)).toBe('flagged watch'); // 5 of 11
+  });
   it('counts only sessions that have it in the plan', () => {
     const plans = [aPlan({ items: [aPlanItem({ session: 'B' })] })];
     expect(saidOf(sessions(NINE, []), 35, { plans })).toContain('0 of 4');

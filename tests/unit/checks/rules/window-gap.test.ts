@@ -56,8 +56,14 @@ describe('window-gap', () => {
       'not-enough-history: 4 and 4 of 5 days with heel pulls and toe pulls in 42 days',
     );
     const five = days5([15, 15, 15, 15, 15], [8, 8, 8, 8, 8]);
-    expect(saidOf(five, 51)).toBe('flagged watch');
-    expect(saidOf(five, 52)).toContain('4 and 4');
+    const other = (days: number) => aCheckIn(days, { sets: sets([10], { rungId: 'heel' }) });
+    expect(saidOf([...five, other(51)], 52)).toBe('flagged watch');
+    expect(saidOf([...five, other(52)], 52)).toContain('5 and 4');
+  });
+  it('is lowered by no silence; after 42 days of it there is too little to say', () => {
+    const five = days5([15, 15, 15, 15, 15], [8, 8, 8, 8, 8]);
+    expect(saidOf(five, 63)).toBe('flagged watch');
+    expect(saidOf(five, 64)).toContain('0 and 0');
   });
   it('takes the best clean hold of a day', () => {
     const best = [0, 3, 6, 9, 12].map((days) => held(days, [6, 15], [8, 3]));
