@@ -94,9 +94,10 @@ describe('silence', () => {
       { numRuns: 1000 },
     );
   });
+  // Not the newest: what is usual is counted back from the newest check-in that speaks of the place.
   it('about pain closes nothing: a calm check-in of the last 14 days that says nothing instead', () => {
     fc.assert(
-      fc.property(sessions, fc.nat(6), (list, back) => {
+      fc.property(sessions, fc.integer({ min: 1, max: 6 }), (list, back) => {
         const of = history(list);
         const last = (list.length - 1) * 2;
         const at = of.checkIns[of.checkIns.length - 1 - back];
