@@ -81,4 +81,29 @@ describe('danger-sign', () => {
       { status: 'clear', kind: 'danger-sign', subject: { key: '*', label: '' }, coversFrom: day(0) },
     ]);
   });
+  it('looks at pain in the place of the sign only', () => {
+    const place = { region: 'elbow-inner' as const, side: 'right' as const };
+    const calm = (days: number, over = {}) =>
+      aCheckIn(days, { pain: [aPain(2), aPain(7, { region: 'knee', ...over })] });
+    expect(saidOf([sign(2, 'swelling', place), calm(4), calm(6)])).toBe('clear');
+    const otherSide = (days: number) => aCheckIn(days, { pain: [aPain(2), aPain(7, { side: 'left' })] });
+    expect(saidOf([sign(2, 'swelling', place), otherSide(4), otherSide(6)])).toBe('clear');
+    expect(saidOf([sign(2, 'swelling'), calm(4), calm(6)])).toBe('flagged act');
+  });
+  it('says why it is over, stays over, and starts anew when it comes again', () => {
+    const over = [sign(2, 'weakness'), aCheckIn(4), aCheckIn(6)];
+    const sore = aCheckIn(8, { pain: [aPain(5)] });
+    expect(theOutcome(on(over))).toMatchObject({ why: '2 check-ins of 4 or less' });
+    expect(saidOf([...over, sore])).toBe('clear');
+    expect(saidOf([...over, aCheckIn(7), sore])).toBe('clear');
+    const again = theFinding(on([...over, sign(8, 'weakness')]));
+    expect([again.since, again.evidence.times]).toEqual([day(8), 1]);
+    expect(theOutcome(on([sign(2, 'weakness')]))).not.toHaveProperty('why');
+  });
+  it('proposes to ask about tingling that passed, a clinician for the rest', () => {
+    const brief = theFinding(on([sign(2, TINGLING, { goneWithinMinute: true })]));
+    expect(brief.step.text).toContain('Ask what brought it on');
+    expect(brief.evidence.goneWithinMinute).toBe(true);
+    expect(theFinding(on([sign(2, 'weakness')])).step.text).toContain('licensed clinician');
+  });
 });

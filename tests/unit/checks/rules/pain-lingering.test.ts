@@ -61,4 +61,28 @@ describe('pain-lingering', () => {
     expect(saidOf(five, 59)).toBe('flagged watch');
     expect(saidOf(five, 60)).toContain('no check-in in 21 days');
   });
+  it('knows limits on the tissue, from their first day', () => {
+    const five = run([4, 4, 4, 4, 4]);
+    const limit = {
+      tissue: 'elbow-bending' as const,
+      region: null,
+      side: null,
+      rule: 'reduced' as const,
+      percent: 50,
+      from: day(40),
+      until: null,
+      who: 'coach',
+    };
+    expect(saidOf(five, 40, { limits: [limit] })).toBe('clear, lower bound');
+    expect(saidOf(five, 39, { limits: [limit] })).toBe('flagged watch');
+    expect(saidOf(five, 40, { limits: [{ ...limit, tissue: 'neck' }] })).toBe('flagged watch');
+    expect(saidOf(five, 40, { limits: [{ ...limit, tissue: null }] })).toBe('flagged watch');
+  });
+  it('counts once there is something to count, also for what was sore before', () => {
+    const finding = theFinding(
+      judge(painLingering, aHistory({ checkIns: run([3, 3, 3, 3, 3]), ...intake(4, 9) }), 40),
+    );
+    expect(finding.sentence).toContain('**5 of 5**');
+    expect(finding.evidence.sinceBeforeStart).toBe(false);
+  });
 });

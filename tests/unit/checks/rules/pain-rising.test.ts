@@ -105,4 +105,12 @@ describe('pain-rising', () => {
     ]);
     expect(day(0)).toBe('2026-03-02');
   });
+  it('goes by the sum from the fourth check-in on', () => {
+    expect(saidOf(run([0, 0, 3]))).toBe('flagged watch');
+    expect(saidOf(run([0, 0, 0, 3]))).toBe('clear');
+  });
+  it('names the sum that raised it', () => {
+    const sentence = theFinding(on([...usual(0), ...run([3, 3, 2])])).sentence;
+    expect(sentence).toContain('what is above usual + 1 has added up to **5**');
+  });
 });

@@ -113,4 +113,19 @@ describe('step-up-earned', () => {
       }),
     ).toEqual([]);
   });
+  it('asks about pain on the side it is about, and in the middle', () => {
+    const placements = [{ ladderId: 'pull', side: 'left' as const, rungId: 'pull-1', from: day(15) }];
+    const left = (days: number, side: 'left' | 'right' | 'middle', value = 3) =>
+      aCheckIn(days, { sets: sets([5, 5, 5], { side: 'left' }), pain: [aPain(value, { side })] });
+    const rungs = [aRung({ eachSide: true })];
+    expect(saidOf([left(15, 'right'), left(17, 'right')], 20, { placements, rungs })).toBe('flagged watch');
+    expect(saidOf([left(15, 'left'), left(17, 'left')], 20, { placements, rungs })).toBe('clear');
+    expect(saidOf([left(15, 'middle'), left(17, 'middle')], 20, { placements, rungs })).toBe('clear');
+  });
+  it('asks about the mornings after the days that count, not about others', () => {
+    const morning = (days: number) => aCheckIn(days, { sets: [], pain: [aPain(3, { moment: 'morning' })] });
+    expect(saidOf([morning(10), met(15), met(17)])).toBe('flagged watch');
+    const known = theFinding(on([met(15), aCheckIn(16, { sets: [] }), met(17)]));
+    expect(known.evidence.morningsKnown).toBe(1);
+  });
 });
