@@ -113,20 +113,24 @@ function isOnTime(day: RungDay): boolean {
 function worstPain(view: ClientView, standing: Standing, days: readonly RungDay[], limits: Limits) {
   const loaded = loadedTissues(standing.rung, limits);
   const dates = new Set(days.map((day) => day.date));
-  const mornings = new Set(days.map((day) => addDays(day.date, 1)));
-  const known = new Set<string>();
+  const mornings = days.map((day) => addDays(day.date, 1));
   let worst = 0;
   for (const series of painSeries(view)) {
     const apart = standing.side !== 'both' && series.side !== 'middle' && series.side !== standing.side;
     if (apart || !tissuesOfRegion(series.region).some((tissue) => loaded.includes(tissue))) continue;
     for (const point of series.points) {
       if (dates.has(point.date)) worst = Math.max(worst, point.worst ?? 0);
-      if (!mornings.has(point.date) || point.morning === undefined) continue;
-      worst = Math.max(worst, point.morning);
-      known.add(point.date);
+      if (mornings.includes(point.date)) worst = Math.max(worst, point.morning ?? 0);
     }
   }
-  return { worst, morningsKnown: known.size };
+  return { worst, morningsKnown: mornings.filter((date) => isMorningKnown(view, date)).length };
+}
+
+/** Whether a check-in of this date tells of the morning: a value, or that nothing hurts. */
+function isMorningKnown(view: ClientView, date: string): boolean {
+  return (view.days[view.indexOf(date)]?.checkIns ?? []).some(
+    (checkIn) => checkIn.nothingHurts || checkIn.pain.some((pain) => pain.moment === 'morning'),
+  );
 }
 
 function stepFor(view: ClientView, { rung }: Standing, early: boolean) {
