@@ -114,6 +114,13 @@ export async function makeGroup(): Promise<Group> {
     await trainingClient(team, { rungId, ...TRAINED, name: 'Hurting', pain: { '2026-03-31': 7 } }),
     await trainingClient(team, { rungId, from: '2026-02-01', to: '2026-03-10', name: 'Silent' }),
   ];
+  // Somebody who is fine was looked at, too: nothing at all is owed to them.
+  await ownerQuery('insert into seen_mark (team_id, client_id, by_id, at) values ($1, $2, $3, $4)', [
+    team.teamId,
+    clientIds[0],
+    team.memberId,
+    '2026-03-30T08:00:00Z',
+  ]);
   return { team, rungId, clientIds };
 }
 
