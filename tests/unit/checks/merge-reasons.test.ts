@@ -38,6 +38,42 @@ describe('mergeReasons', () => {
       why: 'part of: pain-rising',
     });
   });
+  it('takes every fact once, the graver first', () => {
+    const working = (name: string) => ({
+      working: {
+        inputs: [
+          { name: 'usual', value: 1, unit: '' },
+          { name, value: 2, unit: '' },
+        ],
+        formula: '',
+        thresholds: [
+          { id: 'shared', value: 1, unit: '', meaning: '', source: '' },
+          { id: name, value: 1, unit: '', meaning: '', source: '' },
+        ],
+        daysKnown: null,
+        doubt: '',
+      },
+    });
+    const three = [
+      elbow('pain-after-ground', 'watch', working('ground')),
+      elbow('pain-lingering', 'watch', working('lingering')),
+      elbow('pain-rising', 'watch', working('rising')),
+    ];
+    const [lead] = flagged(mergeReasons(three));
+    expect(lead?.sentence).toBe('pain-rising **1** Also: pain-lingering; pain-after-ground.');
+    expect(lead?.working.inputs.map((input) => input.name)).toEqual([
+      'usual',
+      'rising',
+      'lingering',
+      'ground',
+    ]);
+    expect(lead?.working.thresholds.map((each) => each.id)).toEqual([
+      'shared',
+      'rising',
+      'lingering',
+      'ground',
+    ]);
+  });
   it('leaves other places, other causes and other kinds alone', () => {
     const apart = [
       elbow('pain-rising'),

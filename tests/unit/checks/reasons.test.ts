@@ -59,6 +59,12 @@ describe('raising and updating', () => {
     expect(again(7)).toMatchObject({ worse: true });
     expect(again(5)).toMatchObject({ worse: false });
   });
+  it('does not take the same severity for worse', () => {
+    const severe = (value: number) => aFinding('pain-high', 'act', { evidence: { severity: 6, value } });
+    expect(advanceReasons(raised(severe(1)), [severe(2)], evening(1), { earlyNights: false })).toMatchObject([
+      { change: 'update', worse: false },
+    ]);
+  });
   it('writes to the client page only in the first nights, except what is urgent; notes always', () => {
     const first = (finding = watch, earlyNights = true) =>
       advanceReasons([], [finding], evening(0), { earlyNights })[0];
@@ -159,6 +165,23 @@ describe('coming again', () => {
       'count-clear',
       '',
       'reopen',
+    ]);
+  });
+  it('looks at the open one before any closed one, and at one of two closed at once, always the same', () => {
+    const open = { ...held({})[0], id: 'a-open' } as StoredReason;
+    const both = [open, ...done];
+    expect(advanceReasons(both, [act], evening(2), { earlyNights: false })).toMatchObject([
+      { change: 'update', id: 'a-open' },
+    ]);
+    expect(advanceReasons([...both].reverse(), [act], evening(2), { earlyNights: false })).toMatchObject([
+      { id: 'a-open' },
+    ]);
+    const twins = ['a', 'b'].map((id) => ({ ...done[0], id }) as StoredReason);
+    expect(advanceReasons(twins, [act], evening(2), { earlyNights: false })).toMatchObject([
+      { change: 'reopen', id: 'b' },
+    ]);
+    expect(advanceReasons([...twins].reverse(), [act], evening(2), { earlyNights: false })).toMatchObject([
+      { id: 'b' },
     ]);
   });
   it('looks at the newest of several closed ones', () => {

@@ -45,6 +45,12 @@ describe('good news', () => {
       expect(statuses(settled([EARNED, other]))[0]).toBe('step-up-earned flagged');
     }
   });
+  it('waits for a tissue named by the reason itself', () => {
+    const hardest = (tissue: 'elbow-bending' | 'neck') =>
+      aFinding('new-hardest', 'watch', { subject: { key: tissue, label: '', tissue, side: 'right' } });
+    expect(statuses(settled([EARNED, hardest('elbow-bending')]))[0]).toBe('step-up-earned clear');
+    expect(statuses(settled([EARNED, hardest('neck')]))[0]).toBe('step-up-earned flagged');
+  });
   it('waits on one side only for that side', () => {
     const left = { ...EARNED, subject: { ...EARNED.subject, side: 'left' as const } };
     const right = { ...EARNED, subject: { ...EARNED.subject, side: 'right' as const } };

@@ -61,6 +61,12 @@ describe('one-side-fault', () => {
     expect(saidOf(marked(16, 0), 62)).toBe('flagged watch');
     expect(saidOf(marked(16, 0), 63)).toContain('0 and 0');
   });
+  it('needs them on both sides', () => {
+    const lopsided = marked(16, 0, 'hips-turn', 4).map((one, at) =>
+      at === 0 ? { ...one, sets: one.sets.filter((set) => set.side === 'left') } : one,
+    );
+    expect(saidOf(lopsided)).toContain('8 and 6 of 8');
+  });
   it("looks at the rung's own faults only", () => {
     expect(saidOf(marked(16, 0, 'turned-out'))).toBe('clear');
     expect(on(marked(16, 0), 30, { rungs: [{ ...RUNG, faults: [] }] })).toEqual([]);

@@ -52,4 +52,34 @@ describe('plan-outgrown', () => {
       aCheckIn(days, { sets: sets([4, 4, 4], { planned: 4, how: 'as-planned' }) });
     expect(saidOf([done(0), done(2), tapped(4)])).toContain('2 of 3');
   });
+  it('looks at planned sets only, on the side it is about', () => {
+    const beyond = (days: number) =>
+      aCheckIn(days, {
+        sets: [...sets([4, 4, 4], { planned: 4 }), ...sets([1], { planned: null, index: 3 })],
+      });
+    expect(saidOf([beyond(0), beyond(2), beyond(4)])).toBe('flagged watch');
+    const placements = [{ ladderId: 'pull', side: 'left' as const, rungId: 'pull-1', from: day(0) }];
+    const sides = (days: number) =>
+      aCheckIn(days, {
+        sets: [
+          ...sets([4, 4, 4], { planned: 4, side: 'left' }),
+          ...sets([1, 1, 1], { planned: 4, side: 'right' }),
+        ],
+      });
+    expect(saidOf([sides(0), sides(2), sides(4)], { placements })).toBe('flagged watch');
+  });
+  it('counts the day of a change and of the placement', () => {
+    const from = (days: number) => [
+      { ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(days) },
+    ];
+    const two = [done(2), done(4), done(6)];
+    expect(saidOf(two, { placements: from(2) })).toBe('flagged watch');
+    expect(saidOf(two, { placements: from(3) })).toContain('2 of 3');
+    const plans = (days: number) => [
+      aPlan({ items: [aPlanItem({ target: 3 })] }),
+      aPlan({ version: 2, from: day(days), items: [aPlanItem({ target: 4 })] }),
+    ];
+    expect(saidOf(two, { plans: plans(2) })).toBe('flagged watch');
+    expect(saidOf(two, { plans: plans(3) })).toContain('2 of 3');
+  });
 });

@@ -140,4 +140,36 @@ describe('side-gap', () => {
       [],
     );
   });
+  it('must be larger than the sides vary, not the same', () => {
+    // Left 16 each day, right 18 and 22 in turn: the right varies by 10.95 % (sample), the median gap is 19.2 %.
+    const turning = [0, 3, 6, 9, 12, 15].map((days, at) => pair(days, [16], [at % 2 === 0 ? 18 : 22]));
+    expect(theFinding(judge(sideGap, history(turning), 30)).evidence).toMatchObject({
+      variation: 10.95,
+      percent: 19.19,
+    });
+    // Left 18, right 19 and 25: the right varies by 15 %, the gap is 16.6 %; 18.5 makes it 14.3 %.
+    const wide = (left: number) =>
+      [0, 3, 6, 9, 12, 15].map((days, at) => pair(days, [left], [at % 2 === 0 ? 19 : 25]));
+    expect(saidOf(wide(18))).toBe('flagged act');
+    expect(saidOf(wide(18.5))).toBe('clear');
+  });
+  it('proposes the weaker side one support back', () => {
+    expect(theFinding(judge(sideGap, history(pairs(LEFT, RIGHT)), 30)).step.text).toMatch(
+      /^Left one support back, right held/,
+    );
+    expect(theFinding(judge(sideGap, history(pairs(RIGHT, LEFT)), 30)).step.text).toMatch(
+      /^Right one support back, left held/,
+    );
+  });
+  it('takes the pairs up to the day of the step for what the gap was then', () => {
+    const steps = [
+      { kind: 'one-side-back', takenOn: day(18), ladderId: 'pull', side: null, reviewOn: day(60), words: '' },
+    ];
+    const then = [...six(20).slice(1), pair(18, [10], [20])];
+    const later = [19, 20, 22, 24, 26, 28].map((days) => pair(days, [13.9], [20]));
+    // Median before is 20 % with day 18 and without it; 30.5 % now is 10 points worse.
+    expect(saidOf([...then, ...later], 30, { steps })).toBe('flagged act');
+    const onTheDay = [pair(18, [14], [20])];
+    expect(saidOf([...onTheDay, ...later], 30, { steps })).toBe('clear, lower bound');
+  });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { slipping } from '#lib/checks/rules/slipping.ts';
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
-import { aCheckIn, aHistory, aRung, sets } from '#tests/fixtures/history-builders.ts';
+import { aCheckIn, aHistory, aRung, day, sets } from '#tests/fixtures/history-builders.ts';
 
 const RUNG = aRung({ pass: { sets: 1, target: 100, days: 2, tries: null } });
 const done = (days: number, value: number) => aCheckIn(days, { sets: sets([value], { planned: 100 }) });
@@ -64,5 +64,31 @@ describe('slipping', () => {
   it('leaves out easy days, soft ground and days only tapped', () => {
     const soft = then(60, 60, 60).map((checkIn) => ({ ...checkIn, ground: 'grass' as const }));
     expect(saidOf([...BEFORE, ...soft])).not.toContain('flagged');
+  });
+  it('is a note only for holds of balance', () => {
+    const sixteen = [...BEFORE, ...then(66, 66, 66)];
+    expect(saidOf(sixteen, 67, aRung({ ...RUNG, family: 'balance' }))).toBe('flagged watch');
+    expect(saidOf(sixteen, 67, aRung({ ...RUNG, measure: 'hold' }))).toBe('flagged watch');
+    expect(saidOf(sixteen, 67, aRung({ ...RUNG, family: 'balance', measure: 'hold' }))).toBe('flagged note');
+  });
+  it('looks at the days since the placement, that day included', () => {
+    const since = (days: number) => {
+      const placements = [{ ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(days) }];
+      return said(
+        theOutcome(
+          judge(
+            slipping,
+            aHistory({ checkIns: [...BEFORE, ...then(60, 60, 60)], rungs: [RUNG], placements }),
+            67,
+          ),
+        ),
+      );
+    };
+    expect(since(30)).toBe('flagged watch');
+    expect(since(31)).toContain('3 of 4');
+  });
+  it('has nothing to fall from at 0', () => {
+    const nothing = [30, 33, 36, 40, 60, 63, 66].map((days) => done(days, 0));
+    expect(saidOf(nothing)).toBe('clear');
   });
 });

@@ -130,4 +130,43 @@ describe('stalled', () => {
     const until46 = flat.filter((checkIn) => checkIn.date < day(48));
     expect(saidOf(until46, 60)).toBe('clear'); // 46 days on the rung when last trained
   });
+  it('counts its windows to the day, back from the last training day', () => {
+    const every = (dates: number[]) =>
+      saidOf(
+        dates.map((days) => done(days, 78)),
+        80,
+      );
+    expect(every([17, 24, 42, 54, 60, 66, 70, 79])).toBe('flagged watch'); // 62 days apart: inside
+    expect(every([16, 24, 42, 54, 60, 66, 70, 79])).toContain('7 of 8'); // 63 days apart: outside
+    expect(every([17, 24, 30, 52, 60, 66, 70, 79])).toBe('flagged watch'); // the fifth 27 days before
+    expect(every([17, 24, 30, 51, 60, 66, 70, 79])).toContain('4 of 5'); // 28 days before
+    expect(every([17, 30, 36, 40, 45, 52, 54, 59])).toBe('clear'); // span 42, but 42 days on the rung
+  });
+  it('takes a span of 42 days as enough, of 41 as too little', () => {
+    const placements = [{ ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(0) }];
+    const spread = (first: number) =>
+      [first, 40, 45, 50, 55, 60, 65, 70]
+        .map((days) => done(days, 78))
+        .concat(aCheckIn(0, { sets: sets([78, 78], { how: 'as-planned', planned: 100 }) }));
+    expect(saidOf(spread(28), 70, { placements })).toBe('flagged watch');
+    expect(saidOf(spread(29), 70, { placements })).toContain('over 41 of 42 days');
+  });
+  it('counts the day of the placement, and goes by it where the history starts later', () => {
+    const from = (days: number) => [
+      { ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(days) },
+    ];
+    expect(saidOf(flat, 63, { placements: from(14) })).toBe('flagged watch');
+    expect(saidOf(flat, 63, { placements: from(15) })).toBe('clear'); // first training day after it: 16
+    const joined = aHistory({
+      rungs: [{ ...HUNDRED, usualWeeks: 9 }],
+      plans: [ASKS_IT],
+      checkIns: flat.slice(6),
+      client: { joinedAt: null },
+    });
+    const placedBefore = {
+      ...joined,
+      placements: [{ ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: '2026-02-20' }],
+    };
+    expect(said(theOutcome(judge(stalled, placedBefore, 67)))).toBe('flagged watch');
+  });
 });

@@ -72,4 +72,8 @@ describe('too-hard', () => {
       [],
     );
   });
+  it('looks at days with planned sets only', () => {
+    const unplanned = (days: number) => aCheckIn(days, { sets: sets([2, 2, 2], { planned: null }) });
+    expect(saidOf([hard(0), hard(2), unplanned(4), unplanned(6)])).toBe('flagged watch');
+  });
 });

@@ -74,4 +74,20 @@ describe('window-gap', () => {
     expect(on(days5([15, 15, 15, 15, 15], [3, 3, 3, 3, 3]), 40, [HEEL, short])).toEqual([]);
     expect(on([], 40, [HEEL])).toEqual([]);
   });
+  it('needs five of either, and holds', () => {
+    const lopsided = [
+      ...days5([15, 15, 15, 15], [8, 8, 8, 8]),
+      aCheckIn(30, { sets: sets([15], { rungId: 'heel' }) }),
+    ];
+    expect(saidOf(lopsided)).toContain('5 and 4 of 5');
+    const five = days5([15, 15, 15, 15, 15], [8, 8, 8, 8, 8]);
+    expect(on(five, 40, [HEEL, aRung({ ...TOE, measure: 'reps' })])).toEqual([]);
+    expect(theOutcome(on(five)).subject.label).toBe('balance window');
+    const short = RUNGS.map((rung) => aRung({ ...rung, name: `${rung.name}, short holds` }));
+    expect(theOutcome(on(five, 40, short)).subject).toMatchObject({
+      key: 'window:short holds',
+      label: 'balance window, short holds',
+    });
+    expect(saidOf(days5([0, 0, 0, 0, 0], [0, 0, 0, 0, 0]))).toBe('clear');
+  });
 });
