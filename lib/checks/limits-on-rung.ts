@@ -13,6 +13,7 @@ export function loadedTissues(rung: HistoryRung, limits: Limits): Tissue[] {
 
 /** Whether a clinician's or coach's limit held for this rung on a date. A limit that names no place holds for all. */
 export function isUnderLimit(view: ClientView, rung: HistoryRung, date: string, limits: Limits): boolean {
+  if (view.history.limits.length === 0) return false;
   return view.history.limits.some(
     (limit) =>
       limit.from <= date &&

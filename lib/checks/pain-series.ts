@@ -2,6 +2,7 @@ import type { HistoryCheckIn, HistoryPain } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
 import { median } from '#lib/stats/median.ts';
+import { oncePerView } from './once-per-view.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView } from './types.ts';
 
@@ -28,18 +29,8 @@ export type PainPoint = {
   danger: boolean;
 };
 
-// Kept with the view, which never changes once built.
-const known = new WeakMap<ClientView, PainSeries[]>();
-
 /** Joint and tendon pain by region and side, for every place named in a check-in or at intake, in order of key. */
-export function painSeries(view: ClientView): readonly PainSeries[] {
-  let series = known.get(view);
-  if (!series) {
-    series = gather(view);
-    known.set(view, series);
-  }
-  return series;
-}
+export const painSeries: (view: ClientView) => readonly PainSeries[] = oncePerView(gather);
 
 /** Usual pain on a date: median of the values 14-56 days before; under five of them the intake value, else 0. */
 export function usualPain(series: PainSeries, of: 'worst' | 'morning', date: string, limits: Limits): number {

@@ -1,5 +1,6 @@
 import type { HistoryPlan, HistoryPlanItem, HistoryRung } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
+import { oncePerView } from './once-per-view.ts';
 import { isOfSide } from './rung-days.ts';
 import type { ClientView } from './types.ts';
 
@@ -47,8 +48,8 @@ function askedText(view: ClientView, plan: HistoryPlan, ladderId: string): strin
   return items.map(text).sort().join('; ');
 }
 
-function inOrder(view: ClientView): HistoryPlan[] {
-  return [...view.history.plans].sort((a, b) =>
+const inOrder = oncePerView((view): HistoryPlan[] =>
+  [...view.history.plans].sort((a, b) =>
     a.from === b.from ? a.version - b.version : a.from < b.from ? -1 : 1,
-  );
-}
+  ),
+);

@@ -1,5 +1,6 @@
 import type { HistorySet } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
+import { oncePerView } from './once-per-view.ts';
 import type { ClientView } from './types.ts';
 
 /** One training day of one rung. */
@@ -16,17 +17,12 @@ export type RungDay = {
   sentAt: string;
 };
 
-// Kept with the view, which never changes once built: fourteen rules read the same days.
-const known = new WeakMap<ClientView, ReadonlyMap<string, RungDay[]>>();
+const byRungOf = oncePerView(gather);
+const NONE: readonly RungDay[] = [];
 
 /** Training days of a rung, oldest first: local dates with at least one set of it done. Empty when never trained. */
 export function rungDays(view: ClientView, rungId: string): readonly RungDay[] {
-  let byRung = known.get(view);
-  if (!byRung) {
-    byRung = gather(view);
-    known.set(view, byRung);
-  }
-  return byRung.get(rungId) ?? [];
+  return byRungOf(view).get(rungId) ?? NONE;
 }
 
 /**
@@ -46,23 +42,43 @@ export function recentDays<Day extends { at: number }>(
 function gather(view: ClientView): Map<string, RungDay[]> {
   const byRung = new Map<string, RungDay[]>();
   view.days.forEach((day, at) => {
+    const canCount = !day.easy && !day.soft;
     for (const checkIn of day.checkIns) {
+      // Sets of one rung follow each other: look up once a rung, not once a set.
+      let rungDay: (RungDay & { sets: HistorySet[] }) | undefined;
+      let rungId = '';
       for (const set of checkIn.sets) {
-        const days = byRung.get(set.rungId) ?? [];
-        if (days.length === 0) byRung.set(set.rungId, days);
-        let rungDay = days.at(-1);
-        if (rungDay?.at !== at) {
-          rungDay = { date: day.date, at, sets: [], counts: false, effort: null, sentAt: checkIn.sentAt };
-          days.push(rungDay);
+        if (!rungDay || set.rungId !== rungId) {
+          rungId = set.rungId;
+          rungDay = dayOf(byRung, rungId, { date: day.date, at, sentAt: checkIn.sentAt });
+          rungDay.effort = highest(rungDay.effort, checkIn.effort);
         }
-        (rungDay.sets as HistorySet[]).push(set);
-        rungDay.effort = highest(rungDay.effort, checkIn.effort);
-        rungDay.counts ||= !day.easy && !day.soft && (set.how === 'typed' || set.how === 'timed');
+        rungDay.sets.push(set);
+        rungDay.counts ||= canCount && (set.how === 'typed' || set.how === 'timed');
       }
     }
   });
-  for (const [rungId, days] of byRung) byRung.set(rungId, days.filter(wasTrained));
+  for (const [rungId, days] of byRung)
+    if (!days.every(wasTrained)) byRung.set(rungId, days.filter(wasTrained));
   return byRung;
+}
+
+/** The day of the list of its rung; made when it is not there. */
+function dayOf(
+  byRung: Map<string, RungDay[]>,
+  rungId: string,
+  { date, at, sentAt }: Pick<RungDay, 'date' | 'at' | 'sentAt'>,
+) {
+  let days = byRung.get(rungId);
+  if (!days) {
+    days = [];
+    byRung.set(rungId, days);
+  }
+  const last = days.at(-1);
+  if (last?.at === at) return last as RungDay & { sets: HistorySet[] };
+  const made = { date, at, sets: [] as HistorySet[], counts: false, effort: null, sentAt };
+  days.push(made);
+  return made as RungDay & { sets: HistorySet[] };
 }
 
 function wasTrained(day: RungDay): boolean {

@@ -3,7 +3,8 @@ import type { Side } from '#lib/domain/vocabulary.ts';
 import { hasResult, isOfSide, type RungDay } from './rung-days.ts';
 import type { Limits } from './thresholds.ts';
 
-export type ScoredDay = RungDay & { score: number };
+export type ScoredDay = Pick<RungDay, 'date' | 'at'> & { score: number };
+type Done = HistorySet & { value: number };
 
 /**
  * Share of the pass mark reached on one training day (0-1): sum of min(set, target) over the best n clean sets, by
@@ -16,22 +17,9 @@ export function scoreOf(
   side: Side,
   limits: Limits,
 ): number | undefined {
-  if (!rung.eachSide || side !== 'both')
-    return sideScore(
-      rung,
-      sets.filter((set) => isOfSide(set, side)),
-      limits,
-    );
-  const left = sideScore(
-    rung,
-    sets.filter((set) => isOfSide(set, 'left')),
-    limits,
-  );
-  const right = sideScore(
-    rung,
-    sets.filter((set) => isOfSide(set, 'right')),
-    limits,
-  );
+  if (!rung.eachSide || side !== 'both') return sideScore(rung, sets, side, limits);
+  const left = sideScore(rung, sets, 'left', limits);
+  const right = sideScore(rung, sets, 'right', limits);
   return left === undefined || right === undefined ? undefined : Math.min(left, right);
 }
 
@@ -44,21 +32,27 @@ export function scoredDays(
 ): ScoredDay[] {
   return days.flatMap((day) => {
     const score = day.counts ? scoreOf(rung, day.sets, side, limits) : undefined;
-    return score === undefined ? [] : [{ ...day, score }];
+    return score === undefined ? [] : [{ date: day.date, at: day.at, score }];
   });
 }
 
-function sideScore(rung: HistoryRung, sets: readonly HistorySet[], limits: Limits): number | undefined {
-  const done = sets.filter(hasResult);
+function sideScore(
+  rung: HistoryRung,
+  sets: readonly HistorySet[],
+  side: Side,
+  limits: Limits,
+): number | undefined {
+  const done = sets.filter((set) => hasResult(set) && isOfSide(set, side)) as Done[];
   if (rung.measure === 'made-tried') return triesScore(rung, done, limits);
   const { sets: asked, target } = rung.pass;
   if (done.length < asked * limits['score.atLeastShare']) return undefined;
-  const shares = done.filter((set) => set.clean).map((set) => shareOf(set.value, target, rung.measure));
-  const best = shares.sort((a, b) => b - a).slice(0, asked);
-  return best.reduce((sum, share) => sum + share, 0) / asked;
+  const shares: number[] = [];
+  for (const set of done) if (set.clean) shares.push(shareOf(set.value, target, rung.measure));
+  if (shares.length > asked) shares.sort((a, b) => b - a).length = asked;
+  return shares.reduce((sum, share) => sum + share, 0) / asked;
 }
 
-function triesScore(rung: HistoryRung, done: readonly (HistorySet & { value: number })[], limits: Limits) {
+function triesScore(rung: HistoryRung, done: readonly Done[], limits: Limits) {
   const asked = rung.pass.tries ?? rung.pass.target;
   const tried = done.reduce((sum, set) => sum + (set.tried ?? set.planned ?? asked), 0);
   const made = done.reduce((sum, set) => sum + (set.clean ? set.value : 0), 0);

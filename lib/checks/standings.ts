@@ -1,6 +1,7 @@
 import type { Subject } from '#lib/domain/finding.ts';
 import type { HistoryPlacement, HistoryRung } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
+import { oncePerView } from './once-per-view.ts';
 import type { ClientView } from './types.ts';
 import { rungInWords } from './words.ts';
 
@@ -15,7 +16,7 @@ export type Standing = {
 };
 
 /** Rungs the client stands on, in order of ladder and side. Placements on rungs the history does not carry are left out. */
-export function standingsOf(view: ClientView): Standing[] {
+export const standingsOf: (view: ClientView) => readonly Standing[] = oncePerView((view) => {
   const ladders = [...new Set(view.standing.map((placement) => placement.ladderId))].sort();
   return ladders.flatMap((ladderId) => {
     const left = onSide(view, ladderId, 'left');
@@ -25,7 +26,7 @@ export function standingsOf(view: ClientView): Standing[] {
     const later = left.from > right.from ? left : right;
     return [{ ...later, key: ladderId, side: 'both' }];
   });
-}
+});
 
 /** The subject of a reason about a ladder and side. */
 export function subjectOf({ key, rung, side }: Standing): Subject {

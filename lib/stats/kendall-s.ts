@@ -15,7 +15,8 @@ export function kendallS(points: readonly TimedValue[]): { s: number; variance: 
   return { s, variance: varianceOfS(points) };
 }
 
-function varianceOfS(points: readonly TimedValue[]): number {
+/** Variance of S when nothing changes, with ties in values and times. 0 under two points. */
+export function varianceOfS(points: readonly TimedValue[]): number {
   const n = points.length;
   if (n < 2) return 0;
   const values = groupSizes(points.map((point) => point.value));

@@ -11,16 +11,17 @@ export function normalCdf(z: number): number {
     term *= (z * z) / k;
     sum += term;
   }
-  return 0.5 + density(z) * sum;
+  return 0.5 + normalDensity(z) * sum;
 }
 
 /** Mills' ratio as a continued fraction, from the far end back. */
 function upperTail(z: number): number {
   let fraction = z;
   for (let k = 80; k >= 1; k -= 1) fraction = z + k / fraction;
-  return density(z) / fraction;
+  return normalDensity(z) / fraction;
 }
 
-function density(z: number): number {
+/** Height of the standard normal at `z`. */
+export function normalDensity(z: number): number {
   return Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 }

@@ -1,5 +1,6 @@
-import { kendallS, type TimedValue } from './kendall-s.ts';
+import { type TimedValue, varianceOfS } from './kendall-s.ts';
 import { normalQuantile } from './normal-quantile.ts';
+import { orderStatistic } from './order-statistic.ts';
 
 export type TheilSen = {
   /** Median of all pair slopes, value per unit of time. */
@@ -21,33 +22,40 @@ export function theilSen(points: readonly TimedValue[], confidence: number): The
   const z = normalQuantile((1 + confidence) / 2);
   const slope = middle(slopes);
   if (slope === undefined || z === undefined) return undefined;
-  const reach = z * Math.sqrt(kendallS(points).variance);
+  const reach = z * Math.sqrt(varianceOfS(points));
   const last = slopes.length - 1;
-  const lower = slopes[Math.max(0, Math.round((slopes.length - reach) / 2) - 1)] ?? slope;
-  const upper = slopes[Math.min(last, Math.round((slopes.length + reach) / 2))] ?? slope;
-  const value = middle(Float64Array.from(points, (point) => point.value).sort()) ?? 0;
-  const time = middle(Float64Array.from(points, (point) => point.at).sort()) ?? 0;
-  return { slope, lower, upper, intercept: value - slope * time, pairs: slopes.length };
+  const rank = (position: number) => orderStatistic(slopes, Math.min(last, Math.max(0, position))) ?? slope;
+  const value = middle(Float64Array.from(points, (point) => point.value)) ?? 0;
+  const time = middle(Float64Array.from(points, (point) => point.at)) ?? 0;
+  return {
+    slope,
+    lower: rank(Math.round((slopes.length - reach) / 2) - 1),
+    upper: rank(Math.round((slopes.length + reach) / 2)),
+    intercept: value - slope * time,
+    pairs: slopes.length,
+  };
 }
 
-/** Sorted; `+ 0` so that a flat pair is 0, never minus zero, whatever the order of rows. */
+/** `+ 0` so that a flat pair is 0, never minus zero, whatever the order of rows. */
 function pairSlopes(points: readonly TimedValue[]): Float64Array {
-  const slopes: number[] = [];
+  const slopes = new Float64Array((points.length * (points.length - 1)) / 2);
+  let count = 0;
   for (let i = 0; i < points.length; i += 1) {
     const first = points[i];
     if (!first) continue;
     for (let j = i + 1; j < points.length; j += 1) {
       const second = points[j];
-      if (second && second.at !== first.at)
-        slopes.push((second.value - first.value) / (second.at - first.at) + 0);
+      if (!second || second.at === first.at) continue;
+      slopes[count] = (second.value - first.value) / (second.at - first.at) + 0;
+      count += 1;
     }
   }
-  return Float64Array.from(slopes).sort();
+  return slopes.subarray(0, count);
 }
 
-function middle(sorted: Float64Array): number | undefined {
-  const half = sorted.length >> 1;
-  const upper = sorted[half];
-  if (upper === undefined) return undefined;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[half - 1] ?? upper)) / 2;
+function middle(values: Float64Array): number | undefined {
+  const half = values.length >> 1;
+  const upper = orderStatistic(values, half);
+  if (upper === undefined || values.length % 2 === 1) return upper;
+  return (upper + (orderStatistic(values, half - 1) ?? upper)) / 2;
 }

@@ -55,11 +55,12 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const missing = missingDays(within, recent, limits);
   if (missing !== undefined) return { status: 'not-enough-history', kind: KIND, subject, missing };
   const score = median(within.slice(-limits['stalled.lastScores']).map((day) => day.score)) ?? 1;
+  if (reaches(score, limits['stalled.scoreUnder'])) return { status: 'clear', kind: KIND, subject };
   const slope = theilSen(
     within.map(({ at, score: value }) => ({ at, value })),
     limits['stalled.interval'],
   );
-  if (!slope || reaches(score, limits['stalled.scoreUnder'])) return { status: 'clear', kind: KIND, subject };
+  if (!slope) return { status: 'clear', kind: KIND, subject };
   const gain = slope.upper * SLOPE_DAYS * 100;
   if (reaches(gain, limits['stalled.slopePercent'])) return { status: 'clear', kind: KIND, subject };
   return found(

@@ -9,6 +9,7 @@ import { median } from '#lib/stats/median.ts';
 import { medianAbsoluteDeviation } from '#lib/stats/median-absolute-deviation.ts';
 import { normalCdf } from '#lib/stats/normal-cdf.ts';
 import { normalQuantile } from '#lib/stats/normal-quantile.ts';
+import { orderStatistic } from '#lib/stats/order-statistic.ts';
 import { signTest } from '#lib/stats/sign-test.ts';
 
 const count = fc.integer({ min: 0, max: 30 });
@@ -101,6 +102,18 @@ describe('median and spread', () => {
     );
   });
   it('19, 20, 21 varies by 5 %', () => expect(coefficientOfVariation([19, 20, 21])).toBeCloseTo(5, 10));
+});
+
+describe('orderStatistic', () => {
+  it('is what a sort would put there', () => {
+    fc.assert(
+      fc.property(numbers, fc.nat(19), (values, rank) => {
+        const sorted = [...values].sort((a, b) => a - b);
+        expect(orderStatistic(Float64Array.from(values), rank)).toBe(sorted[rank]);
+      }),
+      { numRuns: 1000 },
+    );
+  });
 });
 
 describe('kaplanMeier', () => {
