@@ -1,8 +1,10 @@
-import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
-import { type Family, SOFT_GROUNDS, type Support, type Tissue } from '#lib/domain/vocabulary.ts';
-import { isDone, supportOf } from './exposure.ts';
+import type { HistoryRung } from '#lib/domain/history.ts';
+import type { Family, Tissue } from '#lib/domain/vocabulary.ts';
+import { oncePerView } from './once-per-view.ts';
+import type { RungWork } from './rung-work.ts';
 import { weightsOnSupport } from './supports.ts';
 import type { ClientView } from './types.ts';
+import { viewWork } from './view-work.ts';
 
 /** One training day of one drill (a ladder: two rungs of it on a day are one drill). */
 export type DrillDay = {
@@ -10,76 +12,47 @@ export type DrillDay = {
   /** Sets done, of the side that did more; a set of both sides counts once. */
   sets: number;
   easy: boolean;
-  /** Largest weight of a done set on each tissue. */
-  weights: Partial<Record<Tissue, number>>;
+  work: readonly RungWork[];
 };
 export type Drill = { ladderId: string; name: string; family: Family; days: DrillDay[] };
 
-const made = new WeakMap<ClientView, Drill[]>();
-
 /** Every drill with its training days, oldest first; drills in the order of their ids. Ranges are no drills: no load. */
-export function drillsOf(view: ClientView): Drill[] {
-  const known = made.get(view);
-  if (known) return known;
-  const drills = new Map<string, Drill>();
-  view.days.forEach((day, index) => {
-    for (const checkIn of day.checkIns) {
-      const softGround = checkIn.ground !== null && SOFT_GROUNDS.includes(checkIn.ground);
-      for (const set of checkIn.sets) {
-        const rung = view.rungs.get(set.rungId);
-        if (!rung || !isDone(set) || rung.measure === 'range-up' || rung.measure === 'range-down') continue;
-        count(dayOf(drillOf(drills, rung), index, day.easy), set, rung, softGround);
-      }
+export const drillsOf: (view: ClientView) => readonly Drill[] = oncePerView((view) => {
+  const drills = new Map<string, { drill: Drill; day: Counted | undefined }>();
+  for (const work of viewWork(view)) {
+    const { rung, at, left, right } = work;
+    if ((left === 0 && right === 0) || rung.measure === 'range-up' || rung.measure === 'range-down') continue;
+    let there = drills.get(rung.ladderId);
+    if (!there) {
+      there = { drill: newDrill(rung), day: undefined };
+      drills.set(rung.ladderId, there);
     }
-  });
-  const list = [...drills.values()].sort((a, b) => (a.ladderId < b.ladderId ? -1 : 1));
-  for (const drill of list) for (const day of drill.days) settle(day as Counted);
-  made.set(view, list);
-  return list;
-}
-
-/** Sets by side while a day is being counted. */
-type Counted = DrillDay & { left: number; right: number; lastRung: string; lastSupport: Support | null };
-
-function drillOf(drills: Map<string, Drill>, rung: HistoryRung): Drill {
-  const known = drills.get(rung.ladderId);
-  if (known) return known;
-  const drill: Drill = { ladderId: rung.ladderId, name: rung.ladder, family: rung.family, days: [] };
-  drills.set(rung.ladderId, drill);
-  return drill;
-}
-
-function dayOf(drill: Drill, index: number, easy: boolean): Counted {
-  const latest = drill.days.at(-1);
-  if (latest?.index === index) return latest as Counted;
-  const day: Counted = {
-    index,
-    sets: 0,
-    easy,
-    weights: {},
-    left: 0,
-    right: 0,
-    lastRung: '',
-    lastSupport: null,
-  };
-  drill.days.push(day);
-  return day;
-}
-
-function count(day: Counted, set: HistorySet, rung: HistoryRung, softGround: boolean): void {
-  if (set.side !== 'right') day.left += 1;
-  if (set.side !== 'left') day.right += 1;
-  const support = supportOf(set, softGround);
-  if (day.lastRung === rung.id && day.lastSupport === support) return;
-  day.lastRung = rung.id;
-  day.lastSupport = support;
-  const weights = weightsOnSupport(rung.weights, support);
-  for (const name in weights) {
-    const tissue = name as Tissue;
-    day.weights[tissue] = Math.max(day.weights[tissue] ?? 0, weights[tissue] ?? 0);
+    if (there.day?.index !== at) {
+      there.day = { index: at, sets: 0, easy: view.days[at]?.easy === true, work: [], left: 0, right: 0 };
+      there.drill.days.push(there.day);
+    }
+    const { day } = there;
+    day.left += left;
+    day.right += right;
+    day.sets = Math.max(day.left, day.right);
+    day.work.push(work);
   }
+  return [...drills.values()].map(({ drill }) => drill).sort((a, b) => (a.ladderId < b.ladderId ? -1 : 1));
+});
+
+type Counted = DrillDay & { work: RungWork[]; left: number; right: number };
+
+function newDrill({ ladderId, ladder, family }: HistoryRung): Drill {
+  return { ladderId, name: ladder, family, days: [] };
 }
 
-function settle(day: Counted): void {
-  day.sets = Math.max(day.left, day.right);
+/** Largest weight (0-1) of a done set of the day on a tissue. */
+export function weightOn({ work }: DrillDay, tissue: Tissue): number {
+  let largest = 0;
+  for (const { rung, alike } of work) {
+    for (const { done, support } of alike) {
+      if (done > 0) largest = Math.max(largest, weightsOnSupport(rung.weights, support)[tissue] ?? 0);
+    }
+  }
+  return largest;
 }

@@ -1,6 +1,7 @@
-import type { HistoryCheckIn, HistoryRung, HistorySet } from '#lib/domain/history.ts';
-import { SOFT_GROUNDS, type Support, TISSUES_OFF_THE_HANDS, type Tissue } from '#lib/domain/vocabulary.ts';
+import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
+import { type Support, TISSUES_OFF_THE_HANDS, type Tissue } from '#lib/domain/vocabulary.ts';
 import { weightsOnSupport } from './supports.ts';
+import { indexOfTissueSide } from './tissue-sides.ts';
 import type { TissueSide } from './types.ts';
 
 export type TissueLoad = Partial<Record<TissueSide, number>>;
@@ -58,44 +59,20 @@ export function supportOf(set: HistorySet, softGround = false): Support | null {
  */
 export function setTissueLoad(set: HistorySet, rung: HistoryRung, conditions: Conditions = {}): TissueLoad {
   const load: TissueLoad = {};
-  addSetLoad(load, set, rung, conditions);
+  const seconds = setSeconds(set, rung);
+  if (seconds === 0) return load;
+  const support = supportOf(set, conditions.softGround);
+  for (const { key, factor } of loadPerSecond(set, rung, support, conditions.bodyMassKg ?? null)) {
+    load[key] = seconds * factor;
+  }
   return load;
 }
 
-/** Adds the load of a set to `into`; the sum of a day without a new object for each set. */
-function addSetLoad(into: TissueLoad, set: HistorySet, rung: HistoryRung, conditions: Conditions): void {
-  addSeconds(into, setSeconds(set, rung), loadPerSecond(set, rung, conditions));
-}
+/** Load of one second on one tissue and side, which is also its peak: share x weight, how hard, beside how much. */
+export type Factor = { key: TissueSide; tissue: Tissue; index: number; factor: number };
 
-function addSeconds(into: TissueLoad, seconds: number, perSecond: readonly Factor[]): void {
-  if (seconds === 0) return;
-  for (const { key, factor } of perSecond) into[key] = (into[key] ?? 0) + seconds * factor;
-}
-
-type Factor = { key: TissueSide; factor: number };
-const factorsOfRung = new WeakMap<HistoryRung, Map<string, Factor[]>>();
-
-/**
- * Load of one second on each tissue and side, which is also its peak: share x weight, how hard, beside how much.
- * Worked out once for a rung, side, support and added weight.
- */
-export function loadPerSecond(set: HistorySet, rung: HistoryRung, conditions: Conditions): readonly Factor[] {
-  const support = supportOf(set, conditions.softGround);
-  const name = `${set.side} ${support ?? ''} ${set.addedKg ? `${set.addedKg}/${conditions.bodyMassKg ?? ''}` : ''}`;
-  let known = factorsOfRung.get(rung);
-  if (!known) {
-    known = new Map();
-    factorsOfRung.set(rung, known);
-  }
-  let factors = known.get(name);
-  if (!factors) {
-    factors = workOutFactors(set, rung, support, conditions.bodyMassKg ?? null);
-    known.set(name, factors);
-  }
-  return factors;
-}
-
-function workOutFactors(
+/** Load of one second of a set on each tissue and side that it loads. */
+export function loadPerSecond(
   set: HistorySet,
   rung: HistoryRung,
   support: Support | null,
@@ -110,84 +87,13 @@ function workOutFactors(
     const shares = TISSUES_OFF_THE_HANDS.includes(tissue) ? legShares(set, rung) : hands;
     for (const side of ['left', 'right'] as const) {
       const factor = shares[side] * weight;
-      if (factor > 0) factors.push({ key: `${tissue}:${side}`, factor });
+      if (factor > 0) {
+        const key: TissueSide = `${tissue}:${side}`;
+        factors.push({ key, tissue, index: indexOfTissueSide(key), factor });
+      }
     }
   }
   return factors;
-}
-
-/** One session's load in arbitrary units: effort (0-10) x minutes (Foster 2001). `undefined` when either is missing. */
-function sessionLoadOf(checkIn: Pick<HistoryCheckIn, 'kind' | 'effort' | 'minutes'>): number | undefined {
-  if (checkIn.kind === 'rest') return 0;
-  if (checkIn.effort === null || checkIn.minutes === null) return undefined;
-  return checkIn.effort * checkIn.minutes;
-}
-
-export type DayFacts = {
-  trained: boolean;
-  /** AU, all sessions of the day together; `undefined` when one session's effort or minutes are missing. */
-  sessionLoad: number | undefined;
-  /** Body-weight seconds. */
-  tissueLoad: TissueLoad;
-  /** Highest joint or tendon score of the day, any moment; null when none was given. "Nothing hurts" is 0. */
-  worstPain: number | null;
-  soft: boolean;
-};
-
-/** What the check-ins of one day add up to. An empty list is a day with nothing known. */
-export function dayFacts(
-  checkIns: readonly HistoryCheckIn[],
-  rungs: ReadonlyMap<string, HistoryRung>,
-  bodyMassKg: number | null = null,
-): DayFacts {
-  const tissueLoad: TissueLoad = {};
-  let trained = false;
-  let soft = false;
-  let worstPain: number | null = null;
-  let sessionLoad: number | undefined = checkIns.length > 0 ? 0 : undefined;
-  for (const checkIn of checkIns) {
-    const load = sessionLoadOf(checkIn);
-    sessionLoad = load === undefined || sessionLoad === undefined ? undefined : sessionLoad + load;
-    const softGround = checkIn.ground !== null && SOFT_GROUNDS.includes(checkIn.ground);
-    soft ||= softGround;
-    trained ||= checkIn.kind === 'training';
-    addSetsLoad(tissueLoad, checkIn.sets, rungs, { bodyMassKg, softGround });
-    if (checkIn.nothingHurts) worstPain = Math.max(worstPain ?? 0, 0);
-    for (const pain of checkIn.pain) {
-      if (pain.kind === 'joint') worstPain = Math.max(worstPain ?? 0, pain.value);
-    }
-  }
-  return { trained, sessionLoad, tissueLoad, worstPain, soft };
-}
-
-/** Sets alike that follow each other are added up in seconds first. */
-function addSetsLoad(
-  into: TissueLoad,
-  sets: readonly HistorySet[],
-  rungs: ReadonlyMap<string, HistoryRung>,
-  conditions: Conditions,
-): void {
-  let alike: HistorySet | undefined;
-  let seconds = 0;
-  const flush = () => {
-    const rung = alike && rungs.get(alike.rungId);
-    if (alike && rung) addSeconds(into, seconds, loadPerSecond(alike, rung, conditions));
-  };
-  for (const set of sets) {
-    const rung = rungs.get(set.rungId);
-    if (!rung) continue;
-    if (!alike || !isAlike(alike, set)) {
-      flush();
-      alike = set;
-      seconds = 0;
-    }
-    seconds += setSeconds(set, rung);
-  }
-  flush();
-}
-
-function isAlike(a: HistorySet, b: HistorySet): boolean {
-  return a.rungId === b.rungId && a.side === b.side && a.support === b.support && a.addedKg === b.addedKg;
 }
 
 function legShares(set: HistorySet, rung: HistoryRung): Shares {

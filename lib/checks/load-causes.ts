@@ -1,11 +1,13 @@
-import { PAIN_SIDES, type Tissue } from '#lib/domain/vocabulary.ts';
+import { TISSUES, type Tissue } from '#lib/domain/vocabulary.ts';
 import { median } from '#lib/stats/median.ts';
 import { exceeds, reaches } from './compare.ts';
-import { type Drill, drillsOf } from './drill-days.ts';
+import { type Drill, drillsOf, weightOn } from './drill-days.ts';
 import { type Loads, loadsOf } from './load-series.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView, TissueSide } from './types.ts';
 import { totalUpTo, usualWeek } from './usual-week.ts';
+
+const HANDS = ['left', 'right'] as const;
 
 /** Sessions with a known load, oldest first: where in the view, and AU. */
 export function sessionsOf(view: ClientView): { index: number; load: number }[] {
@@ -85,9 +87,11 @@ export type HeavyTissue = {
  */
 export function heavyTissues(view: ClientView, limits: Limits): HeavyTissue[] {
   const loads = loadsOf(view);
-  const names = new Set([...loads.tissues.keys()].map((key) => key.split(':')[0] as Tissue));
-  return [...names]
-    .map((tissue) => heavyTissue(view, loads, tissue, limits))
+  const rule = setsRule(limits);
+  const more = drillsOf(view)
+    .map((drill) => moreSets(view, drill, rule))
+    .filter((found) => found !== undefined);
+  return TISSUES.map((tissue) => heavyTissue(view, loads, tissue, more, limits))
     .filter((heavy) => heavy !== undefined)
     .sort((a, b) => b.ratio - a.ratio || (a.tissue < b.tissue ? -1 : 1));
 }
@@ -96,9 +100,10 @@ function heavyTissue(
   view: ClientView,
   loads: Loads,
   tissue: Tissue,
+  more: readonly MoreSets[],
   limits: Limits,
 ): HeavyTissue | undefined {
-  const sides = PAIN_SIDES.filter((side) => side !== 'middle').flatMap((side) => {
+  const sides = HANDS.flatMap((side) => {
     const key: TissueSide = `${tissue}:${side}`;
     const series = loads.tissues.get(key);
     if (!series) return [];
@@ -115,9 +120,7 @@ function heavyTissue(
   const [first, second] = over;
   if (!first || !big) return undefined;
   const ratio = Math.max(...over.map((side) => side.total / side.usual));
-  const cause = drillsOf(view)
-    .map((drill) => moreSets(view, drill, setsRule(limits)))
-    .find((more) => more && loadsTissue(more, tissue, limits));
+  const cause = more.find((one) => loadsTissue(one, tissue, limits));
   return { tissue, side: second ? 'both' : first.side, total, usual, ratio, cause };
 }
 
@@ -144,5 +147,5 @@ function setsRule(limits: Limits): SetsRule {
 function loadsTissue({ drill, sets }: MoreSets, tissue: Tissue, limits: Limits): boolean {
   return drill.days
     .slice(-sets.length)
-    .every((day) => reaches(day.weights[tissue] ?? 0, limits['tissue.loaded']));
+    .every((day) => reaches(weightOn(day, tissue), limits['tissue.loaded']));
 }

@@ -1,41 +1,48 @@
+import { oncePerView } from './once-per-view.ts';
+import { TISSUE_SIDES } from './tissue-sides.ts';
 import type { ClientView, TissueSide } from './types.ts';
+import { viewWork } from './view-work.ts';
 
 /** One amount for each day of a view. `known` is 0 where nothing is known: its value then counts for nothing. */
 export type LoadSeries = { values: Float64Array; known: Uint8Array };
 export type Loads = { session: LoadSeries; tissues: ReadonlyMap<TissueSide, LoadSeries> };
 
-/** A view never changes, and a dozen checks ask for the same series: made once for each view. */
-const made = new WeakMap<ClientView, Loads>();
-
 /** Session load (AU) and the load of every tissue and side that was ever loaded (BW s), day by day. */
-export function loadsOf(view: ClientView): Loads {
-  const known = made.get(view);
-  if (known) return known;
-  const loads = makeLoads(view);
-  made.set(view, loads);
-  return loads;
+export const loadsOf: (view: ClientView) => Loads = oncePerView((view) => ({
+  session: sessionSeries(view),
+  tissues: tissueSeries(view),
+}));
+
+function sessionSeries({ days }: ClientView): LoadSeries {
+  const session: LoadSeries = { values: new Float64Array(days.length), known: new Uint8Array(days.length) };
+  days.forEach(({ sessionLoad }, index) => {
+    if (sessionLoad === undefined) return;
+    session.values[index] = sessionLoad;
+    session.known[index] = 1;
+  });
+  return session;
 }
 
-function makeLoads(view: ClientView): Loads {
-  const { days } = view;
-  const session: LoadSeries = { values: new Float64Array(days.length), known: new Uint8Array(days.length) };
-  const dayKnown = new Uint8Array(days.length);
-  const tissues = new Map<TissueSide, LoadSeries>();
-  days.forEach((day, index) => {
-    dayKnown[index] = day.state === 'unknown' ? 0 : 1;
-    if (day.sessionLoad !== undefined) {
-      session.values[index] = day.sessionLoad;
-      session.known[index] = 1;
-    }
-    for (const name in day.tissueLoad) {
-      const key = name as TissueSide;
-      let series = tissues.get(key);
-      if (!series) {
-        series = { values: new Float64Array(days.length), known: dayKnown };
-        tissues.set(key, series);
+/** In order of their names. All share one list of known days, and lie in one block of memory. */
+function tissueSeries(view: ClientView): Map<TissueSide, LoadSeries> {
+  const length = view.days.length;
+  const known = Uint8Array.from(view.days, (day) => (day.state === 'unknown' ? 0 : 1));
+  const all = new Float64Array(length * TISSUE_SIDES.length);
+  const loaded = new Uint8Array(TISSUE_SIDES.length);
+  for (const { at, alike } of viewWork(view)) {
+    for (const { seconds, perSecond } of alike) {
+      if (seconds === 0) continue;
+      for (const { index, factor } of perSecond) {
+        const cell = index * length + at;
+        all[cell] = (all[cell] ?? 0) + seconds * factor;
+        loaded[index] = 1;
       }
-      series.values[index] = day.tissueLoad[key] ?? 0;
     }
+  }
+  const series = new Map<TissueSide, LoadSeries>();
+  TISSUE_SIDES.forEach(({ key }, index) => {
+    if (loaded[index] === 1)
+      series.set(key, { values: all.subarray(index * length, (index + 1) * length), known });
   });
-  return { session, tissues: new Map([...tissues].sort(([a], [b]) => (a < b ? -1 : 1))) };
+  return series;
 }

@@ -1,7 +1,7 @@
 import type { HistoryPlan, HistoryPlanItem, HistoryRung } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { oncePerView } from './once-per-view.ts';
-import { isOfSide } from './rung-days.ts';
+import { isOfSide } from './set-result.ts';
 import type { ClientView } from './types.ts';
 
 /** What the plan in force asks of a rung now, in sets; practice by minutes asks nothing that can be judged. */

@@ -3,7 +3,7 @@ import { addDays } from '#lib/domain/local-date.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { isUnderLimit } from './limits-on-rung.ts';
 import { plannedSince } from './plan-items.ts';
-import { hasResult, isOfSide } from './rung-days.ts';
+import { hasResult, isOfSide } from './set-result.ts';
 import type { Standing } from './standings.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView } from './types.ts';

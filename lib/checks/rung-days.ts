@@ -1,7 +1,7 @@
 import type { HistorySet } from '#lib/domain/history.ts';
-import type { Side } from '#lib/domain/vocabulary.ts';
 import { oncePerView } from './once-per-view.ts';
 import type { ClientView } from './types.ts';
+import { viewWork } from './view-work.ts';
 
 /** One training day of one rung. */
 export type RungDay = {
@@ -40,62 +40,40 @@ export function recentDays<Day extends { at: number }>(
 }
 
 function gather(view: ClientView): Map<string, RungDay[]> {
-  const byRung = new Map<string, RungDay[]>();
-  view.days.forEach((day, at) => {
-    const canCount = !day.easy && !day.soft;
-    for (const checkIn of day.checkIns) {
-      // Sets of one rung follow each other: look up once a rung, not once a set.
-      let rungDay: (RungDay & { sets: HistorySet[] }) | undefined;
-      let rungId = '';
-      for (const set of checkIn.sets) {
-        if (!rungDay || set.rungId !== rungId) {
-          rungId = set.rungId;
-          rungDay = dayOf(byRung, rungId, { date: day.date, at, sentAt: checkIn.sentAt });
-          rungDay.effort = highest(rungDay.effort, checkIn.effort);
-        }
-        rungDay.sets.push(set);
-        rungDay.counts ||= canCount && (set.how === 'typed' || set.how === 'timed');
-      }
+  const byRung = new Map<string, Gathered[]>();
+  for (const work of viewWork(view)) {
+    const day = view.days[work.at];
+    if (!day) continue;
+    let days = byRung.get(work.rung.id);
+    if (!days) {
+      days = [];
+      byRung.set(work.rung.id, days);
     }
-  });
-  for (const [rungId, days] of byRung)
+    let there = days.at(-1);
+    if (there?.at !== work.at) {
+      const { sentAt, effort } = work.checkIn;
+      there = { date: day.date, at: work.at, sets: work.sets, counts: false, effort, sentAt, trained: false };
+      days.push(there);
+    } else {
+      there.sets = [...there.sets, ...work.sets];
+      there.effort = highest(there.effort, work.checkIn.effort);
+    }
+    there.counts ||= work.isTyped && !day.easy && !day.soft;
+    there.trained ||= work.hasResult;
+  }
+  for (const [rungId, days] of byRung) {
     if (!days.every(wasTrained)) byRung.set(rungId, days.filter(wasTrained));
+  }
   return byRung;
 }
 
-/** The day of the list of its rung; made when it is not there. */
-function dayOf(
-  byRung: Map<string, RungDay[]>,
-  rungId: string,
-  { date, at, sentAt }: Pick<RungDay, 'date' | 'at' | 'sentAt'>,
-) {
-  let days = byRung.get(rungId);
-  if (!days) {
-    days = [];
-    byRung.set(rungId, days);
-  }
-  const last = days.at(-1);
-  if (last?.at === at) return last as RungDay & { sets: HistorySet[] };
-  const made = { date, at, sets: [] as HistorySet[], counts: false, effort: null, sentAt };
-  days.push(made);
-  return made as RungDay & { sets: HistorySet[] };
-}
+type Gathered = RungDay & { trained: boolean };
 
-function wasTrained(day: RungDay): boolean {
-  return day.sets.some(hasResult);
+function wasTrained({ trained }: Gathered): boolean {
+  return trained;
 }
 
 function highest(a: number | null, b: number | null): number | null {
   if (a === null || b === null) return a ?? b;
   return Math.max(a, b);
-}
-
-/** A set with a result; `not-done` and empty ones have none. */
-export function hasResult(set: HistorySet): set is HistorySet & { value: number } {
-  return set.value !== null && set.how !== 'not-done';
-}
-
-/** Whether a set speaks about a side: its own, or both. */
-export function isOfSide(set: { side: Side }, side: Side): boolean {
-  return side === 'both' || set.side === 'both' || set.side === side;
 }

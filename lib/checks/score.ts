@@ -1,10 +1,10 @@
 import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
-import { hasResult, isOfSide, type RungDay } from './rung-days.ts';
+import type { RungDay } from './rung-days.ts';
+import { hasResult, isOfSide } from './set-result.ts';
 import type { Limits } from './thresholds.ts';
 
 export type ScoredDay = Pick<RungDay, 'date' | 'at'> & { score: number };
-type Done = HistorySet & { value: number };
 
 /**
  * Share of the pass mark reached on one training day (0-1): sum of min(set, target) over the best n clean sets, by
@@ -30,10 +30,12 @@ export function scoredDays(
   side: Side,
   limits: Limits,
 ): ScoredDay[] {
-  return days.flatMap((day) => {
-    const score = day.counts ? scoreOf(rung, day.sets, side, limits) : undefined;
-    return score === undefined ? [] : [{ date: day.date, at: day.at, score }];
-  });
+  const scored: ScoredDay[] = [];
+  for (const { date, at, sets, counts } of days) {
+    const score = counts ? scoreOf(rung, sets, side, limits) : undefined;
+    if (score !== undefined) scored.push({ date, at, score });
+  }
+  return scored;
 }
 
 function sideScore(
@@ -42,20 +44,31 @@ function sideScore(
   side: Side,
   limits: Limits,
 ): number | undefined {
-  const done = sets.filter((set) => hasResult(set) && isOfSide(set, side)) as Done[];
-  if (rung.measure === 'made-tried') return triesScore(rung, done, limits);
+  if (rung.measure === 'made-tried') return triesScore(rung, sets, side, limits);
   const { sets: asked, target } = rung.pass;
-  if (done.length < asked * limits['score.atLeastShare']) return undefined;
   const shares: number[] = [];
-  for (const set of done) if (set.clean) shares.push(shareOf(set.value, target, rung.measure));
+  let done = 0;
+  for (const set of sets) {
+    if (!hasResult(set) || !isOfSide(set, side)) continue;
+    done += 1;
+    if (set.clean) shares.push(shareOf(set.value, target, rung.measure));
+  }
+  if (done < asked * limits['score.atLeastShare']) return undefined;
   if (shares.length > asked) shares.sort((a, b) => b - a).length = asked;
-  return shares.reduce((sum, share) => sum + share, 0) / asked;
+  let sum = 0;
+  for (const share of shares) sum += share;
+  return sum / asked;
 }
 
-function triesScore(rung: HistoryRung, done: readonly Done[], limits: Limits) {
+function triesScore(rung: HistoryRung, sets: readonly HistorySet[], side: Side, limits: Limits) {
   const asked = rung.pass.tries ?? rung.pass.target;
-  const tried = done.reduce((sum, set) => sum + (set.tried ?? set.planned ?? asked), 0);
-  const made = done.reduce((sum, set) => sum + (set.clean ? set.value : 0), 0);
+  let tried = 0;
+  let made = 0;
+  for (const set of sets) {
+    if (!hasResult(set) || !isOfSide(set, side)) continue;
+    tried += set.tried ?? set.planned ?? asked;
+    if (set.clean) made += set.value;
+  }
   if (tried < asked * limits['score.atLeastShare']) return undefined;
   return Math.min(1, (made * asked) / Math.max(tried, asked) / rung.pass.target);
 }

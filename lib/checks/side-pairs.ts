@@ -1,5 +1,6 @@
 import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
-import { hasResult, type RungDay } from './rung-days.ts';
+import type { RungDay } from './rung-days.ts';
+import { hasResult } from './set-result.ts';
 
 /** Left and right of one rung on one day. */
 export type SidePair = {

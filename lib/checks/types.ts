@@ -21,8 +21,6 @@ export type Day = {
   checkIns: HistoryCheckIn[];
   /** Effort x minutes, AU. 0 on rest; undefined when unknown. Off days: 0. */
   sessionLoad: number | undefined;
-  /** Body-weight seconds per tissue and side; empty when none. */
-  tissueLoad: Partial<Record<TissueSide, number>>;
   /** Inside a planned easy or test week. */
   easy: boolean;
   /** Trained on soft ground. */

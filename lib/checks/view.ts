@@ -1,9 +1,10 @@
 import { dateOfDayNumber, dayNumber } from '#lib/domain/day-number.ts';
 import type { AsOf } from '#lib/domain/finding.ts';
-import type { ClientHistory, HistoryCheckIn, HistoryPlan, HistorySet } from '#lib/domain/history.ts';
+import type { ClientHistory, HistoryCheckIn, HistoryPlan } from '#lib/domain/history.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { median } from '#lib/stats/median.ts';
-import { dayFacts } from './exposure.ts';
+import { isOnSoftGround, sessionLoadOf } from './day-facts.ts';
+import { inOrder } from './set-order.ts';
 import { standingOn } from './standing-on.ts';
 import { DEFAULT_LIMITS, type Limits } from './thresholds.ts';
 import type { ClientView, Day, DayState } from './types.ts';
@@ -25,15 +26,13 @@ export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = D
 
   const days: Day[] = states.map((state, index) => {
     const checkIns = byDay.get(first + index) ?? [];
-    const facts = dayFacts(checkIns, rungs, history.client.bodyMassKg);
     return {
       date: dateOfDayNumber(first + index),
       state,
       checkIns,
-      sessionLoad: checkIns.length > 0 ? facts.sessionLoad : state === 'unknown' ? undefined : 0,
-      tissueLoad: facts.tissueLoad,
+      sessionLoad: checkIns.length > 0 || state === 'unknown' ? sessionLoadOf(checkIns) : 0,
       easy: easy[index] === true,
-      soft: facts.soft,
+      soft: checkIns.some(isOnSoftGround),
     };
   });
 
@@ -67,21 +66,6 @@ function checkInsByDay(history: ClientHistory, last: number): Map<number, Histor
 
 function bySending(a: HistoryCheckIn, b: HistoryCheckIn): number {
   return compare(a.sentAt, b.sentAt) || compare(a.id, b.id);
-}
-
-/** Sums of floating numbers depend on their order: sets are put in one order, once, and only where they are not. */
-function inOrder(checkIn: HistoryCheckIn): HistoryCheckIn {
-  const { sets } = checkIn;
-  for (let index = 1; index < sets.length; index += 1) {
-    const before = sets[index - 1];
-    const here = sets[index];
-    if (before && here && bySet(before, here) > 0) return { ...checkIn, sets: [...sets].sort(bySet) };
-  }
-  return checkIn;
-}
-
-function bySet(a: HistorySet, b: HistorySet): number {
-  return compare(a.rungId, b.rungId) || compare(a.side, b.side) || a.index - b.index;
 }
 
 function compare(a: string, b: string): number {

@@ -1,9 +1,10 @@
 import type { Fact } from '#lib/domain/finding.ts';
 import type { PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
-import { setTissueLoad } from './exposure.ts';
+import { loadsOf } from './load-series.ts';
 import type { Limits } from './thresholds.ts';
 import { tissuesOfRegion } from './tissues.ts';
-import type { ClientView, Day, TissueSide } from './types.ts';
+import type { ClientView, TissueSide } from './types.ts';
+import { viewWork } from './view-work.ts';
 import { plainNumber } from './words.ts';
 
 export type Loaded = {
@@ -28,14 +29,21 @@ export function whatLoaded(
   const end = view.indexOf(until) + 1;
   const keys = keysOf(place.region, place.side);
   const sums = new Map<string, number>();
-  for (const day of view.days.slice(Math.max(0, end - length), end)) addDrills(view, day, keys, sums);
+  for (const { at, rung, alike } of viewWork(view)) {
+    if (at < end - length || at >= end) continue;
+    for (const { seconds, perSecond } of alike) {
+      let sum = 0;
+      for (const { key, factor } of perSecond) if (keys.includes(key)) sum += seconds * factor;
+      if (sum > 0) sums.set(rung.name, (sums.get(rung.name) ?? 0) + sum);
+    }
+  }
   const drills = [...sums.entries()]
     .map(([name, load]) => ({ name, load }))
     .sort((a, b) => b.load - a.load || (a.name < b.name ? -1 : 1))
     .slice(0, NAMED);
   return {
     drills,
-    total: total(view.days.slice(Math.max(0, end - length), end), keys),
+    total: total(view, end, length, keys),
     usual: usual(view, end - length, length, keys),
   };
 }
@@ -66,21 +74,13 @@ function keysOf(region: PainRegion, side: PainSide): TissueSide[] {
   return tissuesOfRegion(region).flatMap((tissue) => sides.map((one): TissueSide => `${tissue}:${one}`));
 }
 
-function addDrills(view: ClientView, day: Day, keys: readonly TissueSide[], sums: Map<string, number>): void {
-  for (const set of day.checkIns.flatMap((checkIn) => checkIn.sets)) {
-    const rung = view.rungs.get(set.rungId);
-    if (!rung) continue;
-    const load = setTissueLoad(set, rung, {
-      bodyMassKg: view.history.client.bodyMassKg,
-      softGround: day.soft,
-    });
-    const sum = keys.reduce((all, key) => all + (load[key] ?? 0), 0);
-    if (sum > 0) sums.set(rung.name, (sums.get(rung.name) ?? 0) + sum);
+function total(view: ClientView, end: number, length: number, keys: readonly TissueSide[]): number {
+  const { tissues } = loadsOf(view);
+  let sum = 0;
+  for (let index = Math.max(0, end - length); index < end; index += 1) {
+    for (const key of keys) sum += tissues.get(key)?.values[index] ?? 0;
   }
-}
-
-function total(days: readonly Day[], keys: readonly TissueSide[]): number {
-  return days.reduce((sum, day) => sum + keys.reduce((all, key) => all + (day.tissueLoad[key] ?? 0), 0), 0);
+  return sum;
 }
 
 function usual(
@@ -91,7 +91,7 @@ function usual(
 ): number | undefined {
   const totals: number[] = [];
   for (let at = end; at - length >= 0 && totals.length < FORTNIGHTS; at -= length) {
-    totals.push(total(view.days.slice(at - length, at), keys));
+    totals.push(total(view, at, length, keys));
   }
   if (totals.length < FORTNIGHTS) return undefined;
   const [, low = 0, high = 0] = totals.sort((a, b) => a - b);

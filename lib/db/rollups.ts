@@ -1,4 +1,4 @@
-import { dayFacts } from '#lib/checks/exposure.ts';
+import { dayFacts } from '#lib/checks/day-facts.ts';
 import type { HistoryCheckIn, HistoryRung } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
 import { listHistoryRungs } from './history-rungs.ts';

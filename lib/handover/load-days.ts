@@ -1,4 +1,4 @@
-import { dayFacts } from '#lib/checks/exposure.ts';
+import { dayFacts } from '#lib/checks/day-facts.ts';
 import type { ClientHistory, HistoryCheckIn } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { LoadDay } from '#lib/domain/record.ts';

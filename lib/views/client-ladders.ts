@@ -1,5 +1,6 @@
-import { hasResult, isOfSide, rungDays } from '#lib/checks/rung-days.ts';
+import { rungDays } from '#lib/checks/rung-days.ts';
 import { scoreOf } from '#lib/checks/score.ts';
+import { hasResult, isOfSide } from '#lib/checks/set-result.ts';
 import type { Limits } from '#lib/checks/thresholds.ts';
 import type { ClientView } from '#lib/checks/types.ts';
 import type { HistoryPlacement, HistoryRung } from '#lib/domain/history.ts';

@@ -1,4 +1,5 @@
-import { hasResult, rungDays } from '#lib/checks/rung-days.ts';
+import { rungDays } from '#lib/checks/rung-days.ts';
+import { hasResult } from '#lib/checks/set-result.ts';
 import type { ClientView } from '#lib/checks/types.ts';
 import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import { MEASURE_UNITS } from '#lib/domain/labels.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dayFacts } from '#lib/checks/exposure.ts';
+import { dayFacts } from '#lib/checks/day-facts.ts';
 import { coupledRatio } from '#lib/stats/coupled-ratio.ts';
 import { ewma } from '#lib/stats/ewma.ts';
 import { monotony } from '#lib/stats/monotony.ts';

@@ -1,17 +1,17 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
-import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
-import { SOFT_GROUNDS, type Tissue } from '#lib/domain/vocabulary.ts';
+import type { Tissue } from '#lib/domain/vocabulary.ts';
 import { coldStart } from '../cold-start.ts';
 import { exceeds, reaches } from '../compare.ts';
-import { loadPerSecond, setSeconds } from '../exposure.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
 import { loadsOf } from '../load-series.ts';
 import { recentPain } from '../recent-pain.ts';
 import type { Limits } from '../thresholds.ts';
+import { TISSUE_SIDES } from '../tissue-sides.ts';
 import { TISSUE_LABELS } from '../tissues.ts';
-import type { Check, ClientView, Day, TissueSide } from '../types.ts';
+import type { Check, ClientView, TissueSide } from '../types.ts';
 import { totalUpTo, usualWeek } from '../usual-week.ts';
+import { viewWork } from '../view-work.ts';
 import { plainNumber } from '../words.ts';
 
 const SUBJECT: Subject = { key: 'hardest', label: '' };
@@ -30,11 +30,10 @@ export const newHardest: Check = {
 };
 
 function judge(view: ClientView, limits: Limits): Outcome {
-  const length = limits['week.days'];
-  const { days } = view;
-  const recent = days.slice(-length);
-  const before = peaksOf(view, days.slice(-length - limits['newHardest.beforeDays'], -length));
-  const found = harderWork(view, recent, before, limits)
+  const recentFrom = view.days.length - limits['week.days'];
+  const beforeFrom = recentFrom - limits['newHardest.beforeDays'];
+  const before = peaksOf(view, beforeFrom, recentFrom);
+  const found = harderWork(view, recentFrom, before, limits)
     .filter(
       ({ seconds, reps }) =>
         exceeds(seconds, limits['newHardest.seconds']) || exceeds(reps, limits['newHardest.reps']),
@@ -45,59 +44,40 @@ function judge(view: ClientView, limits: Limits): Outcome {
   return raised(view, hardest, others.length, limits);
 }
 
-/** Largest share x weight of each tissue and side. */
-function peaksOf(view: ClientView, days: readonly Day[]): Map<TissueSide, number> {
-  const peaks = new Map<TissueSide, number>();
-  forEachSet(view, days, ({ perSecond }) => {
-    for (const { key, factor } of perSecond) {
-      if (factor > (peaks.get(key) ?? 0)) peaks.set(key, factor);
+/** Largest share x weight of each tissue and side on the days from one index up to another; 0 where not loaded. */
+function peaksOf(view: ClientView, from: number, until: number): Float64Array {
+  const peaks = new Float64Array(TISSUE_SIDES.length);
+  for (const { at, alike } of viewWork(view)) {
+    if (at < from || at >= until) continue;
+    for (const { seconds, perSecond } of alike) {
+      if (seconds === 0) continue;
+      for (const { index, factor } of perSecond) if (factor > (peaks[index] ?? 0)) peaks[index] = factor;
     }
-  });
+  }
   return peaks;
 }
 
 /** Work above the earlier peak, summed up for each tissue and side that was loaded before. */
-function harderWork(
-  view: ClientView,
-  days: readonly Day[],
-  before: ReadonlyMap<TissueSide, number>,
-  limits: Limits,
-): Hardest[] {
+function harderWork(view: ClientView, from: number, before: Float64Array, limits: Limits): Hardest[] {
   const found = new Map<TissueSide, Hardest>();
-  forEachSet(view, days, ({ perSecond, set, rung }) => {
-    for (const { key, factor: peak } of perSecond) {
-      const earlier = before.get(key);
-      if (earlier === undefined || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
-      if (!reaches(peak, limits['newHardest.atLeast']) || !isLoaded(rung, key, limits)) continue;
-      const known = found.get(key) ?? { key, before: earlier, peak: 0, seconds: 0, reps: 0, rung: '' };
-      if (peak > known.peak) Object.assign(known, { peak, rung: rung.name });
-      known.seconds += setSeconds(set, rung);
-      known.reps += rung.measure === 'reps' ? (set.value ?? 0) : 0;
-      found.set(key, known);
-    }
-  });
-  return [...found.values()];
-}
-
-function isLoaded(rung: HistoryRung, key: TissueSide, limits: Limits): boolean {
-  return reaches(rung.weights[key.split(':')[0] as Tissue] ?? 0, limits['tissue.loaded']);
-}
-
-type MadeSet = { set: HistorySet; rung: HistoryRung; perSecond: ReturnType<typeof loadPerSecond> };
-
-/** Every set that held a load, with its load per second: share x weight. */
-function forEachSet(view: ClientView, days: readonly Day[], use: (made: MadeSet) => void): void {
-  const { bodyMassKg } = view.history.client;
-  for (const { checkIns } of days) {
-    for (const { sets, ground } of checkIns) {
-      const softGround = ground !== null && SOFT_GROUNDS.includes(ground);
-      for (const set of sets) {
-        const rung = view.rungs.get(set.rungId);
-        if (!rung || setSeconds(set, rung) === 0) continue;
-        use({ set, rung, perSecond: loadPerSecond(set, rung, { bodyMassKg, softGround }) });
+  for (const { at, rung, alike } of viewWork(view)) {
+    if (at < from) continue;
+    for (const { seconds, reps, perSecond } of alike) {
+      if (seconds === 0) continue;
+      for (const { key, tissue, index, factor: peak } of perSecond) {
+        const earlier = before[index] ?? 0;
+        if (earlier === 0 || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
+        if (!reaches(peak, limits['newHardest.atLeast'])) continue;
+        if (!reaches(rung.weights[tissue] ?? 0, limits['tissue.loaded'])) continue;
+        const known = found.get(key) ?? { key, before: earlier, peak: 0, seconds: 0, reps: 0, rung: '' };
+        if (peak > known.peak) Object.assign(known, { peak, rung: rung.name });
+        known.seconds += seconds;
+        known.reps += reps;
+        found.set(key, known);
       }
     }
   }
+  return [...found.values()];
 }
 
 function raised(view: ClientView, hardest: Hardest, others: number, limits: Limits): Outcome {

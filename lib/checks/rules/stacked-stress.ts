@@ -3,7 +3,7 @@ import { FAMILIES, type Family, TISSUES, type Tissue } from '#lib/domain/vocabul
 import { median } from '#lib/stats/median.ts';
 import { coldStart } from '../cold-start.ts';
 import { exceeds, reaches } from '../compare.ts';
-import { drillsOf } from '../drill-days.ts';
+import { drillsOf, weightOn } from '../drill-days.ts';
 import { findingOf } from '../finding-of.ts';
 import { type MoreSets, moreSets } from '../load-causes.ts';
 import { recentPain } from '../recent-pain.ts';
@@ -72,18 +72,19 @@ function isFortnightOver(view: ClientView, family: Family, limits: Limits): bool
 
 /** Bends the wrist this way, and more so than the other. */
 function bends({ drill, sets }: MoreSets, way: Tissue, other: Tissue, limits: Limits): boolean {
-  return drill.days.slice(-sets.length).every(({ weights }) => {
-    const weight = weights[way] ?? 0;
-    return reaches(weight, limits['tissue.loaded']) && weight > (weights[other] ?? 0);
+  return drill.days.slice(-sets.length).every((day) => {
+    const weight = weightOn(day, way);
+    return reaches(weight, limits['tissue.loaded']) && weight > weightOn(day, other);
   });
 }
 
 /** Tissues that at least two of the drills load, in the fixed order of the list. */
 function shared(drills: readonly MoreSets[], limits: Limits): Tissue[] {
   return TISSUES.filter((tissue) => {
-    const loading = drills.filter(({ drill }) =>
-      reaches(drill.days.at(-1)?.weights[tissue] ?? 0, limits['tissue.loaded']),
-    );
+    const loading = drills.filter(({ drill }) => {
+      const newest = drill.days.at(-1);
+      return newest && reaches(weightOn(newest, tissue), limits['tissue.loaded']);
+    });
     return loading.length >= 2;
   });
 }

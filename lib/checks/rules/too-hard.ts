@@ -3,7 +3,8 @@ import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import { reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { plannedSince } from '../plan-items.ts';
-import { hasResult, type RungDay, rungDays } from '../rung-days.ts';
+import { type RungDay, rungDays } from '../rung-days.ts';
+import { hasResult } from '../set-result.ts';
 import { standingsOf } from '../standings.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
@@ -39,11 +40,7 @@ function judge(view: ClientView, rung: HistoryRung, from: string, limits: Limits
     ladderId: rung.ladderId,
     rungId: rung.id,
   };
-  const days = rungDays(view, rung.id)
-    .filter((day) => day.date >= from)
-    .map((day) => ({ day, ...brokenSets(day, rung) }))
-    .filter(({ planned }) => planned > 0)
-    .slice(-limits['tooHard.ofDays']);
+  const days = lastPlannedDays(rungDays(view, rung.id), rung, from, limits['tooHard.ofDays']);
   if (days.length < limits['tooHard.fromDays']) {
     const missing = `${days.length} of ${counted(limits['tooHard.fromDays'], 'training day')} on this rung`;
     return { status: 'not-enough-history', kind: KIND, subject, missing };
@@ -82,9 +79,24 @@ function judge(view: ClientView, rung: HistoryRung, from: string, limits: Limits
   );
 }
 
-function brokenSets(day: RungDay, rung: HistoryRung): { broken: number; planned: number } {
-  const planned = day.sets.filter((set) => set.planned !== null);
-  return { planned: planned.length, broken: planned.filter((set) => isBroken(set, rung)).length };
+type PlannedDay = { day: RungDay; broken: number; planned: number };
+
+/** The newest days since `from` with planned sets, oldest first. */
+function lastPlannedDays(
+  days: readonly RungDay[],
+  rung: HistoryRung,
+  from: string,
+  most: number,
+): PlannedDay[] {
+  const found: PlannedDay[] = [];
+  for (let index = days.length - 1; index >= 0 && found.length < most; index -= 1) {
+    const day = days[index];
+    if (!day || day.date < from) break;
+    const planned = day.sets.filter((set) => set.planned !== null);
+    const broken = planned.filter((set) => isBroken(set, rung)).length;
+    if (planned.length > 0) found.push({ day, planned: planned.length, broken });
+  }
+  return found.reverse();
 }
 
 function isBroken(set: HistorySet, rung: HistoryRung): boolean {

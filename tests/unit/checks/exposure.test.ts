@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dayFacts, setSeconds, setTissueLoad } from '#lib/checks/exposure.ts';
+import { dayFacts } from '#lib/checks/day-facts.ts';
+import { setSeconds, setTissueLoad } from '#lib/checks/exposure.ts';
 import { aCheckIn, aPain, aRestDay, aRung, aSet } from '#tests/fixtures/history-builders.ts';
 
 const HOLD = aRung({
