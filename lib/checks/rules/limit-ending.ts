@@ -15,10 +15,23 @@ export const limitEnding: Check = {
   question: 'Does something ruled out for this client come back within three days?',
   evaluate: (view, limits) => {
     if (isResting(view)) return [{ status: 'clear', kind: 'limit-ending', subject: { key: '*', label: '' } }];
-    const judged = new Map(view.history.limits.map((limit) => [keyOf(limit), judge(view, limit, limits)]));
+    const judged = new Map(inOrder(view).map((limit) => [keyOf(limit), judge(view, limit, limits)]));
     return [...judged].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, outcome]) => outcome);
   },
 };
+
+/** Of two alike the one that stands is judged, and of two that stand the newer. */
+function inOrder(view: ClientView): HistoryLimit[] {
+  const { date } = view.asOf;
+  return [...view.history.limits].sort(
+    (a, b) =>
+      Number(a.from <= date) - Number(b.from <= date) || compare(a.from, b.from) || compare(a.who, b.who),
+  );
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
 
 function keyOf({ tissue, region, side, rule, until }: HistoryLimit): string {
   return `${rule}:${tissue ?? region ?? 'all'}:${side ?? 'both'}:${until ?? 'open'}`;

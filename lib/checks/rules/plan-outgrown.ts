@@ -23,7 +23,8 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const subject = subjectOf(standing);
   const { rung } = standing;
   const items = askedNow(view, rung.id, standing.side);
-  const item = items[0];
+  // Asked for in two sessions: the one that asks least is named.
+  const [item] = [...items].sort((a, b) => a.sets - b.sets || (a.target ?? 0) - (b.target ?? 0));
   if (!item || items.some((each) => asksPassMark(each, rung)))
     return { status: 'clear', kind: KIND, subject };
   const changed = lastPlanChange(view, rung.ladderId) ?? '';
@@ -34,8 +35,7 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     const missing = `${days.length} of ${counted(limits['planOutgrown.days'], 'training day')} under this plan`;
     return { status: 'not-enough-history', kind: KIND, subject, missing };
   }
-  const least = Math.min(...items.map((each) => each.sets));
-  if (!days.every((day) => isDoneWithEase(day, standing, least, limits)))
+  if (!days.every((day) => isDoneWithEase(day, standing, item.sets, limits)))
     return { status: 'clear', kind: KIND, subject };
   const efforts = days.map((day) => day.effort ?? 0);
   return findingOf(

@@ -5,7 +5,7 @@ import { limitEnding } from '#lib/checks/rules/limit-ending.ts';
 import { notSeen } from '#lib/checks/rules/not-seen.ts';
 import { tooManyGoals } from '#lib/checks/rules/too-many-goals.ts';
 import type { HistoryFilm, HistoryLimit } from '#lib/domain/history.ts';
-import { judge, said, theOutcome } from '#tests/fixtures/check-client.ts';
+import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
 import { aHistory, aPlan, aPlanItem, aRung, day } from '#tests/fixtures/history-builders.ts';
 
 // All numbers of these checks: common practice, no source.
@@ -96,6 +96,13 @@ describe('limit-ending', () => {
   it('says nothing of an open limit or one that has not begun', () => {
     expect(sayOf(18, { until: null })).toBe('clear');
     expect(sayOf(18, { from: day(19) })).toBe('clear');
+  });
+  it('judges the newer of two alike that stand, whatever the order of rows', () => {
+    const rows = [limit(), limit({ who: 'coach', from: day(2) }), limit({ who: 'doctor', from: day(19) })];
+    for (const limits of [rows, [...rows].reverse()]) {
+      const finding = theFinding(judge(limitEnding, aHistory({ limits }), 18));
+      expect(finding.sentence).toContain('set by coach.');
+    }
   });
 });
 

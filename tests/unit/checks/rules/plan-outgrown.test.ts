@@ -82,4 +82,11 @@ describe('plan-outgrown', () => {
     expect(saidOf(two, { plans: plans(2) })).toBe('flagged watch');
     expect(saidOf(two, { plans: plans(3) })).toContain('2 of 3');
   });
+  it('names the session that asks least, whatever the order of the plan', () => {
+    const items = [aPlanItem({ target: 4 }), aPlanItem({ session: 'B', sets: 2, target: 4 })];
+    for (const each of [items, [...items].reverse()]) {
+      const history = aHistory({ checkIns: THREE, plans: [aPlan({ items: each })] });
+      expect(theFinding(judge(planOutgrown, history, 5)).sentence).toContain('the plan asks 2 × 4,');
+    }
+  });
 });
