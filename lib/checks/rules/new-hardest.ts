@@ -41,7 +41,26 @@ function judge(view: ClientView, limits: Limits): Outcome {
     .sort((a, b) => b.peak / b.before - a.peak / a.before || (a.key < b.key ? -1 : 1));
   const [hardest, ...others] = found;
   if (!hardest) return { status: 'clear', kind: 'new-hardest', subject: SUBJECT };
-  return raised(view, hardest, others.length, limits);
+  const tissues = new Set(found.map(({ key }) => key.split(':')[0]));
+  return raised(view, onItsSides(hardest, others), tissues.size - 1, limits);
+}
+
+type Named = Hardest & { tissue: Tissue; sides: TissueSide[] };
+
+/** Two hands that work equally hard are no left or right: the hand that did more is counted. */
+function onItsSides(hardest: Hardest, others: readonly Hardest[]): Named {
+  const [tissue] = hardest.key.split(':') as [Tissue];
+  const twin = others.find(({ key }) => key.startsWith(`${tissue}:`));
+  if (!twin || exceeds(hardest.peak / hardest.before, twin.peak / twin.before))
+    return { ...hardest, tissue, sides: [hardest.key] };
+  return {
+    ...hardest,
+    tissue,
+    sides: [hardest.key, twin.key],
+    seconds: Math.max(hardest.seconds, twin.seconds),
+    reps: Math.max(hardest.reps, twin.reps),
+    rung: [hardest.rung, twin.rung].sort()[0] ?? hardest.rung,
+  };
 }
 
 /** Largest share x weight of each tissue and side on the days from one index up to another; 0 where not loaded. */
@@ -80,12 +99,10 @@ function harderWork(view: ClientView, from: number, before: Float64Array, limits
   return [...found.values()];
 }
 
-function raised(view: ClientView, hardest: Hardest, others: number, limits: Limits): Outcome {
-  const [tissue, side] = hardest.key.split(':') as [Tissue, string];
-  const series = loadsOf(view).tissues.get(hardest.key);
-  const usual = series && usualWeek(view, series, limits);
-  const week = series ? totalUpTo(series, view.days.length - 1, limits['week.days']) : undefined;
-  const overUsual = usual?.enough === true && week !== undefined && exceeds(week.total, usual.usual);
+function raised(view: ClientView, hardest: Named, others: number, limits: Limits): Outcome {
+  const { tissue, sides } = hardest;
+  const side = sides.length > 1 ? 'both' : (hardest.key.split(':')[1] ?? 'both');
+  const overUsual = sides.some((key) => isOverUsual(view, key, limits));
   const pain = recentPain(view, [tissue], limits['week.days']);
   const hurts = pain !== undefined && reaches(pain.value, limits['newHardest.pain']);
   const percent = Math.round((hardest.peak / hardest.before - 1) * 100);
@@ -95,7 +112,7 @@ function raised(view: ClientView, hardest: Hardest, others: number, limits: Limi
       kind: 'new-hardest',
       subject: SUBJECT,
       level: overUsual || hurts ? 'watch' : 'note',
-      sentence: `${hardest.rung}: ${amount} this week, **${percent} % harder** for ${TISSUE_LABELS[tissue]} (${side}) than anything in the 4 weeks before${hurts && pain ? `; pain there ${pain.value} of 10` : ''}.`,
+      sentence: `${hardest.rung}: ${amount} this week, **${percent} % harder** for ${TISSUE_LABELS[tissue]}${side === 'both' ? '' : ` (${side})`} than anything in the 4 weeks before${hurts && pain ? `; pain there ${pain.value} of 10` : ''}.`,
       short: 'new hardest position',
       since: view.days[Math.max(0, view.days.length - limits['week.days'])]?.date ?? view.asOf.date,
       step: {
@@ -104,7 +121,7 @@ function raised(view: ClientView, hardest: Hardest, others: number, limits: Limi
       },
       clears: 'A week without it, or four weeks with it.',
       evidence: {
-        tissue: hardest.key,
+        tissues: `${tissue}:${side}`,
         peak: roundTo(hardest.peak, 3),
         before: roundTo(hardest.before, 3),
         seconds: roundTo(hardest.seconds, 1),
@@ -134,4 +151,11 @@ function raised(view: ClientView, hardest: Hardest, others: number, limits: Limi
     },
     limits,
   );
+}
+
+function isOverUsual(view: ClientView, key: TissueSide, limits: Limits): boolean {
+  const series = loadsOf(view).tissues.get(key);
+  const usual = series && usualWeek(view, series, limits);
+  if (!series || !usual?.enough) return false;
+  return exceeds(totalUpTo(series, view.days.length - 1, limits['week.days']).total, usual.usual);
 }

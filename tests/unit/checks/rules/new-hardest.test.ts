@@ -1,7 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { newHardest } from '#lib/checks/rules/new-hardest.ts';
+import { settle } from '#lib/checks/settle.ts';
+import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
+import { buildView } from '#lib/checks/view.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
-import { aCheckIn, aHistory, aPain, aRung, sets, threeAWeek } from '#tests/fixtures/history-builders.ts';
+import {
+  aCheckIn,
+  aHistory,
+  aPain,
+  aRung,
+  evening,
+  sets,
+  threeAWeek,
+} from '#tests/fixtures/history-builders.ts';
+import { aFinding } from '#tests/fixtures/reason-life.ts';
 
 const hold = (id: string, weight: number) =>
   aRung({
@@ -47,6 +59,27 @@ describe('new-hardest', () => {
     const finding = theFinding(judge(newHardest, history(0.72, 31), LAST));
     expect(finding.sentence).toContain('harder: 31 s this week, **20 % harder** for shoulder forward');
     expect(finding.tier).toBeNull();
+  });
+  it('names no side when both hands do the same, counts tissues once, and holds its step back', () => {
+    const made = history(0.72, 31, 2);
+    const finding = theFinding(judge(newHardest, made, LAST));
+    expect(finding.sentence).toContain('for shoulder forward, straight arm than anything');
+    expect(finding.evidence).toMatchObject({ tissues: 'shoulder-forward:both', others: 0 });
+    const rung = { ladderId: 'planche', rungId: 'harder', side: 'both' } as const;
+    const earned = aFinding('step-up-earned', 'watch', { subject: { key: 'planche', label: '', ...rung } });
+    const [step] = settle(buildView(made, evening(LAST)), [earned, finding], DEFAULT_LIMITS);
+    expect(step?.status).toBe('clear');
+  });
+  it('names the side when one arm works', () => {
+    const made = history(0.72, 31);
+    const rungs = made.rungs.map((rung) => ({ ...rung, helpingShare: 0.2 }));
+    const checkIns = made.checkIns.map((one) => ({
+      ...one,
+      sets: one.sets.map((set) => ({ ...set, side: 'right' as const })),
+    }));
+    const { sentence, evidence } = theFinding(judge(newHardest, { ...made, rungs, checkIns }, LAST));
+    expect(sentence).toContain('(right) than anything');
+    expect(evidence.tissues).toBe('shoulder-forward:right');
   });
   it('takes no heed of light preparation', () => {
     const light = history(0.72, 31);
