@@ -48,10 +48,15 @@ function keyOf({ sign, region, side }: Omit<Told, 'key'>): string {
 
 function judge(view: ClientView, checkIns: readonly HistoryCheckIn[], told: Told, limits: Limits): Outcome {
   const subject = subjectOf(told);
-  const { since, latest, times, lows, over } = episodeOf(view, checkIns, told, limits);
+  const { since, yes, times, lows, over } = episodeOf(view, checkIns, told, limits);
+  const latest = yes.at(-1);
   if (!latest || over !== undefined)
     return { status: 'clear', kind: KIND, subject, ...(over !== undefined && { why: over }) };
-  const tier = isPassing(checkIns, latest, told, limits) ? 'today' : 'now';
+  // One that lasted stays now until it is closed, also when a passing one comes after it.
+  const isToday = (each: HistoryCheckIn) =>
+    isPassing(checkIns, each, told, limits) ||
+    hasClinicianWord(view, told, { from: each.date, to: view.asOf.date });
+  const tier = yes.every(isToday) ? 'today' : 'now';
   const needed = limits['painHigh.clearCheckIns'];
   const clearAt = painLimit(view, 'painHigh.clearAt', limits);
   const gone = tier === 'today' ? ', gone within a minute, for the first time' : '';
@@ -103,21 +108,23 @@ function subjectOf({ sign, region, side, key }: Told): Subject {
 function episodeOf(view: ClientView, checkIns: readonly HistoryCheckIn[], told: Told, limits: Limits) {
   const needed = limits['painHigh.clearCheckIns'];
   const clearAt = painLimit(view, 'painHigh.clearAt', limits);
-  let latest: HistoryCheckIn | undefined;
+  let yes: HistoryCheckIn[] = [];
   let since = view.asOf.date;
-  let [times, lows] = [0, 0];
+  let lows = 0;
   for (const checkIn of checkIns) {
     if (checkIn.dangerSigns.some((each) => keyOf(each) === told.key)) {
-      if (times === 0 || lows >= needed) [since, times] = [checkIn.date, 0];
-      [latest, times, lows] = [checkIn, times + 1, 0];
-    } else if (latest && lows < needed) {
+      if (yes.length === 0 || lows >= needed) [since, yes] = [checkIn.date, []];
+      yes.push(checkIn);
+      lows = 0;
+    } else if (yes.length > 0 && lows < needed) {
       const low = isLow(checkIn, told, clearAt);
       if (low !== undefined) lows = low ? lows + 1 : 0;
     }
   }
+  const latest = yes.at(-1);
   const word = latest && hasClinicianWord(view, told, { from: latest.date, to: view.asOf.date });
   const calm = lows >= needed ? `${counted(needed, 'check-in')} of ${clearAt} or less` : undefined;
-  return { since, latest, times, lows, over: word ? "a clinician's word" : calm };
+  return { since, yes, times: yes.length, lows, over: word ? "a clinician's word" : calm };
 }
 
 /** Undefined when the check-in says nothing about the place. */
@@ -136,16 +143,16 @@ function isLow(checkIn: HistoryCheckIn, { region, side }: Place, clearAt: number
 /** Tingling gone within a minute and not told in another check-in of the 14 days before. Any doubt counts as lasting. */
 function isPassing(
   checkIns: readonly HistoryCheckIn[],
-  latest: HistoryCheckIn,
+  said: HistoryCheckIn,
   told: Told,
   limits: Limits,
 ): boolean {
   const tingling = (checkIn: HistoryCheckIn) => checkIn.dangerSigns.filter((each) => each.sign === TINGLING);
-  if (told.sign !== TINGLING || !tingling(latest).every((each) => each.goneWithinMinute)) return false;
+  if (told.sign !== TINGLING || !tingling(said).every((each) => each.goneWithinMinute)) return false;
   return !checkIns.some(
     (checkIn) =>
-      checkIn.id !== latest.id &&
+      checkIn.id !== said.id &&
       tingling(checkIn).length > 0 &&
-      Math.abs(daysBetween(checkIn.date, latest.date)) <= limits['dangerSign.twiceDays'],
+      Math.abs(daysBetween(checkIn.date, said.date)) <= limits['dangerSign.twiceDays'],
   );
 }

@@ -28,14 +28,15 @@ function everyOther(view: ClientView): Outcome {
   return { status: 'clear', kind: KIND, subject: { key: EVERY_OTHER, label: '' }, coversFrom };
 }
 
-type Episode = { first: PainPoint; high: PainPoint; highest: number; before: number; lows: number };
+type Episode = { highs: PainPoint[]; high: PainPoint; highest: number; before: number; lows: number };
 
 function judge(view: ClientView, series: PainSeries, limits: Limits): Outcome {
   const subject = painSubject(series.region, series.side);
   const { episode, over } = lastEpisode(view, series, limits);
   if (!episode) return { status: 'clear', kind: KIND, subject, ...(over !== undefined && { why: over }) };
-  const { high, highest, before, lows } = episode;
-  const tier = isKnownAndUsual(view, series, high) ? 'this-week' : 'now';
+  const { highs, high, highest, before, lows } = episode;
+  // One that was not known stays now until it is closed, also when a known one comes after it.
+  const tier = highs.every((each) => isCovered(view, series, each)) ? 'this-week' : 'now';
   const loaded = whatLoaded(view, series, high.date, limits);
   const needed = limits['painHigh.clearCheckIns'];
   const clearAt = painLimit(view, 'painHigh.clearAt', limits);
@@ -48,7 +49,7 @@ function judge(view: ClientView, series: PainSeries, limits: Limits): Outcome {
       tier,
       sentence: `${asSentence(subject.label)}: **${high.highest} of 10** on ${dayInWords(high.date)}${from}.${loadedInWords(loaded)}`,
       short: `${subject.label} ${high.highest} of 10`,
-      since: episode.first.date,
+      since: highs[0]?.date ?? high.date,
       step: {
         kind: 'send-to-clinician',
         text: `Stop the work that brings it on; ${subject.label} to a licensed clinician before it goes on`,
@@ -92,7 +93,7 @@ function lastEpisode(
   for (const point of series.points) {
     if (point.highest >= from) {
       const highest = Math.max(point.highest, episode?.highest ?? 0);
-      episode = { first: episode?.first ?? point, high: point, highest, before, lows: 0 };
+      episode = { highs: [...(episode?.highs ?? []), point], high: point, highest, before, lows: 0 };
     } else if (episode) {
       episode = { ...episode, lows: point.highest <= clearAt ? episode.lows + 1 : 0 };
       if (episode.lows >= needed) {
@@ -106,6 +107,12 @@ function lastEpisode(
     return { over: "a clinician's word" };
   }
   return episode ? { episode } : over === undefined ? {} : { over };
+}
+
+/** Known and the usual, or a clinician has spoken of it since. */
+function isCovered(view: ClientView, series: PainSeries, high: PainPoint): boolean {
+  const since = { from: high.date, to: view.asOf.date };
+  return isKnownAndUsual(view, series, high) || hasClinicianWord(view, series, since);
 }
 
 /** Known and treated: a clinician's word before, a limit on the place with an end date, and "the usual" today. */

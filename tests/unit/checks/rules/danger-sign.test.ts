@@ -50,6 +50,16 @@ describe('danger-sign', () => {
       'today',
     );
   });
+  it('stays now for one that lasted, also when a passing one comes weeks after it', () => {
+    const silent = (days: number) => aCheckIn(days, { nothingHurts: false });
+    const passing = sign(20, TINGLING, { goneWithinMinute: true });
+    expect(tierOf([sign(2, TINGLING), silent(6), silent(13), passing])).toBe('now');
+    const once = sign(2, TINGLING, { goneWithinMinute: true });
+    expect(tierOf([once, silent(6), silent(13), passing])).toBe('today');
+    const clinicianWords = [{ date: day(9), region: null, side: null, words: 'Fine' }];
+    const spokenOf = on([sign(2, TINGLING), silent(6), passing], { clinicianWords });
+    expect(theFinding(spokenOf).tier).toBe('today');
+  });
   it('is closed by two check-ins without it and with 4 or less', () => {
     expect(saidOf([sign(2, 'weakness'), aCheckIn(4)])).toBe('flagged act');
     expect(saidOf([sign(2, 'weakness'), aCheckIn(4), aCheckIn(6)])).toBe('clear');

@@ -96,6 +96,10 @@ describe('pain-high', () => {
     expect(tier(true, limit({ region: null, tissue: 'elbow-bending' }))).toBe('this-week');
     expect(tier(true, limit({ region: null, tissue: 'neck' }))).toBe('now');
     expect(tier(true, limit({ region: null }))).toBe('now');
+    // One that was not the usual stays now, also when the usual comes after it; what a clinician saw since does not.
+    const both = (first: number) => [sore(first, 7, { usual: false }), sore(5, 6, { usual: true })];
+    expect(tier(true, { checkIns: both(3) })).toBe('now');
+    expect(tier(true, { checkIns: both(1) })).toBe('this-week');
     expect(tier(false)).toBe('now');
     expect(tier(null)).toBe('now');
     expect(tier(true, { limits: [] })).toBe('now');
