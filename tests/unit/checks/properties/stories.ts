@@ -116,7 +116,7 @@ export const STORIES = {
     const region = REGIONS[size % REGIONS.length] ?? 'neck';
     from(draft, draft.last - back - 1, (checkIn, at) =>
       at <= draft.last - back + 1
-        ? sore(checkIn, [aPain(6 + (size % 4), { region, side, usual: one })])
+        ? sore(checkIn, [aPain(6 + (size % 4), { region, side, usual: one || at % 2 === 0 })])
         : checkIn,
     );
     if (!other) return;
@@ -129,17 +129,17 @@ export const STORIES = {
     });
     draft.history.limits.push({ ...LIMIT, region, side, from: day(draft.last - back - 3), until });
   },
-  danger: (draft, { size, back, side, one, other }) =>
-    from(draft, draft.last - back - 2, (checkIn, at) => {
-      if (at > draft.last - back) return checkIn;
-      const sign = DANGER_SIGNS[size % 4] ?? 'swelling';
+  danger: (draft, { size, back, side, one, other }) => {
+    const first = draft.last - back * (size > 4 ? 3 : 1) - 2;
+    from(draft, first, (checkIn, at) => {
+      // After it, some say nothing more about what hurts.
+      if (at > first + 2) return size > 6 ? { ...checkIn, nothingHurts: false } : checkIn;
+      const sign = DANGER_SIGNS[size % 3] ?? 'swelling';
       const place = other ? { region: 'elbow-inner' as const, side } : { region: null, side: null };
-      return {
-        ...checkIn,
-        nothingHurts: false,
-        dangerSigns: [...checkIn.dangerSigns, { sign, goneWithinMinute: one, ...place }],
-      };
-    }),
+      const dangerSigns = [...checkIn.dangerSigns, { sign, goneWithinMinute: one, ...place }];
+      return { ...checkIn, nothingHurts: false, dangerSigns };
+    });
+  },
   grass: (draft, { size, back, side }) =>
     from(draft, draft.last - 8 - back, (checkIn, at) => {
       if (at < draft.last - 5) return { ...checkIn, ground: 'grass' };
