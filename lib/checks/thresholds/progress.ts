@@ -1,6 +1,8 @@
 import { PRACTICE, threshold } from './threshold.ts';
 
-/** step-up-earned, too-hard, plan-outgrown, stalled, slipping, too-little-time, window-gap. */
+const TWICE = 'common practice, no source: a factor of 2 each way around the usual time';
+
+/** step-up-earned, too-hard, plan-outgrown, stalled, slipping, too-little-time, window-gap, forecast. */
 export const PROGRESS = {
   'score.atLeastShare': threshold(
     0.5,
@@ -70,4 +72,20 @@ export const PROGRESS = {
   'windowGap.holds': threshold(5, 'days', 'holds of each kind'),
   'windowGap.days': threshold(42, 'days', 'in the last'),
   'windowGap.share': threshold(1 / 3, 'x the larger', 'medians of best holds apart by more', PRACTICE),
+  'forecast.spreadBetween': threshold(
+    0.42,
+    'SD of ln(time / usual)',
+    'pace between clients, the same on all rungs of one',
+    TWICE,
+  ),
+  'forecast.spreadWithin': threshold(
+    0.36,
+    'SD of ln(time / usual)',
+    'time on a rung around the pace of the client',
+    TWICE,
+  ),
+  'forecast.spreadWorth': threshold(4, 'rungs', 'the spread around the own pace is as sure as after these'),
+  'forecast.passedAtLeast': threshold(2, 'rungs', 'passed here; under it the usual times alone', PRACTICE),
+  'forecast.leastDays': threshold(3, 'days', 'a rung left sooner was a wrong placement', PRACTICE),
+  'forecast.draws': threshold(2000, 'draws', 'simulated ways to the goal'),
 };

@@ -1,0 +1,49 @@
+import { counted } from './words.ts';
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+type Said = { goal: string; early: string; middle: string; late: string; passed: number; usualOnly: boolean };
+
+/** One plain sentence: "Free hold, 60 s: between March and August 2027, most likely May; 2 rungs passed here, …". */
+export function forecastSentence({ goal, early, middle, late, passed, usualOnly }: Said): string {
+  const between = betweenMonths(early, late);
+  if (usualOnly) {
+    const here = passed === 0 ? 'no rung passed here yet' : `only ${counted(passed, 'rung')} passed here`;
+    return `${goal}: ${between} by the library's usual times alone; ${here}.`;
+  }
+  const oneMonth = early.slice(0, 7) === late.slice(0, 7);
+  const likely = oneMonth ? '' : `, most likely ${monthSeenFrom(middle, late)}`;
+  return `${goal}: ${between}${likely}; ${counted(passed, 'rung')} passed here, the rest from the library's usual times.`;
+}
+
+/** "between March and August 2027", "between November 2026 and May 2027", "in March 2027". */
+function betweenMonths(early: string, late: string): string {
+  if (early.slice(0, 7) === late.slice(0, 7)) return `in ${monthAndYear(late)}`;
+  return `between ${monthSeenFrom(early, late)} and ${monthAndYear(late)}`;
+}
+
+/** The month, with its year where that is not the year of `other`. */
+function monthSeenFrom(date: string, other: string): string {
+  return date.slice(0, 4) === other.slice(0, 4) ? monthOf(date) : monthAndYear(date);
+}
+
+function monthAndYear(date: string): string {
+  return `${monthOf(date)} ${date.slice(0, 4)}`;
+}
+
+function monthOf(date: string): string {
+  return MONTHS[Number(date.slice(5, 7)) - 1] ?? '';
+}
