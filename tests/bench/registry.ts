@@ -1,5 +1,6 @@
 import { checksBench } from './checks.bench.ts';
 import { detectBench } from './detect/detect.bench.ts';
+import { forecastBench } from './forecast.bench.ts';
 import type { Bench } from './harness.ts';
 
-export const BENCHES: Bench[] = [checksBench, detectBench];
+export const BENCHES: Bench[] = [checksBench, detectBench, forecastBench];
