@@ -14,10 +14,12 @@ export type LibraryRung = {
   eachSide: boolean;
   passSets: number;
   passTarget: number;
+  usualWeeks: number;
 };
 
 const RUNG_COLUMNS = `r.id, r.name, r.position, r.ladder_id as "ladderId", l.name as ladder, s.name as skill, p.name as part,
-  l.family, d.measure, d.each_side as "eachSide", r.pass_sets as "passSets", r.pass_target as "passTarget"
+  l.family, d.measure, d.each_side as "eachSide", r.pass_sets as "passSets", r.pass_target as "passTarget",
+  r.usual_weeks as "usualWeeks"
   from rung r join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
   join drill d on d.team_id = r.team_id and d.id = r.drill_id
   join part p on p.team_id = l.team_id and p.id = l.part_id

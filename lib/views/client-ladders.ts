@@ -8,6 +8,7 @@ import { MEASURE_UNITS } from '#lib/domain/labels.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { Measure, Side } from '#lib/domain/vocabulary.ts';
 import { type ClientAxis, dayOn, PAGE_DAYS } from './client-axis.ts';
+import { isGoalLadder, type LadderForecast, ladderForecasts } from './ladder-forecast.ts';
 import { shortDate } from './say-date.ts';
 import { apart } from './spread-labels.ts';
 
@@ -19,6 +20,7 @@ export type LadderRung = {
   measure: Measure;
   passSets: number;
   passTarget: number;
+  usualWeeks: number;
 };
 export type LadderPath = {
   side: Side;
@@ -37,6 +39,8 @@ export type LadderPanel = {
   rungs: { id: string; name: string; reached: boolean; current: boolean }[];
   paths: LadderPath[];
   summary: string;
+  /** When the last rung will be passed; only of ladders that are drawn and lead to a goal. */
+  forecasts: LadderForecast[];
   table: { since: string; side: string; rung: string }[];
 };
 
@@ -79,7 +83,13 @@ export function ladderPanels(
   const panels = ids
     .map((ladderId) => panel(view, axis, { ladderId, ...about }))
     .filter((one): one is LadderPanel => one !== undefined);
-  return { panels: panels.slice(0, SHOWN), others: panels.slice(SHOWN) };
+  const rungs = withoutDoubles([...about.allRungs, ...[...view.rungs.values()].map(toLadderRung)]);
+  const isGoal = isGoalLadder(view);
+  const drawn = panels.slice(0, SHOWN).map((one) => ({
+    ...one,
+    forecasts: isGoal(one.id) ? ladderForecasts(view, one.id, rungs, about.limits) : [],
+  }));
+  return { panels: drawn, others: panels.slice(SHOWN) };
 }
 
 function panel(
@@ -119,6 +129,7 @@ function panel(
       current: now.some((one) => one.rungId === rung.id),
     })),
     paths: paths.map((one, index) => ({ ...one, labelTop: (places[index] ?? 0) - LABEL_GAP / 2 })),
+    forecasts: [],
     summary: `${ladderName}: ${now.map((one) => standingInWords(view, one)).join('; ')}.`,
     table: placements
       .map((one) => ({

@@ -82,6 +82,16 @@ function LadderRow({ ladder }: { ladder: LadderPanel }) {
           </strong>
         ))}
       </div>
+      {ladder.forecasts.map((forecast) => (
+        <details key={forecast.key} className={styles.more}>
+          <summary>{forecast.sentence}</summary>
+          <ul>
+            {forecast.working.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </details>
+      ))}
     </div>
   );
 }
