@@ -1,5 +1,5 @@
 import type { Fact } from '#lib/domain/finding.ts';
-import { whole } from './in-numbers.ts';
+import { rounded, whole } from './in-numbers.ts';
 import type { BiggerSessions, HeavyTissue, MoreSets } from './load-causes.ts';
 import type { LoadFigures } from './load-figures.ts';
 import type { LimitId } from './thresholds.ts';
@@ -104,7 +104,7 @@ export function jumpWorking(jump: Jump) {
       ...jump.tissues.map(
         (heavy): Fact => ({
           name: `${placeOf(heavy)}, 7 days against usual ${whole(heavy.usual)}`,
-          value: Math.round(heavy.total),
+          value: rounded(heavy.total),
           unit: 'BW s',
         }),
       ),

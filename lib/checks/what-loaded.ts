@@ -1,5 +1,6 @@
 import type { Fact } from '#lib/domain/finding.ts';
 import type { PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
+import { rounded } from './in-numbers.ts';
 import { loadsOf } from './load-series.ts';
 import type { Limits } from './thresholds.ts';
 import { tissuesOfRegion } from './tissues.ts';
@@ -52,11 +53,11 @@ export function whatLoaded(
 export function loadedFacts({ drills, total, usual }: Loaded): Fact[] {
   const facts: Fact[] = drills.map(({ name, load }) => ({
     name,
-    value: Math.round(load),
+    value: rounded(load),
     unit: 'BW s in 14 days',
   }));
-  facts.push({ name: 'all drills on this tissue', value: Math.round(total), unit: 'BW s in 14 days' });
-  if (usual !== undefined) facts.push({ name: 'usual fortnight', value: Math.round(usual), unit: 'BW s' });
+  facts.push({ name: 'all drills on this tissue', value: rounded(total), unit: 'BW s in 14 days' });
+  if (usual !== undefined) facts.push({ name: 'usual fortnight', value: rounded(usual), unit: 'BW s' });
   return facts;
 }
 
