@@ -1,3 +1,5 @@
+import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
+import { usualTimeHere } from '#lib/checks/usual-time-here.ts';
 import type {
   AnsweringHours,
   ClientHistory,
@@ -15,18 +17,20 @@ import type { TeamPg } from './client.ts';
 import { listHistoryPlans } from './history-plans.ts';
 import { listHistoryRungs } from './history-rungs.ts';
 import { inOrder, listEffectiveCheckIns } from './raw-check-ins.ts';
+import { listTeamStays } from './team-stays.ts';
 
 /** How far back the checks read: their longest look is ten weeks, the client page's a year. */
 export const HISTORY_DAYS = 400;
 
 /**
  * The histories of many clients, with one query for each kind of row. `from: 'YYYY-MM-DD'` reads check-ins from
- * that date on out of the day rollups; `from: null` reads everything from the tables they were written to.
+ * that date on out of the day rollups; `from: null` reads everything from the tables they were written to. With
+ * `asOf`, rungs carry what they took the team's clients up to that evening.
  */
 export async function loadHistories(
   tx: TeamPg,
   clientIds: string[],
-  options: { from: string | null },
+  options: { from: string | null; asOf?: string },
 ): Promise<Map<string, ClientHistory>> {
   const clients = await listClients(tx, clientIds);
   const checkIns =
@@ -51,7 +55,11 @@ export async function loadHistories(
     ...(placements.get(id) ?? []).map((placement) => placement.rungId),
   ];
   const named = new Map(clients.map((client) => [client.id, new Set(rungIdsOf(client.id))]));
-  const rungs = await listHistoryRungs(tx, [...new Set([...named.values()].flatMap((ids) => [...ids]))]);
+  const rungs = await withUsualTimes(
+    tx,
+    await listHistoryRungs(tx, [...new Set([...named.values()].flatMap((ids) => [...ids]))]),
+    { standing: [...placements.values()].flat().map((placement) => placement.rungId), asOf: options.asOf },
+  );
 
   return new Map(
     clients.map((client) => [
@@ -74,6 +82,20 @@ export async function loadHistories(
       },
     ]),
   );
+}
+
+/** The rungs that clients stand on or stood on, with the time they took here. */
+async function withUsualTimes(
+  tx: TeamPg,
+  rungs: HistoryRung[],
+  { standing, asOf }: { standing: string[]; asOf: string | undefined },
+): Promise<HistoryRung[]> {
+  if (asOf === undefined) return rungs;
+  const stays = await listTeamStays(tx, [...new Set(standing)], asOf);
+  return rungs.map((rung) => {
+    const usualDaysHere = usualTimeHere(stays.get(rung.id) ?? [], DEFAULT_LIMITS);
+    return usualDaysHere ? { ...rung, usualDaysHere } : rung;
+  });
 }
 
 /** The named rungs and the next one of each, so that a step up can be called by its name. */

@@ -91,9 +91,14 @@ export type HistoryRung = {
   helpingShare: number | null;
   weights: Partial<Record<Tissue, number>>;
   usualWeeks: number;
+  /** What it takes the clients of the team; absent while half of them are still on it, or nobody asked. */
+  usualDaysHere?: UsualDaysHere | undefined;
   needsFilm: boolean;
   faults: Fault[];
 };
+
+/** Kaplan-Meier median of the team's clients on a rung, and how many of them passed it. */
+export type UsualDaysHere = { days: number; passed: number };
 
 export type HistoryPlan = {
   version: number;

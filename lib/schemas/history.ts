@@ -59,6 +59,10 @@ const rung = z.strictObject({
     .partialRecord(z.enum(TISSUES), z.number().min(0).max(1))
     .describe('Stress of the rung by tissue, 0-1'),
   usualWeeks: amount,
+  usualDaysHere: z
+    .strictObject({ days: amount, passed: z.int().min(0).max(1_000_000) })
+    .optional()
+    .describe("Median days on the rung over the team's clients (Kaplan-Meier), and how many passed it"),
   needsFilm: z.boolean(),
   faults: z.array(z.enum(FAULTS)),
 });

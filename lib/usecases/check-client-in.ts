@@ -19,8 +19,9 @@ type Asked = {
  * and updates; never counts a clear night and never closes, because the day is not over. Returns how many changed.
  */
 export async function checkClientIn(tx: TeamPg, { clientId, now, only }: Asked): Promise<number> {
-  const from = addDays(now.toISOString().slice(0, 10), -HISTORY_DAYS);
-  const history = (await loadHistories(tx, [clientId], { from })).get(clientId);
+  const utcDate = now.toISOString().slice(0, 10);
+  const from = addDays(utcDate, -HISTORY_DAYS);
+  const history = (await loadHistories(tx, [clientId], { from, asOf: utcDate })).get(clientId);
   if (!history || history.client.standing === 'left') return 0;
   const stored = (await listReasons(tx, [clientId])).get(clientId) ?? [];
   const asOf = { date: localDateOf(now, history.client.zone), instant: now.toISOString() };

@@ -18,9 +18,9 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
     const client = await findClient(tx, clientId);
     if (!client) return undefined;
     const today = localDateOf(now, client.zone);
-    const history = (await loadHistories(tx, [clientId], { from: addDays(today, -HISTORY_DAYS) })).get(
-      clientId,
-    );
+    const history = (
+      await loadHistories(tx, [clientId], { from: addDays(today, -HISTORY_DAYS), asOf: today })
+    ).get(clientId);
     if (!history) return undefined;
     const date = pageDate(
       history.checkIns.map((checkIn) => checkIn.date),

@@ -61,7 +61,7 @@ async function judge(
   now: Date,
 ) {
   const ids = due.map((client) => client.clientId);
-  const { histories, failed } = await loadOneOrAll(tx, ids, addDays(localDate, -HISTORY_DAYS));
+  const { histories, failed } = await loadOneOrAll(tx, ids, localDate);
   const stored = await listReasons(tx, ids);
   const judged: JudgedClient[] = [];
   for (const { clientId, dueAt, nightsDone } of due) {
@@ -80,15 +80,17 @@ async function judge(
 }
 
 /** All with one query for each kind of row; one by one when somebody's rows cannot be read. */
-async function loadOneOrAll(tx: TeamPg, ids: string[], from: string) {
+async function loadOneOrAll(tx: TeamPg, ids: string[], asOf: string) {
+  const from = addDays(asOf, -HISTORY_DAYS);
   const failed: FailedNight[] = [];
   try {
-    return { histories: await loadHistories(tx, ids, { from }), failed };
+    return { histories: await loadHistories(tx, ids, { from, asOf }), failed };
   } catch {
     const histories = new Map<string, ClientHistory>();
     for (const clientId of ids) {
       try {
-        for (const [id, history] of await loadHistories(tx, [clientId], { from })) histories.set(id, history);
+        const one = await loadHistories(tx, [clientId], { from, asOf });
+        for (const [id, history] of one) histories.set(id, history);
       } catch (error) {
         failed.push({ clientId, failure: inWords(error) });
       }

@@ -1,4 +1,5 @@
-import type { Outcome } from '#lib/domain/finding.ts';
+import type { Fact, Outcome } from '#lib/domain/finding.ts';
+import type { HistoryRung } from '#lib/domain/history.ts';
 import { daysBetween } from '#lib/domain/local-date.ts';
 import { median } from '#lib/stats/median.ts';
 import { theilSen } from '#lib/stats/theil-sen.ts';
@@ -40,7 +41,7 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     return { status: 'not-enough-history', kind: KIND, subject, missing };
   }
   const onRung = daysOnRung(view, standing, newest.date);
-  const least = Math.max(limits['stalled.minDays'], rung.usualWeeks * DAYS_A_WEEK);
+  const least = Math.max(limits['stalled.minDays'], usualDays(rung, limits));
   const silent =
     onRung < least ||
     !askedNow(view, rung.id, side).some((item) => asksPassMark(item, rung)) ||
@@ -69,6 +70,22 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     { onRung, least, score, gain, slope: slope.slope * SLOPE_DAYS * 100, within, recent },
     limits,
   );
+}
+
+/** What the team's own clients need, once enough of them passed; else the library's weeks. */
+function usualDays({ usualDaysHere: here, usualWeeks }: HistoryRung, limits: Limits): number {
+  return here && here.passed >= limits['stalled.usualTimeClients'] ? here.days : usualWeeks * DAYS_A_WEEK;
+}
+
+/** Which usual time was used, where the team has one of its own. */
+function usualFacts({ usualDaysHere: here, usualWeeks }: HistoryRung, limits: Limits): Fact[] {
+  if (!here) return [];
+  const [passed, needed] = [here.passed, limits['stalled.usualTimeClients']];
+  if (passed >= needed)
+    return [{ name: 'usual time here', value: here.days, unit: `days, ${counted(passed, 'client')} passed` }];
+  const value = plainNumber(usualWeeks * DAYS_A_WEEK);
+  const unit = `days, ${passed} of ${counted(needed, 'client')} passed here`;
+  return [{ name: "usual time, the library's", value: Number(value), unit }];
 }
 
 /** From the first training day here, where the history reaches back that far; else from the placement. */
@@ -128,6 +145,7 @@ function found(view: ClientView, standing: Standing, figures: Figures, limits: L
       },
       inputs: [
         { name: 'days on this rung', value: onRung, unit: `days, from ${least} on` },
+        ...usualFacts(standing.rung, limits),
         { name: 'median of the last scores', value: Math.round(score * 100), unit: '% of the pass mark' },
         { name: 'slope', value: roundTo(figures.slope, 1), unit: '% of the target in 28 days' },
         { name: 'slope, upper end', value: roundTo(gain, 1), unit: '% of the target in 28 days' },
@@ -148,6 +166,7 @@ function found(view: ClientView, standing: Standing, figures: Figures, limits: L
         'stalled.interval',
         'stalled.slopePercent',
         'stalled.quietAfterChangeDays',
+        ...(standing.rung.usualDaysHere ? (['stalled.usualTimeClients'] as const) : []),
       ],
       daysKnown: daysKnownOf(view.days.slice(-limits['stalled.withinDays'])),
       doubt:

@@ -120,3 +120,30 @@ test("somebody else's client is not there", async () => {
   await expect(refused).rejects.toMatchObject({ code: 'not-found' });
   await expect(refused).rejects.toBeInstanceOf(AppError);
 });
+
+test('what others took on a rung leaves only when it is about eight or more', async () => {
+  const team = await makeTestTeam();
+  const { both: rungId } = await copyLibraryInto(team);
+  const { clientId } = await makeTestClient(team);
+  const place = (client: string, days: number) =>
+    ownerQuery(
+      `insert into placement (team_id, client_id, ladder_id, rung_id, side, from_date)
+       select r.team_id, $2, r.ladder_id, r.id, 'both', '2026-01-01'::date + $3::int from rung r
+       join rung told on told.team_id = r.team_id and told.ladder_id = r.ladder_id
+       where told.id = $1 and r.position = told.position + case when $3::int > 0 then 1 else 0 end`,
+      [rungId, client, days],
+    );
+  await place(clientId, 0);
+  const usualHere = async () => {
+    const { files } = await exported(team, clientId);
+    const { rungs } = JSON.parse(files.get('history.json') ?? '') as { rungs: Record<string, unknown>[] };
+    return rungs.find((rung) => rung.id === rungId)?.usualDaysHere;
+  };
+  for (let others = 1; others <= 8; others += 1) {
+    const { clientId: other } = await makeTestClient(team);
+    await place(other, 0);
+    await place(other, 40);
+    if (others === 7) expect(await usualHere()).toBeUndefined();
+  }
+  expect(await usualHere()).toEqual({ days: 40, passed: 8 });
+});

@@ -169,4 +169,30 @@ describe('stalled', () => {
     };
     expect(said(theOutcome(judge(stalled, placedBefore, 67)))).toBe('flagged watch');
   });
+  it('goes by the usual time of the team once 8 clients passed, and says which one it used', () => {
+    const withTeam = (days: number, passed: number) => ({
+      rungs: [{ ...HUNDRED, usualDaysHere: { days, passed } }],
+    });
+    expect(saidOf(flat, 63, withTeam(63, 8))).toBe('flagged watch');
+    expect(saidOf(flat, 62, withTeam(63, 8))).toBe('clear');
+    expect(saidOf(flat, 62, withTeam(63, 7))).toBe('flagged watch');
+    expect(saidOf(flat, 48, withTeam(20, 8))).toBe('clear'); // never sooner than 49 days
+    const slow = { rungs: [{ ...HUNDRED, usualWeeks: 9, usualDaysHere: { days: 50, passed: 11 } }] };
+    expect(saidOf(flat, 51, slow)).toBe('flagged watch');
+    const workingOf = (over: Partial<Omit<ClientHistory, 'client'>>) =>
+      theFinding(judge(stalled, history(flat, over), 69)).working;
+    expect(workingOf(withTeam(63, 11)).inputs).toContainEqual({
+      name: 'usual time here',
+      value: 63,
+      unit: 'days, 11 clients passed',
+    });
+    expect(workingOf(withTeam(63, 7)).inputs).toContainEqual({
+      name: "usual time, the library's",
+      value: 28,
+      unit: 'days, 7 of 8 clients passed here',
+    });
+    const used = workingOf(withTeam(63, 7)).thresholds.map((one) => one.id);
+    expect(used).toContain('stalled.usualTimeClients');
+    expect(workingOf({}).inputs.map((one) => one.name)).not.toContain("usual time, the library's");
+  });
 });
