@@ -40,7 +40,10 @@ function judge(view: ClientView, limits: Limits): Outcome {
     )
     .sort((a, b) => b.peak / b.before - a.peak / a.before || (a.key < b.key ? -1 : 1));
   const [hardest, ...others] = found;
-  if (!hardest) return { status: 'clear', kind: 'new-hardest', subject: SUBJECT };
+  if (!hardest) {
+    const lowerBound = view.days.slice(recentFrom).some(({ state }) => state === 'unknown');
+    return { status: 'clear', kind: 'new-hardest', subject: SUBJECT, lowerBound };
+  }
   const tissues = new Set(found.map(({ key }) => key.split(':')[0]));
   return raised(view, onItsSides(hardest, others), tissues.size - 1, limits);
 }

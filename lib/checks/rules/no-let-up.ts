@@ -40,13 +40,14 @@ function judge(view: ClientView, limits: Limits): Outcome {
   );
   if (causes.length > 0) return raised(view, causes, limits);
   if (early) return early;
-  const last = lastKnownDay(view);
-  return {
-    status: 'clear',
-    kind: 'no-let-up',
-    subject: SUBJECT,
-    lowerBound: last < view.days.length - 1,
-  };
+  return { status: 'clear', kind: 'no-let-up', subject: SUBJECT, lowerBound: !isAllKnown(view, limits) };
+}
+
+/** An effort that was not told, and days after the last check-in, may hide hard days: they clear nothing. */
+function isAllKnown(view: ClientView, limits: Limits): boolean {
+  const fortnight = view.days.slice(-limits['noLetUp.hardDays']);
+  const told = fortnight.every((day) => day.state !== 'trained' || day.sessionLoad !== undefined);
+  return told && fortnight.at(-1)?.state !== 'unknown';
 }
 
 function withoutRest(view: ClientView, limits: Limits): Cause | undefined {

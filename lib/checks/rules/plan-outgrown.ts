@@ -35,8 +35,13 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     const missing = `${days.length} of ${counted(limits['planOutgrown.days'], 'training day')} under this plan`;
     return { status: 'not-enough-history', kind: KIND, subject, missing };
   }
-  if (!days.every((day) => isDoneWithEase(day, standing, item.sets, limits)))
+  if (!days.every((day) => isDone(day, standing, item.sets) && !isHard(day, limits)))
     return { status: 'clear', kind: KIND, subject };
+  const told = days.filter((day) => day.effort !== null).length;
+  if (told < days.length) {
+    const missing = `effort known on ${told} of ${counted(days.length, 'training day')}`;
+    return { status: 'not-enough-history', kind: KIND, subject, missing };
+  }
   const efforts = days.map((day) => day.effort ?? 0);
   return findingOf(
     {
@@ -68,15 +73,17 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   );
 }
 
-function isDoneWithEase(day: RungDay, { rung, side }: Standing, least: number, limits: Limits): boolean {
+function isHard({ effort }: RungDay, limits: Limits): boolean {
+  return effort !== null && effort > limits['planOutgrown.maxEffort'];
+}
+
+function isDone(day: RungDay, { rung, side }: Standing, least: number): boolean {
   const planned = day.sets.filter((set) => set.planned !== null && isOfSide(set, side));
   const ranges = rung.measure.startsWith('range');
   const whole = planned.every(
     (set) => hasResult(set) && set.clean && (ranges || set.value >= (set.planned ?? 0)),
   );
-  return (
-    whole && planned.length >= least && day.effort !== null && day.effort <= limits['planOutgrown.maxEffort']
-  );
+  return whole && planned.length >= least;
 }
 
 function askedInWords(item: HistoryPlanItem, { rung }: Standing): string {

@@ -39,7 +39,9 @@ function judge(view: ClientView, limits: Limits): Outcome {
   const back = rising.find((more) => bends(more, 'wrist-back', 'wrist-forward', limits));
   const forward = rising.find((more) => bends(more, 'wrist-forward', 'wrist-back', limits));
   if (back && forward) return raised(view, [back, forward], 'wrist', limits);
-  return { status: 'clear', kind: 'stacked-stress', subject: SUBJECT };
+  const window = view.days.slice(-limits['stackedStress.withinDays']);
+  const lowerBound = window.some(({ state }) => state === 'unknown');
+  return { status: 'clear', kind: 'stacked-stress', subject: SUBJECT, lowerBound };
 }
 
 function rule(limits: Limits) {

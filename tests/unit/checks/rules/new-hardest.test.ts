@@ -8,6 +8,7 @@ import {
   aCheckIn,
   aHistory,
   aPain,
+  aRestDay,
   aRung,
   evening,
   sets,
@@ -80,6 +81,15 @@ describe('new-hardest', () => {
     const { sentence, evidence } = theFinding(judge(newHardest, { ...made, rungs, checkIns }, LAST));
     expect(sentence).toContain('(right) than anything');
     expect(evidence.tissues).toBe('shoulder-forward:right');
+  });
+  it('is not cleared by a week without a word', () => {
+    const made = history(0.72, 31);
+    const rests = [3, 6, 9].map((days) => aRestDay(65 + days));
+    const on = (days: number, checkIns = made.checkIns) =>
+      said(theOutcome(judge(newHardest, { ...made, checkIns }, days)));
+    expect(on(71)).toBe('flagged note');
+    expect(on(74)).toBe('clear, lower bound');
+    expect(on(74, [...made.checkIns, ...rests])).toBe('clear');
   });
   it('takes no heed of light preparation', () => {
     const light = history(0.72, 31);

@@ -56,6 +56,30 @@ describe('no-let-up: hard days back to back', () => {
   });
 });
 
+describe('no-let-up: what was not told', () => {
+  const hard = (days: number) => aCheckIn(days, { minutes: 80, sets: sets([5, 5, 5, 5, 5, 5]) });
+  const pairs = (over: Partial<HistoryCheckIn>) => [
+    ...before,
+    hard(72),
+    hard(73),
+    aRestDay(75),
+    hard(77),
+    { ...hard(78), ...over },
+    aRestDay(79),
+  ];
+  it('clears nothing: an effort or minutes left out', () => {
+    expect(sayOf(pairs({}), 79, SIX)).toBe('flagged watch');
+    expect(sayOf(pairs({ effort: null }), 79, SIX)).toBe('clear, lower bound');
+    expect(sayOf(pairs({ minutes: null }), 79, SIX)).toBe('clear, lower bound');
+    expect(sayOf(pairs({ effort: 1 }), 79, SIX)).toBe('clear');
+  });
+  it('is looked for in 14 days', () => {
+    const later = [aRestDay(81), aRestDay(84), aRestDay(87), aRestDay(91)];
+    expect(sayOf([...pairs({ effort: null }), ...later], 91, SIX)).toBe('clear, lower bound');
+    expect(sayOf([...pairs({ effort: null }), ...later, aRestDay(92)], 92, SIX)).toBe('clear');
+  });
+});
+
 describe('no-let-up: days all alike', () => {
   // Eight days of 150 AU or 200 AU: monotony over 2; the week is 1,200 AU of 900.
   const alike = every(8, (days) => aCheckIn(days, { minutes: days % 2 === 0 ? 30 : 40 }));

@@ -31,7 +31,13 @@ describe('plan-outgrown', () => {
   it('draws the line at effort 6', () => {
     expect(saidOf([done(0), done(2), done(4, { effort: 6 })])).toBe('flagged watch');
     expect(saidOf([done(0), done(2), done(4, { effort: 7 })])).toBe('clear');
-    expect(saidOf([done(0), done(2), done(4, { effort: null })])).toBe('clear');
+  });
+  it('does not take an effort that was not told for a hard day', () => {
+    const untold = done(4, { effort: null });
+    expect(saidOf([done(0), done(2), untold])).toBe(
+      'not-enough-history: effort known on 2 of 3 training days',
+    );
+    expect(saidOf([done(0), done(2, { effort: 7 }), untold])).toBe('clear');
   });
   it('wants every planned set, clean, on days running', () => {
     expect(saidOf([done(0), done(2), aCheckIn(4, { sets: sets([4, 4, 3], { planned: 4 }) })])).toBe('clear');

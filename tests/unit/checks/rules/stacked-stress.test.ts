@@ -2,7 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { stackedStress } from '#lib/checks/rules/stacked-stress.ts';
 import type { HistoryRung } from '#lib/domain/history.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
-import { aCheckIn, aHistory, aPain, aRung, sets, threeAWeek } from '#tests/fixtures/history-builders.ts';
+import {
+  aCheckIn,
+  aHistory,
+  aPain,
+  aRestDay,
+  aRung,
+  sets,
+  threeAWeek,
+} from '#tests/fixtures/history-builders.ts';
 
 const rung = (id: string, family: HistoryRung['family'], weights: HistoryRung['weights']) =>
   aRung({ id, ladderId: id, ladder: id, family, weights });
@@ -40,6 +48,14 @@ describe('stacked-stress', () => {
     [6, 'flagged watch'],
   ])('three families at %i sets of 4 give %s', (more, expected) => {
     expect(sayOf(THREE, more)).toBe(expected);
+  });
+  it('is not cleared by days without a word, over 16 of them', () => {
+    const on = (days: number, checkIns = history(THREE, 6).checkIns) =>
+      said(theOutcome(judge(stackedStress, history(THREE, 6, { checkIns }), days)));
+    expect(on(LAST)).toBe('flagged watch');
+    expect(on(LAST + 9)).toBe('clear, lower bound');
+    const rests = [4, 8, 12, 16, 20].map((days) => aRestDay(LAST + days));
+    expect(on(LAST + 20, [...history(THREE, 6).checkIns, ...rests])).toBe('clear');
   });
   it('is silent for two families, and for one however much', () => {
     expect(sayOf(['pull', 'push'], 6)).toBe('clear');
