@@ -22,7 +22,7 @@ const NEVER_TOO_LITTLE: readonly CheckKind[] = [
   'limit-ending',
 ];
 /** In how many of the thousand clients a check must have spoken for the properties to say something about it. */
-const SPOKEN_AT_LEAST = 20;
+const SPOKEN_AT_LEAST = 15;
 
 const spoken = new Map<string, Set<number>>();
 let run = 0;

@@ -59,7 +59,8 @@ function nowSore(
   seed: number,
 ): HistoryCheckIn {
   const { region, side } = place;
-  const places = [place, ...history.checkIns.flatMap((each) => each.pain)];
+  const { intakePain } = history.client;
+  const places = [place, ...intakePain, ...history.checkIns.flatMap((each) => each.pain)];
   const calm = [...new Map(places.map((each) => [`${each.region} ${each.side}`, each])).values()].flatMap(
     (each) =>
       (['after', 'morning'] as const).map((moment) =>
