@@ -4,6 +4,7 @@ import { addDays, daysBetween } from '#lib/domain/local-date.ts';
 import { findingOf } from '../finding-of.ts';
 import { PAIN_DOUBT, painLimit, painSubject } from '../pain-place.ts';
 import { type PainSeries, painSeries } from '../pain-series.ts';
+import { soreMuscles } from '../sore-muscles.ts';
 import type { Limits } from '../thresholds.ts';
 import { tissuesOfRegion } from '../tissues.ts';
 import type { Check, ClientView } from '../types.ts';
@@ -16,7 +17,10 @@ export const painLingering: Check = {
   kind: KIND,
   title: 'Pain that stays',
   question: 'Has one place been sore on most check-ins for three weeks?',
-  evaluate: (view, limits) => painSeries(view).map((series) => judge(view, series, limits)),
+  evaluate: (view, limits) => [
+    ...painSeries(view).map((series) => judge(view, series, limits)),
+    ...soreMuscles(view, KIND, limits),
+  ],
 };
 
 function judge(view: ClientView, series: PainSeries, limits: Limits): Outcome {
