@@ -15,15 +15,28 @@ export type SidePair = {
  * every set reached its target says nothing and is left out.
  */
 export function sidePairs(days: readonly RungDay[], rung: HistoryRung): SidePair[] {
+  return compared(days, rung).flatMap(({ pair, saysNothing }) => (saysNothing ? [] : [pair]));
+}
+
+/** `saysNothing`: every set of both sides reached its target. */
+export type PairDate = { date: string; saysNothing: boolean };
+
+/** Dates of all pairs, oldest first, also of those that say nothing. */
+export function pairDates(days: readonly RungDay[], rung: HistoryRung): PairDate[] {
+  return compared(days, rung).map(({ pair, saysNothing }) => ({ date: pair.date, saysNothing }));
+}
+
+function compared(days: readonly RungDay[], rung: HistoryRung): { pair: SidePair; saysNothing: boolean }[] {
   return days.flatMap((day) => {
     if (!day.counts) return [];
     const clean = day.sets.filter(hasResult).filter((set) => set.clean);
     const left = clean.filter((set) => set.side === 'left');
     const right = clean.filter((set) => set.side === 'right');
     const both = Math.min(left.length, right.length);
-    const compared = [...left.slice(0, both), ...right.slice(0, both)];
-    if (both === 0 || compared.every((set) => set.value >= targetOf(set, rung))) return [];
-    return [{ date: day.date, left: meanOf(left.slice(0, both)), right: meanOf(right.slice(0, both)) }];
+    if (both === 0) return [];
+    const sets = [...left.slice(0, both), ...right.slice(0, both)];
+    const pair = { date: day.date, left: meanOf(left.slice(0, both)), right: meanOf(right.slice(0, both)) };
+    return [{ pair, saysNothing: sets.every((set) => set.value >= targetOf(set, rung)) }];
   });
 }
 

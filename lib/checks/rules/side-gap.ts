@@ -1,4 +1,5 @@
 import type { Outcome } from '#lib/domain/finding.ts';
+import { addDays } from '#lib/domain/local-date.ts';
 import { coefficientOfVariation } from '#lib/stats/coefficient-of-variation.ts';
 import { median } from '#lib/stats/median.ts';
 import { signTest } from '#lib/stats/sign-test.ts';
@@ -6,7 +7,7 @@ import { exceeds, reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
 import { recentDays, rungDays } from '../rung-days.ts';
-import { percentBehind, type SidePair, sidePairs } from '../side-pairs.ts';
+import { type PairDate, pairDates, percentBehind, type SidePair, sidePairs } from '../side-pairs.ts';
 import { type Standing, standingsOf, subjectOf } from '../standings.ts';
 import { stepBeingTried } from '../steps-tried.ts';
 import type { Limits } from '../thresholds.ts';
@@ -14,6 +15,7 @@ import type { Check, ClientView } from '../types.ts';
 import { counted, inMeasure, plainNumber } from '../words.ts';
 
 const KIND = 'side-gap';
+const DAYS_A_WEEK = 7;
 
 export const sideGap: Check = {
   kind: KIND,
@@ -47,12 +49,33 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   if (!gap) {
     const untied = pairs.filter(({ left, right }) => left !== right).length;
     const missing = `${untied} of ${counted(limits['sideGap.pairs'], 'untied pair')} in ${limits['sideGap.days']} days`;
-    return { status: 'not-enough-history', kind: KIND, subject, missing };
+    return {
+      status: 'not-enough-history',
+      kind: KIND,
+      subject,
+      missing: missing + openEndedAsked(pairDates(days, standing.rung), limits),
+    };
   }
   if (!isBehind(gap, limits)) return { status: 'clear', kind: KIND, subject };
   if (isWorkedOn(view, standing, gap, pairs, limits))
     return { status: 'clear', kind: KIND, subject, lowerBound: true };
   return found(standing, gap, limits);
+}
+
+/**
+ * Said when most of the last pairs ended at the target on both sides and none of the last two weeks says anything:
+ * how far the sides are apart can not be seen from those.
+ */
+function openEndedAsked(all: readonly PairDate[], limits: Limits): string {
+  const last = all.slice(-limits['sideGap.lastPairs']);
+  const newest = last.at(-1)?.date;
+  const ended = last.filter((pair) => pair.saysNothing).length;
+  if (newest === undefined || last.length < limits['sideGap.lastPairs'] || ended * 2 <= last.length)
+    return '';
+  const weeks = limits['sideGap.openEndedWeeks'];
+  const from = addDays(newest, -weeks * DAYS_A_WEEK);
+  if (last.some((pair) => !pair.saysNothing && pair.date > from)) return '';
+  return `; both sides reached the target on ${ended} of ${counted(last.length, 'day')}: ask for one open-ended set every ${counted(weeks, 'week')}`;
 }
 
 /** Undefined under six untied pairs. */

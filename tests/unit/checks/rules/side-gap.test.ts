@@ -172,4 +172,25 @@ describe('side-gap', () => {
     const onTheDay = [pair(18, [14], [20])];
     expect(saidOf([...onTheDay, ...later], 30, { steps })).toBe('clear, lower bound');
   });
+  it('asks for an open-ended set when most of the last six pairs ended at the target', () => {
+    const topped = (days: number) => pair(days, [30], [30]);
+    const asks = '; both sides reached the target on';
+    const on = (dates: number[]) => dates.map(topped);
+    expect(saidOf(on([0, 3, 6, 9, 12, 15]))).toBe(
+      'not-enough-history: 0 of 6 untied pairs in 56 days; both sides reached the target on 6 of 6 days: ask for one open-ended set every 2 weeks',
+    );
+    expect(saidOf(on([0, 3, 6, 9, 12]))).not.toContain(asks);
+    const [early, late] = [
+      [0, 1],
+      [20, 22, 24, 26],
+    ].map(on);
+    const before = [pair(2, [20], [22]), pair(3, [20], [22])];
+    expect(saidOf([...before, ...(late ?? [])])).toContain(`${asks} 4 of 6 days`);
+    // Three of six are not most of them.
+    expect(saidOf([pair(1, [20], [22]), ...before, ...(late ?? []).slice(1)])).not.toContain(asks);
+    // A pair that says something within the last two weeks is such a set: 14 days before the last is too long ago.
+    const open = (days: number) => [...(early ?? []), topped(4), pair(days, [20], [22]), ...on([20, 26])];
+    expect(saidOf(open(12))).toContain(`${asks} 5 of 6 days`);
+    expect(saidOf(open(13))).not.toContain(asks);
+  });
 });
