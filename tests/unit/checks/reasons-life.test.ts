@@ -1,127 +1,42 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fingerprintOf } from '#lib/checks/fingerprint.ts';
-import { advanceReasons, isWorse } from '#lib/checks/reasons.ts';
+import { advanceReasons, EVERY_OTHER, isWorse } from '#lib/checks/reasons.ts';
 import type { StoredReason } from '#lib/checks/types.ts';
+import { URGENT_KINDS } from '#lib/checks/urgency.ts';
 import type { Flagged, Outcome } from '#lib/domain/finding.ts';
-import { addDays, daysBetween } from '#lib/domain/local-date.ts';
-import type { CheckKind } from '#lib/domain/vocabulary.ts';
-import { holdAfter, holdOf } from '#lib/usecases/hold-after-act.ts';
+import { daysBetween } from '#lib/domain/local-date.ts';
 import { day, evening } from '#tests/fixtures/history-builders.ts';
-import { aFinding, afterNight } from '#tests/fixtures/reason-life.ts';
+import { always, CAUSES, type Cause, EARLY_NIGHTS } from './properties/any-nights.ts';
 
-const KINDS = ['pain-rising', 'stalled', 'pain-high', 'step-up-earned'] as const;
-const SUBJECT = { key: 'subject', label: 'subject' };
+/** Nights in which dates pass, and the two weeks in which a closed reason is reopened. */
+const LONG = 16;
 
-type Word = 'watch' | 'act' | 'clear' | 'bound' | 'unsure' | 'unsaid';
-type Said = { word: Word; value: number };
-type Night = { said: Said[]; acts: Act[] };
-type Act = { on: number; what: 'take' | 'until' | 'change' | 'done' | 'undo'; days: number };
-
-function outcomeOf(kind: CheckKind, { word, value }: Said): Outcome[] {
-  if (word === 'unsaid') return [];
-  if (word === 'unsure') return [{ status: 'not-enough-history', kind, subject: SUBJECT, missing: '1 of 2' }];
-  if (word === 'clear' || word === 'bound')
-    return [{ status: 'clear', kind, subject: SUBJECT, lowerBound: word === 'bound' }];
-  return [aFinding(kind, word, { value, subject: SUBJECT })];
-}
-
-const words = fc.constantFrom<Word>(
-  'watch',
-  'watch',
-  'watch',
-  'act',
-  'clear',
-  'clear',
-  'bound',
-  'unsure',
-  'unsaid',
-);
-const said = fc.record({ word: words, value: fc.integer({ min: 1, max: 3 }) });
-const act = fc.record({
-  on: fc.nat(9),
-  what: fc.constantFrom<Act['what']>('take', 'until', 'change', 'done', 'undo'),
-  days: fc.integer({ min: 1, max: 20 }),
-});
-const life = fc.array(
-  fc.record({ said: fc.tuple(said, said, said, said), acts: fc.array(act, { maxLength: 2 }) }),
-  { minLength: 1, maxLength: 40 },
-);
-
-const STATES = ['open', 'aside', 'with-client', 'closed'] as const;
-
-/** What is on the client page only is, to the machine, open. */
-function withHold(reason: StoredReason, { state, ...hold }: ReturnType<typeof holdOf>): StoredReason {
-  return { ...reason, ...hold, state: STATES.find((each) => each === state) ?? 'open' };
-}
-
-/** What a coach does to one of the open reasons on the morning after a night; undo puts back what the last act changed. */
-function acted(
-  stored: StoredReason[],
-  { on, what, days }: Act,
-  night: number,
-  undo: StoredReason[],
-): StoredReason[] {
-  const live = stored.filter((reason) => reason.state === 'open');
-  const reason = live[on % Math.max(1, live.length)];
-  if (what === 'undo') {
-    const before = undo.pop();
-    return before
-      ? stored.map((each) => (each.id === before.id ? withHold(each, holdOf(before)) : each))
-      : stored;
-  }
-  if (!reason) return stored;
-  undo.push(reason);
-  const until = addDays(day(night + 1), days);
-  const hold =
-    what === 'take'
-      ? { act: what, until }
-      : what === 'done'
-        ? { act: what, at: `${day(night + 1)}T08:00:00.000Z` }
-        : { act: 'put-aside' as const, until: what === 'until' ? until : null };
-  return stored.map((each) => (each.id === reason.id ? withHold(each, holdAfter(holdOf(each), hold)) : each));
-}
-
-type Step = { before: StoredReason[]; after: StoredReason[]; outcomes: Outcome[]; night: number };
-
-/** Lives through all nights and mornings; `look` sees every night. */
-function live(nights: Night[], look: (step: Step) => void): void {
-  let stored: StoredReason[] = [];
-  nights.forEach(({ said: each, acts }, night) => {
-    const outcomes = KINDS.flatMap((kind, at) => outcomeOf(kind, each[at] ?? { word: 'unsaid', value: 1 }));
-    const before = stored;
-    stored = afterNight(stored, outcomes, night).stored;
-    look({ before, after: stored, outcomes, night });
-    // Undo lasts for the morning; a night in between ends it.
-    const undo: StoredReason[] = [];
-    for (const one of acts) stored = acted(stored, one, night, undo);
-  });
-}
-
-const always = (look: (step: Step) => void) =>
-  fc.assert(
-    fc.property(life, (nights) => live(nights, look)),
-    { numRuns: 1000 },
-  );
 const flaggedIn = (outcomes: Outcome[]) =>
   outcomes.filter((each): each is Flagged => each.status === 'flagged');
-const ofKind = (reasons: StoredReason[], kind: CheckKind) => reasons.filter((reason) => reason.kind === kind);
-const openOf = (reasons: StoredReason[], kind: CheckKind) =>
-  ofKind(reasons, kind).filter((each) => each.state !== 'closed');
-const newestClosed = (reasons: StoredReason[], kind: CheckKind) =>
-  ofKind(reasons, kind).sort((a, b) => ((a.closedAt ?? '') < (b.closedAt ?? '') ? 1 : -1))[0];
+const causeOf = ({ kind, subject }: Outcome): Cause => ({ kind, key: subject.key });
+const isAbout = (reason: StoredReason, { kind, key }: Cause) =>
+  reason.kind === kind && reason.subjectKey === key;
+const causeOfReason = ({ kind, subjectKey }: StoredReason): Cause => ({ kind, key: subjectKey });
+const saidOf = (outcomes: Outcome[], cause: Cause) =>
+  outcomes.find((each) => each.kind === cause.kind && each.subject.key === cause.key);
+const openOf = (reasons: StoredReason[], cause: Cause) =>
+  reasons.filter((each) => isAbout(each, cause) && each.state !== 'closed');
+const newestClosed = (reasons: StoredReason[], cause: Cause) =>
+  reasons
+    .filter((each) => isAbout(each, cause))
+    .sort((a, b) => ((a.closedAt ?? '') < (b.closedAt ?? '') ? 1 : -1))[0];
 
 describe('the life of reasons, over random nights and acts', () => {
   it('never has two open for one cause', () => {
     always(({ after }) => {
-      for (const kind of KINDS) expect(openOf(after, kind).length).toBeLessThanOrEqual(1);
+      for (const cause of CAUSES) expect(openOf(after, cause).length).toBeLessThanOrEqual(1);
     });
   });
   it('never loses one: what is flagged is open or held, or was done with and is no worse', () => {
     always(({ after, outcomes }) => {
       for (const finding of flaggedIn(outcomes)) {
-        if (openOf(after, finding.kind).length === 1) continue;
-        const closed = newestClosed(after, finding.kind);
+        if (openOf(after, causeOf(finding)).length === 1) continue;
+        const closed = newestClosed(after, causeOf(finding));
         expect(closed?.closedWhy).toBe('done by the coach');
         expect(closed && isWorse(closed, finding)).toBe(false);
       }
@@ -130,7 +45,7 @@ describe('the life of reasons, over random nights and acts', () => {
   it('keeps what is open and flagged as tonight says it', () => {
     always(({ after, outcomes }) => {
       for (const finding of flaggedIn(outcomes)) {
-        const [open] = openOf(after, finding.kind);
+        const [open] = openOf(after, causeOf(finding));
         if (open) expect([open.fingerprint, open.clearNights]).toEqual([fingerprintOf(finding), 0]);
       }
     });
@@ -138,8 +53,8 @@ describe('the life of reasons, over random nights and acts', () => {
   it('never raises again what is open, done with or closed within 14 days, and changes nothing the second time', () => {
     always(({ before, after, outcomes, night }) => {
       for (const reason of after.filter((each) => !before.some((old) => old.id === each.id))) {
-        expect(openOf(before, reason.kind)).toEqual([]);
-        const closed = newestClosed(before, reason.kind);
+        expect(openOf(before, causeOfReason(reason))).toEqual([]);
+        const closed = newestClosed(before, causeOfReason(reason));
         const days = closed?.closedAt ? daysBetween(closed.closedAt.slice(0, 10), day(night + 1)) : 99;
         expect(days).toBeGreaterThan(14);
       }
@@ -157,7 +72,7 @@ describe('the life of reasons, over random nights and acts', () => {
   it('holds what is put aside or with the client until its date or until worse', () => {
     always(({ before, after, outcomes, night }) => {
       for (const held of before.filter((each) => each.state === 'aside' || each.state === 'with-client')) {
-        const finding = flaggedIn(outcomes).find((each) => each.kind === held.kind);
+        const finding = flaggedIn(outcomes).find((each) => isAbout(held, causeOf(each)));
         const now = after.find((each) => each.id === held.id);
         const until = held.state === 'aside' ? held.asideUntil : held.withClientUntil;
         const over = until !== null && until <= day(night + 1);
@@ -165,18 +80,52 @@ describe('the life of reasons, over random nights and acts', () => {
         if (free) expect(now?.state).toBe('open');
         else expect([held.state, 'closed']).toContain(now?.state);
       }
-    });
+    }, 6);
   });
-  it('closes only after clear nights, and pain of 6 only when its rule says clear', () => {
+  it('closes only after clear nights; danger and pain of 6 only by what their own rule says', () => {
     always(({ before, after, outcomes }) => {
       for (const reason of after.filter((each) => each.state === 'closed')) {
-        if (before.find((old) => old.id === reason.id)?.state === 'closed') continue;
-        const word = outcomes.find((each) => each.kind === reason.kind);
-        if (reason.kind === 'pain-high') expect(word?.status).toBe('clear');
-        if (reason.kind === 'step-up-earned' && !word) continue;
-        expect(word === undefined || (word.status === 'clear' && word.lowerBound !== true)).toBe(true);
-        if (reason.kind !== 'pain-high')
-          expect(before.find((old) => old.id === reason.id)?.clearNights).toBe(1);
+        const old = before.find((each) => each.id === reason.id);
+        if (old?.state === 'closed') continue;
+        const word = saidOf(outcomes, causeOfReason(reason));
+        if (word) expect(word.status === 'clear' && word.lowerBound !== true).toBe(true);
+        if (URGENT_KINDS.includes(reason.kind)) {
+          const rest = saidOf(outcomes, { kind: reason.kind, key: EVERY_OTHER });
+          const from = rest?.status === 'clear' ? rest.coversFrom : undefined;
+          if (!word) expect(from !== undefined && from <= reason.raisedAt.slice(0, 10)).toBe(true);
+        } else if (reason.kind !== 'step-up-earned' || word) expect(old?.clearNights).toBe(1);
+      }
+    });
+  });
+  it('reopens the same reason within 14 days of two clear nights, with no new one', () => {
+    always(({ before, after, outcomes, night }) => {
+      for (const finding of flaggedIn(outcomes)) {
+        const closed = newestClosed(before, causeOf(finding));
+        if (!closed?.closedAt || openOf(before, causeOf(finding)).length > 0) continue;
+        const days = daysBetween(closed.closedAt.slice(0, 10), day(night + 1));
+        const done = closed.closedWhy?.startsWith('done') ?? false;
+        const [open] = openOf(after, causeOf(finding));
+        if (days <= 14 && !done) expect([open?.id, open?.raisedAt]).toEqual([closed.id, closed.raisedAt]);
+        if (days > 14 && !done) expect(open?.id).not.toBe(closed.id);
+      }
+    }, LONG);
+  });
+  it('keeps a new one off the board for its first nights and while it is a note, but never an urgent one', () => {
+    always(({ changes, night }) => {
+      for (const change of changes) {
+        if (change.change !== 'raise') continue;
+        const { kind, tier } = change.outcome;
+        const waits = tier === null || (night < EARLY_NIGHTS && !URGENT_KINDS.includes(kind));
+        expect(change.onClientPageOnly).toBe(waits);
+      }
+    });
+  });
+  it('goes on checking what is put aside or with the client: two clear nights close it there too', () => {
+    always(({ before, after, outcomes }) => {
+      for (const held of before.filter((each) => each.state === 'aside' || each.state === 'with-client')) {
+        const word = saidOf(outcomes, causeOfReason(held));
+        const counts = word?.status === 'clear' && !word.lowerBound && held.clearNights === 1;
+        if (counts) expect(after.find((each) => each.id === held.id)?.state).toBe('closed');
       }
     });
   });
@@ -188,5 +137,16 @@ describe('the life of reasons, over random nights and acts', () => {
       });
       expect(backward).toEqual(forward);
     });
+  });
+  it('goes through every change often enough to prove all this', () => {
+    const times = new Map<string, number>();
+    always(({ changes }) => {
+      for (const each of changes) {
+        const name = each.change === 'back' ? `back: ${each.why}` : each.change;
+        times.set(name, (times.get(name) ?? 0) + 1);
+      }
+    }, LONG);
+    const all = ['raise', 'reopen', 'update', 'back: date', 'back: worse', 'count-clear', 'close'];
+    expect(all.filter((name) => (times.get(name) ?? 0) < 200)).toEqual([]);
   });
 });
