@@ -1,11 +1,8 @@
 import type { SeededDraws } from './seeded-draws.ts';
 
-/** One draw of chi-square with `degrees` of freedom (over 0), by Marsaglia & Tsang (2000, ACM TOMS 26(3)). */
+/** One draw of chi-square with 1 or more `degrees` of freedom, by Marsaglia & Tsang (2000, ACM TOMS 26(3)). */
 export function chiSquareDraw(degrees: number, draws: SeededDraws): number {
-  const shape = degrees / 2;
-  // Under 1 the method does not hold; a draw of the next shape is scaled down.
-  if (shape < 1) return chiSquareDraw(degrees + 2, draws) * draws.uniform() ** (1 / shape);
-  const d = shape - 1 / 3;
+  const d = degrees / 2 - 1 / 3;
   const c = 1 / Math.sqrt(9 * d);
   for (;;) {
     const z = draws.normal();

@@ -61,6 +61,10 @@ beforeAll(async () => {
     [second, 'both', '2026-01-01'],
     [first, 'both', '2026-01-16'],
   ]);
+  await client('Two on a day', [
+    [second, 'both', '2026-02-20'],
+    [third, 'left', '2026-02-20'],
+  ]);
   const left = await client('Left', [[first, 'both', '2026-01-01']]);
   await ownerQuery(`update client set left_at = '2026-01-11T12:00:00Z' where id = $1`, [left]);
 });
@@ -87,7 +91,14 @@ it('takes a stay from a placement to the next rung; there, back and left are not
     'Sides apart: 30 passed',
     'Sides apart: 59',
   ]);
-  expect(await staysOn(second, '2026-03-01')).toEqual(['Moved back: 15', 'Passed: 39', 'Sides apart: 29']);
+  expect(await staysOn(second, '2026-03-01')).toEqual([
+    'Moved back: 15',
+    'Passed: 39',
+    'Sides apart: 29',
+    'Two on a day: 9',
+  ]);
+  // Of two placements on one day the one for a single side counts for that side.
+  expect(await staysOn(third, '2026-03-01')).toEqual(['Placed twice: 19', 'Two on a day: 9']);
 });
 
 it('reads nothing after the evening asked about', async () => {

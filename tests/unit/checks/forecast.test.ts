@@ -131,6 +131,12 @@ describe('time to the goal', () => {
       });
     }
   });
+  it('of one rung of which nothing is known is its usual time, a factor of 2 each way', () => {
+    const { early, middle, late } = left(0, { 'forecast.draws': 40_000 });
+    expect(Math.abs(early / 15 - 1)).toBeLessThan(0.06);
+    expect(Math.abs(middle / 30 - 1)).toBeLessThan(0.03);
+    expect(Math.abs(late / 60 - 1)).toBeLessThan(0.06);
+  });
   it('grows with a rung that takes long, because the pace is slower than thought', () => {
     const ahead = [30, 30];
     const at = (days: number) =>

@@ -172,6 +172,9 @@ describe('side-gap', () => {
     const onTheDay = [pair(18, [14], [20])];
     expect(saidOf([...onTheDay, ...later], 30, { steps })).toBe('clear, lower bound');
   });
+  it('counts a pair of which one side reached the target', () => {
+    expect(saidOf([0, 3, 6, 9, 12, 15].map((days) => pair(days, [25], [30])))).toBe('flagged act');
+  });
   it('asks for an open-ended set when most of the last six pairs ended at the target', () => {
     const topped = (days: number) => pair(days, [30], [30]);
     const asks = '; both sides reached the target on';
