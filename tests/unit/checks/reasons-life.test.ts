@@ -97,6 +97,15 @@ describe('the life of reasons, over random nights and acts', () => {
       }
     });
   });
+  it('closes danger and pain of 6 as soon as their own rule says clear', () => {
+    always(({ before, after, outcomes }) => {
+      for (const reason of before.filter((each) => URGENT_KINDS.includes(each.kind))) {
+        const word = saidOf(outcomes, causeOfReason(reason));
+        if (word?.status !== 'clear' || word.lowerBound) continue;
+        expect(after.find((each) => each.id === reason.id)?.state).toBe('closed');
+      }
+    });
+  });
   it('reopens the same reason within 14 days of two clear nights, with no new one', () => {
     always(({ before, after, outcomes, night }) => {
       for (const finding of flaggedIn(outcomes)) {

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import type { AsOf } from '#lib/domain/finding.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { aRestDay, evening } from '#tests/fixtures/history-builders.ts';
-import { type Draft, STORIES, type Story, type StoryName } from './stories.ts';
+import type { Draft } from './draft.ts';
+import { STORIES, type Story } from './stories.ts';
 import { type Base, emptyHistory, usualCheckIn, ZONES } from './world.ts';
 
 /** How a random client came about: few numbers, that a failure shows and that shrink. */
@@ -30,9 +31,9 @@ const base: fc.Arbitrary<Base> = fc.record({
   tellsRest: fc.boolean(),
   seed: fc.nat(9_999),
 });
-const ALL = Object.keys(STORIES) as StoryName[];
+const ALL = Object.keys(STORIES) as Story['name'][];
 /** Rules that need several things at once are told of more often. */
-const OFTEN: StoryName[] = [
+const OFTEN: Story['name'][] = [
   'pain',
   'pain',
   'grass',

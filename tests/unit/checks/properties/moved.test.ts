@@ -13,7 +13,7 @@ describe('what the checks say about random clients', () => {
       const then = withoutDates(said(later, evening).together, evening.date);
       expect(differing(withoutDates(together, asOf.date), then)).toEqual([]);
     });
-  }, 60_000);
+  }, 120_000);
 });
 
 /** What only one of both says. */

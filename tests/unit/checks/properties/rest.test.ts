@@ -36,7 +36,7 @@ describe('a rest day told by a random client', () => {
     });
     expect(rests).toBeGreaterThan(400);
     expect(compared).toBeGreaterThan(300);
-  }, 60_000);
+  }, 120_000);
 });
 
 /** 7-day and 28-day totals of the session load and of every tissue, on every evening. */

@@ -54,7 +54,7 @@ describe('what the checks say about random clients', () => {
     expect(CHECK_KINDS.filter((kind) => times(kind, 'flagged') < SPOKEN_AT_LEAST)).toEqual([]);
     expect(CHECK_KINDS.filter((kind) => times(kind, 'clear') === 0)).toEqual([]);
     expect(CHECK_KINDS.filter((kind) => times(kind, 'not-enough-history') === 0)).toEqual(NEVER_TOO_LITTLE);
-  }, 60_000);
+  }, 120_000);
   it('is about histories that the file format takes', () => {
     for (const { history } of fc.sample(anyLife, { numRuns: 50, seed: 1 }).map(told))
       expect(parseHistory(structuredClone(history))).toEqual(history);

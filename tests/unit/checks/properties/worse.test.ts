@@ -15,7 +15,7 @@ describe('worse news about a random client', () => {
       if (withDanger(history, base.seed) !== history) endangered += 1;
     });
     expect(Math.min(sorer, endangered)).toBeGreaterThan(800);
-  }, 60_000);
+  }, 120_000);
 });
 
 type Said = ReturnType<typeof said>;
