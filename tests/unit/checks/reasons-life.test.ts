@@ -106,6 +106,25 @@ describe('the life of reasons, over random nights and acts', () => {
       }
     });
   });
+  it('closes good news as soon as its rung is not named any more', () => {
+    always(({ before, after, outcomes }) => {
+      for (const reason of before.filter((each) => each.kind === 'step-up-earned')) {
+        if (saidOf(outcomes, causeOfReason(reason)) !== undefined) continue;
+        expect(after.find((each) => each.id === reason.id)?.state).toBe('closed');
+      }
+    });
+  });
+  it('leaves closed what the coach has done with, until it is worse or has been clear for two nights', () => {
+    always(({ before, after, outcomes }) => {
+      for (const finding of flaggedIn(outcomes)) {
+        const closed = newestClosed(before, causeOf(finding));
+        const done = closed?.closedWhy?.startsWith('done') && openOf(before, causeOf(finding)).length === 0;
+        if (!closed || !done) continue;
+        const stays = closed.clearNights < 2 && !isWorse(closed, finding);
+        expect(openOf(after, causeOf(finding))).toHaveLength(stays ? 0 : 1);
+      }
+    });
+  });
   it('reopens the same reason within 14 days of two clear nights, with no new one', () => {
     always(({ before, after, outcomes, night }) => {
       for (const finding of flaggedIn(outcomes)) {
