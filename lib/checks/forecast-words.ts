@@ -24,20 +24,16 @@ export function forecastSentence({ goal, early, middle, late, passed, usualOnly 
     const here = passed === 0 ? 'no rung passed here yet' : `only ${counted(passed, 'rung')} passed here`;
     return `${goal}: ${between} by the library's usual times alone; ${here}.`;
   }
-  const oneMonth = early.slice(0, 7) === late.slice(0, 7);
-  const likely = oneMonth ? '' : `, most likely ${monthSeenFrom(middle, late)}`;
+  const [oneMonth, oneYear] = [7, 4].map((length) => early.slice(0, length) === late.slice(0, length));
+  const likely = oneMonth ? '' : `, most likely ${oneYear ? monthOf(middle) : monthAndYear(middle)}`;
   return `${goal}: ${between}${likely}; ${counted(passed, 'rung')} passed here, the rest from the library's usual times.`;
 }
 
 /** "between March and August 2027", "between November 2026 and May 2027", "in March 2027". */
 function betweenMonths(early: string, late: string): string {
   if (early.slice(0, 7) === late.slice(0, 7)) return `in ${monthAndYear(late)}`;
-  return `between ${monthSeenFrom(early, late)} and ${monthAndYear(late)}`;
-}
-
-/** The month, with its year where that is not the year of `other`. */
-function monthSeenFrom(date: string, other: string): string {
-  return date.slice(0, 4) === other.slice(0, 4) ? monthOf(date) : monthAndYear(date);
+  const first = early.slice(0, 4) === late.slice(0, 4) ? monthOf(early) : monthAndYear(early);
+  return `between ${first} and ${monthAndYear(late)}`;
 }
 
 function monthAndYear(date: string): string {

@@ -99,9 +99,9 @@ function workingOf(
   return {
     inputs: [
       { name: 'on this rung for', value: now.days, unit: `days, usually ${plainNumber(now.usualDays)}` },
-      { name: 'rungs after it', value: ahead.length, unit: 'rungs' },
+      { name: 'rungs after it', value: ahead.length, unit: '' },
       { name: 'usual time of those', value: roundTo(sum(ahead) / DAYS_A_WEEK, 1), unit: 'weeks' },
-      { name: 'rungs passed here', value: about.count, unit: 'rungs' },
+      { name: 'rungs passed here', value: about.count, unit: '' },
       ...(pace === '' ? [] : [{ name: 'each took', value: pace, unit: 'x its usual time' }]),
       { name: '1 of 10 draws done by', value: dates.early, unit: '' },
       { name: '5 of 10 draws done by', value: dates.middle, unit: '' },
@@ -112,6 +112,6 @@ function workingOf(
     thresholds: usedThresholds(USED, limits),
     daysKnown: null,
     doubt:
-      'Usual times are common practice, no source. The range holds 8 of 10 simulated clients, whose truth is known; it assumes that training goes on as it has.',
+      'Usual times are common practice, no source. The range holds 8 of 10 simulated clients, whose truth is known, and 2 of 3 where every rung takes longer than the one before; it assumes that training goes on as it has.',
   };
 }

@@ -161,12 +161,12 @@ describe('time to the goal', () => {
 describe('the words of a forecast', () => {
   const words = (early: string, middle: string, late: string) =>
     forecastSentence({ goal: 'G', early, middle, late, passed: 3, usualOnly: false });
-  it('name a year once where it is one', () => {
+  it('name the year of every month, or once where it is one', () => {
     expect(words('2027-03-02', '2027-05-09', '2027-08-30')).toContain(
       'G: between March and August 2027, most likely May;',
     );
     expect(words('2026-11-02', '2027-01-09', '2027-04-30')).toContain(
-      'between November 2026 and April 2027, most likely January;',
+      'between November 2026 and April 2027, most likely January 2027;',
     );
     expect(words('2026-11-02', '2026-12-09', '2027-04-30')).toContain('most likely December 2026;');
     expect(words('2027-03-02', '2027-03-09', '2027-03-30')).toContain('G: in March 2027; 3 rungs');
