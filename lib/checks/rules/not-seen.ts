@@ -26,8 +26,9 @@ function judge(view: ClientView, limits: Limits): Outcome {
     .sort()
     .at(-1);
   const since = localDateOf(new Date(looked ?? client.joinedAt), client.zone);
+  // By the day of that look: the end of the month is no look, and ends no wait.
   const id: LimitId =
-    view.days.length <= limits['goneQuiet.monthDays'] ? 'notSeen.firstMonthDays' : 'notSeen.days';
+    view.indexOf(since) < limits['goneQuiet.monthDays'] ? 'notSeen.firstMonthDays' : 'notSeen.days';
   const days = daysAgo(view, since);
   if (!reaches(days, limits[id])) return clear;
   const sentence = looked

@@ -65,6 +65,11 @@ describe('not-seen', () => {
     expect(sayOf(7, [])).toBe('flagged watch');
     expect(sayOf(54, [at(45, '08:00'), at(30, '08:00')])).toBe('clear');
   });
+  it('does not end with the first month: nobody has looked', () => {
+    for (const days of [27, 28, 33]) expect(sayOf(days, [at(20, '08:00')])).toBe('flagged watch');
+    expect(sayOf(41, [at(28, '08:00')])).toBe('clear');
+    expect(sayOf(34, [at(27, '08:00')])).toBe('flagged watch');
+  });
   it('is quiet for somebody paused or not yet in', () => {
     expect(sayOf(60, [], { standing: 'paused' })).toBe('clear');
     expect(sayOf(60, [], { joinedAt: null })).toBe('clear');
