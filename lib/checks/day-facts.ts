@@ -1,8 +1,7 @@
 import type { HistoryCheckIn, HistoryRung } from '#lib/domain/history.ts';
-import { SOFT_GROUNDS } from '#lib/domain/vocabulary.ts';
 import type { TissueLoad } from './exposure.ts';
-import { type RungWork, workOf } from './rung-work.ts';
-import { inOrder } from './set-order.ts';
+import { type AlikeSets, workOf } from './rung-work.ts';
+import { isOnSoftGround } from './soft-ground.ts';
 
 export type DayFacts = {
   trained: boolean;
@@ -21,14 +20,11 @@ export function dayFacts(
   rungs: ReadonlyMap<string, HistoryRung>,
   bodyMassKg: number | null = null,
 ): DayFacts {
-  const work = workOf(
-    checkIns.map((checkIn) => ({ at: 0, checkIn: inOrder(checkIn) })),
-    { rungs, bodyMassKg },
-  );
+  const { alike } = workOf([{ checkIns }], { rungs, bodyMassKg });
   return {
     trained: checkIns.some((checkIn) => checkIn.kind === 'training'),
     sessionLoad: sessionLoadOf(checkIns),
-    tissueLoad: tissueLoadOf(work),
+    tissueLoad: tissueLoadOf(alike),
     worstPain: worstPainOf(checkIns),
     soft: checkIns.some(isOnSoftGround),
   };
@@ -49,17 +45,10 @@ export function sessionLoadOf(checkIns: readonly HistoryCheckIn[]): number | und
   return total;
 }
 
-export function isOnSoftGround({ ground }: HistoryCheckIn): boolean {
-  return ground !== null && SOFT_GROUNDS.includes(ground);
-}
-
-function tissueLoadOf(work: readonly RungWork[]): TissueLoad {
+function tissueLoadOf(alike: readonly AlikeSets[]): TissueLoad {
   const load: TissueLoad = {};
-  for (const { alike } of work) {
-    for (const { seconds, perSecond } of alike) {
-      if (seconds === 0) continue;
-      for (const { key, factor } of perSecond) load[key] = (load[key] ?? 0) + seconds * factor;
-    }
+  for (const { seconds, perSecond } of alike) {
+    for (const { key, factor } of perSecond) load[key] = (load[key] ?? 0) + seconds * factor;
   }
   return load;
 }

@@ -1,7 +1,7 @@
 import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import { type Support, TISSUES_OFF_THE_HANDS, type Tissue } from '#lib/domain/vocabulary.ts';
 import { weightsOnSupport } from './supports.ts';
-import { indexOfTissueSide } from './tissue-sides.ts';
+import { tissueRow } from './tissue-sides.ts';
 import type { TissueSide } from './types.ts';
 
 export type TissueLoad = Partial<Record<TissueSide, number>>;
@@ -88,8 +88,8 @@ export function loadPerSecond(
     for (const side of ['left', 'right'] as const) {
       const factor = shares[side] * weight;
       if (factor > 0) {
-        const key: TissueSide = `${tissue}:${side}`;
-        factors.push({ key, tissue, index: indexOfTissueSide(key), factor });
+        const { key, index } = tissueRow(tissue, side);
+        factors.push({ key, tissue, index, factor });
       }
     }
   }

@@ -103,13 +103,18 @@ function heavyTissue(
   more: readonly MoreSets[],
   limits: Limits,
 ): HeavyTissue | undefined {
-  const sides = HANDS.flatMap((side) => {
+  const loaded = HANDS.flatMap((side) => {
     const key: TissueSide = `${tissue}:${side}`;
     const series = loads.tissues.get(key);
     if (!series) return [];
-    const week = usualWeek(view, series, limits);
-    const total = totalUpTo(series, view.days.length - 1, limits['week.days']).total;
-    return week.enough ? [{ side, total, usual: week.usual }] : [];
+    return [{ side, series, total: totalUpTo(series, view.days.length - 1, limits['week.days']).total }];
+  });
+  // Most tissues of most clients are under the floor: their usual week need not be worked out.
+  const most = loaded.reduce((sum, side) => sum + side.total, 0);
+  if (!reaches(most, limits['loadJump.floorBws'])) return undefined;
+  const sides = loaded.flatMap(({ side, series, total: week }) => {
+    const usually = usualWeek(view, series, limits);
+    return usually.enough ? [{ side, total: week, usual: usually.usual }] : [];
   });
   const total = sides.reduce((sum, side) => sum + side.total, 0);
   const usual = sides.reduce((sum, side) => sum + side.usual, 0);
@@ -120,7 +125,7 @@ function heavyTissue(
   const [first, second] = over;
   if (!first || !big) return undefined;
   const ratio = Math.max(...over.map((side) => side.total / side.usual));
-  const cause = more.find((one) => loadsTissue(one, tissue, limits));
+  const cause = more.find((one) => loadsTissue(view, one, tissue, limits));
   return { tissue, side: second ? 'both' : first.side, total, usual, ratio, cause };
 }
 
@@ -144,8 +149,8 @@ function setsRule(limits: Limits): SetsRule {
   };
 }
 
-function loadsTissue({ drill, sets }: MoreSets, tissue: Tissue, limits: Limits): boolean {
+function loadsTissue(view: ClientView, { drill, sets }: MoreSets, tissue: Tissue, limits: Limits): boolean {
   return drill.days
     .slice(-sets.length)
-    .every((day) => reaches(weightOn(day, tissue), limits['tissue.loaded']));
+    .every((day) => reaches(weightOn(view, drill, day, tissue), limits['tissue.loaded']));
 }

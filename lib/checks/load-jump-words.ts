@@ -4,6 +4,7 @@ import type { BiggerSessions, HeavyTissue, MoreSets } from './load-causes.ts';
 import type { LoadFigures } from './load-figures.ts';
 import type { LimitId } from './thresholds.ts';
 import { TISSUE_LABELS } from './tissues.ts';
+import { spreadOf } from './usual-week.ts';
 import { plainNumber } from './words.ts';
 
 export type Jump = {
@@ -122,7 +123,7 @@ function usualFacts({ usual }: LoadFigures): Fact[] {
     return [{ name: 'ordinary weeks known', value: usual.weeks, unit: `of ${usual.needed}` }];
   return [
     { name: 'usual week', value: Math.round(usual.usual), unit: 'AU' },
-    { name: 'spread of usual weeks', value: Math.round(usual.spread), unit: 'AU' },
+    { name: 'spread of usual weeks', value: Math.round(spreadOf(usual)), unit: 'AU' },
     { name: 'ordinary weeks in it', value: usual.weeks, unit: 'weeks' },
   ];
 }

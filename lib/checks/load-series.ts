@@ -29,14 +29,11 @@ function tissueSeries(view: ClientView): Map<TissueSide, LoadSeries> {
   const known = Uint8Array.from(view.days, (day) => (day.state === 'unknown' ? 0 : 1));
   const all = new Float64Array(length * TISSUE_SIDES.length);
   const loaded = new Uint8Array(TISSUE_SIDES.length);
-  for (const { at, alike } of viewWork(view)) {
-    for (const { seconds, perSecond } of alike) {
-      if (seconds === 0) continue;
-      for (const { index, factor } of perSecond) {
-        const cell = index * length + at;
-        all[cell] = (all[cell] ?? 0) + seconds * factor;
-        loaded[index] = 1;
-      }
+  for (const { at, seconds, perSecond } of viewWork(view).alike) {
+    for (const { index, factor } of perSecond) {
+      const cell = index * length + at;
+      all[cell] = (all[cell] ?? 0) + seconds * factor;
+      loaded[index] = 1;
     }
   }
   const series = new Map<TissueSide, LoadSeries>();

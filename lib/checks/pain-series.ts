@@ -1,4 +1,4 @@
-import type { HistoryCheckIn, HistoryPain } from '#lib/domain/history.ts';
+import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
 import { median } from '#lib/stats/median.ts';
@@ -43,7 +43,6 @@ export function usualPain(series: PainSeries, of: 'worst' | 'morning', date: str
 }
 
 function gather(view: ClientView): PainSeries[] {
-  const checkIns = view.days.flatMap((day) => day.checkIns);
   const places = new Map<string, PainSeries>();
   const place = (region: PainRegion, side: PainSide) => {
     const key = `${region}:${side}`;
@@ -57,36 +56,42 @@ function gather(view: ClientView): PainSeries[] {
     const series = place(told.region, told.side);
     series.intake = Math.max(series.intake, told.value);
   }
-  for (const checkIn of checkIns) {
-    for (const pain of checkIn.pain) if (pain.kind === 'joint') place(pain.region, pain.side);
+  for (const { checkIns } of view.days) {
+    for (const { pain } of checkIns) {
+      for (const { kind, region, side } of pain) if (kind === 'joint') place(region, side);
+    }
   }
-  for (const series of places.values())
-    series.points = checkIns.flatMap((checkIn) => pointOf(checkIn, series));
-  return [...places.values()].sort((a, b) => (a.key < b.key ? -1 : 1));
+  if (places.size === 0) return [];
+  const all = [...places.values()].sort((a, b) => (a.key < b.key ? -1 : 1));
+  for (const { checkIns } of view.days) {
+    for (const checkIn of checkIns) {
+      for (const series of all) {
+        const point = pointOf(checkIn, series);
+        if (point) series.points.push(point);
+      }
+    }
+  }
+  return all;
 }
 
-function pointOf(checkIn: HistoryCheckIn, { region, side }: PainSeries): PainPoint[] {
-  const said = checkIn.pain.filter(
-    (pain) => pain.kind === 'joint' && pain.region === region && pain.side === side,
-  );
+function pointOf(checkIn: HistoryCheckIn, { region, side }: PainSeries): PainPoint | undefined {
+  const { date } = checkIn;
   const danger = checkIn.dangerSigns.length > 0;
-  if (said.length === 0) {
-    if (!checkIn.nothingHurts) return [];
-    return [{ date: checkIn.date, worst: 0, morning: 0, highest: 0, usual: false, danger }];
+  let worst: number | undefined;
+  let morning: number | undefined;
+  let highest = -1;
+  let usual = false;
+  for (const pain of checkIn.pain) {
+    if (pain.kind !== 'joint' || pain.region !== region || pain.side !== side) continue;
+    const { value } = pain;
+    if (pain.moment === 'morning') morning = Math.max(morning ?? 0, value);
+    else worst = Math.max(worst ?? 0, value);
+    // Of several with the highest value all have to be "the usual".
+    if (value > highest) usual = pain.usual === true;
+    else if (value === highest) usual &&= pain.usual === true;
+    highest = Math.max(highest, value);
   }
-  const highest = Math.max(...said.map((pain) => pain.value));
-  return [
-    {
-      date: checkIn.date,
-      worst: highestOf(said.filter((pain) => pain.moment !== 'morning')),
-      morning: highestOf(said.filter((pain) => pain.moment === 'morning')),
-      highest,
-      usual: said.every((pain) => pain.value < highest || pain.usual === true),
-      danger,
-    },
-  ];
-}
-
-function highestOf(pains: readonly HistoryPain[]): number | undefined {
-  return pains.length === 0 ? undefined : Math.max(...pains.map((pain) => pain.value));
+  if (highest >= 0) return { date, worst, morning, highest, usual, danger };
+  if (!checkIn.nothingHurts) return undefined;
+  return { date, worst: 0, morning: 0, highest: 0, usual: false, danger };
 }

@@ -2,11 +2,13 @@ import type { HistoryCheckIn, HistoryPlan } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { isUnderLimit } from './limits-on-rung.ts';
+import { oncePerView } from './once-per-view.ts';
 import { plannedSince } from './plan-items.ts';
 import { hasResult, isOfSide } from './set-result.ts';
 import type { Standing } from './standings.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView } from './types.ts';
+import { workByRung } from './view-work.ts';
 
 export type PlannedPractice = {
   /** Logged sessions in which the plan has the rung. */
@@ -38,35 +40,50 @@ export function isHardlyTrained({ planned, trained }: PlannedPractice, limits: L
 }
 
 function count(view: ClientView, { rung, side }: Standing, limits: Limits): PlannedPractice {
-  const counts = { planned: 0, trained: 0, logged: 0 };
-  const asked = new Map<HistoryPlan | undefined, Asked & { from: string }>();
   // Counted back from the last logged session: days of silence make neither sessions nor skipped drills.
-  const end =
-    view.days.findLastIndex((day) => day.checkIns.some((checkIn) => checkIn.kind === 'training')) + 1;
-  for (const day of view.days.slice(Math.max(0, end - limits['tooLittleTime.days']), end)) {
-    const sessions = day.checkIns.filter((checkIn) => checkIn.kind === 'training');
-    counts.logged += sessions.length;
-    if (sessions.length === 0) continue;
-    const plan = view.planOn(day.date);
+  const sessions = sessionsOf(view);
+  const first = (sessions.at(-1)?.at ?? 0) - limits['tooLittleTime.days'] + 1;
+  const counts = { planned: 0, trained: 0, logged: 0 };
+  const trained = trainedIn(view, rung.id, side, first);
+  const asked = new Map<HistoryPlan | undefined, Asked & { from: string }>();
+  for (const { at, date, checkIn, plan } of sessions) {
+    if (at < first) continue;
+    counts.logged += 1;
     let sessionsWithIt = asked.get(plan);
     if (!sessionsWithIt) {
-      const since = plannedSince(view, rung.id, day.date) ?? day.date;
-      sessionsWithIt = {
-        ...askedIn(plan, rung.id, side),
-        from: addDays(since, limits['tooLittleTime.planFromDays']),
-      };
+      const since = plannedSince(view, rung.id, date) ?? date;
+      const from = addDays(since, limits['tooLittleTime.planFromDays']);
+      sessionsWithIt = { ...askedIn(plan, rung.id, side), from };
       asked.set(plan, sessionsWithIt);
     }
-    const { from } = sessionsWithIt;
-    const planned = sessions.filter((checkIn) => isPlanned(checkIn, sessionsWithIt));
-    if (planned.length === 0 || day.date < from) continue;
-    if (isUnderLimit(view, rung, day.date, limits)) continue;
-    counts.planned += planned.length;
-    counts.trained += planned.filter((checkIn) =>
-      checkIn.sets.some((set) => set.rungId === rung.id && hasResult(set) && isOfSide(set, side)),
-    ).length;
+    if (!isPlanned(checkIn, sessionsWithIt) || date < sessionsWithIt.from) continue;
+    if (isUnderLimit(view, rung, date, limits)) continue;
+    counts.planned += 1;
+    if (trained.has(checkIn)) counts.trained += 1;
   }
   return counts;
+}
+
+type Session = { at: number; date: string; checkIn: HistoryCheckIn; plan: HistoryPlan | undefined };
+
+/** All training check-ins, oldest first, with the plan of their day. */
+const sessionsOf = oncePerView((view): Session[] => {
+  const sessions: Session[] = [];
+  view.days.forEach(({ date, checkIns }, at) => {
+    for (const checkIn of checkIns) {
+      if (checkIn.kind === 'training') sessions.push({ at, date, checkIn, plan: view.planOn(date) });
+    }
+  });
+  return sessions;
+});
+
+/** Check-ins from a day on with a result of the rung on the side. */
+function trainedIn(view: ClientView, rungId: string, side: Side, first: number): ReadonlySet<HistoryCheckIn> {
+  const trained = new Set<HistoryCheckIn>();
+  for (const { at, checkIn, sets } of workByRung(view).get(rungId) ?? []) {
+    if (at >= first && sets.some((set) => hasResult(set) && isOfSide(set, side))) trained.add(checkIn);
+  }
+  return trained;
 }
 
 /** Sessions of a plan that have the rung in sets, and whether all of them do. */

@@ -1,7 +1,8 @@
 import type { HistorySet } from '#lib/domain/history.ts';
 import { oncePerView } from './once-per-view.ts';
+import type { RungWork } from './rung-work.ts';
 import type { ClientView } from './types.ts';
-import { viewWork } from './view-work.ts';
+import { workByRung } from './view-work.ts';
 
 /** One training day of one rung. */
 export type RungDay = {
@@ -17,13 +18,18 @@ export type RungDay = {
   sentAt: string;
 };
 
-const byRungOf = oncePerView(gather);
-const NONE: readonly RungDay[] = [];
-
 /** Training days of a rung, oldest first: local dates with at least one set of it done. Empty when never trained. */
 export function rungDays(view: ClientView, rungId: string): readonly RungDay[] {
-  return byRungOf(view).get(rungId) ?? NONE;
+  const known = daysByRung(view);
+  let days = known.get(rungId);
+  if (!days) {
+    days = gather(view, workByRung(view).get(rungId) ?? []);
+    known.set(rungId, days);
+  }
+  return days;
 }
+
+const daysByRung = oncePerView(() => new Map<string, RungDay[]>());
 
 /**
  * The days of the `length` days up to the last training day in the list: counted from there, silence takes nothing
@@ -39,32 +45,24 @@ export function recentDays<Day extends { at: number }>(
   return days.filter((day) => newest - day.at < length);
 }
 
-function gather(view: ClientView): Map<string, RungDay[]> {
-  const byRung = new Map<string, Gathered[]>();
-  for (const work of viewWork(view)) {
-    const day = view.days[work.at];
+function gather(view: ClientView, works: readonly RungWork[]): RungDay[] {
+  const days: Gathered[] = [];
+  let there: Gathered | undefined;
+  for (const { at, checkIn, sets, isTyped, hasResult } of works) {
+    const day = view.days[at];
     if (!day) continue;
-    let days = byRung.get(work.rung.id);
-    if (!days) {
-      days = [];
-      byRung.set(work.rung.id, days);
-    }
-    let there = days.at(-1);
-    if (there?.at !== work.at) {
-      const { sentAt, effort } = work.checkIn;
-      there = { date: day.date, at: work.at, sets: work.sets, counts: false, effort, sentAt, trained: false };
-      days.push(there);
+    if (there?.at === at) {
+      there.sets = [...there.sets, ...sets];
+      there.effort = highest(there.effort, checkIn.effort);
     } else {
-      there.sets = [...there.sets, ...work.sets];
-      there.effort = highest(there.effort, work.checkIn.effort);
+      const { sentAt, effort } = checkIn;
+      there = { date: day.date, at, sets, counts: false, effort, sentAt, trained: false };
+      days.push(there);
     }
-    there.counts ||= work.isTyped && !day.easy && !day.soft;
-    there.trained ||= work.hasResult;
+    there.counts ||= isTyped && !day.easy && !day.soft;
+    there.trained ||= hasResult;
   }
-  for (const [rungId, days] of byRung) {
-    if (!days.every(wasTrained)) byRung.set(rungId, days.filter(wasTrained));
-  }
-  return byRung;
+  return days.every(wasTrained) ? days : days.filter(wasTrained);
 }
 
 type Gathered = RungDay & { trained: boolean };

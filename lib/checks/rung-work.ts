@@ -1,14 +1,14 @@
 import type { HistoryCheckIn, HistoryRung, HistorySet } from '#lib/domain/history.ts';
-import { SOFT_GROUNDS, type Support } from '#lib/domain/vocabulary.ts';
+import type { Support } from '#lib/domain/vocabulary.ts';
 import { type Factor, isDone, loadPerSecond, setSeconds, supportOf } from './exposure.ts';
-import { hasResult } from './set-result.ts';
+import { isOnSoftGround } from './soft-ground.ts';
 
-/** Sets of one piece of work that are alike in side, support and added mass: their seconds add up. */
+/** Sets of one rung on one day that are alike in side, support and added mass: their seconds add up. */
 export type AlikeSets = {
-  support: Support | null;
-  /** Sets in which something was done. */
-  done: number;
-  /** Seconds under load, and reps among them. */
+  /** Index of the day in the view. */
+  at: number;
+  rung: HistoryRung;
+  /** Seconds under load, over 0, and reps among them. */
   seconds: number;
   reps: number;
   perSecond: readonly Factor[];
@@ -21,7 +21,6 @@ export type RungWork = {
   checkIn: HistoryCheckIn;
   rung: HistoryRung;
   sets: readonly HistorySet[];
-  alike: readonly AlikeSets[];
   /** Sets done on each side; one of both sides counts on each. */
   left: number;
   right: number;
@@ -36,12 +35,15 @@ type KnownLoad = Pick<HistorySet, 'side' | 'addedKg'> & {
 };
 type Client = { rungs: ReadonlyMap<string, HistoryRung>; bodyMassKg: number | null };
 
-/** The work of check-ins, each with the index of its day, in their order. */
+export type Work = { byRung: readonly RungWork[]; alike: readonly AlikeSets[] };
+type Lists = { byRung: RungWork[]; alike: AlikeSets[] };
+
+/** The work of check-ins, day by day, in their order. Rungs that `rungs` does not carry are left out. */
 export function workOf(
-  checkIns: Iterable<{ at: number; checkIn: HistoryCheckIn }>,
+  days: readonly { checkIns: readonly HistoryCheckIn[] }[],
   { rungs, bodyMassKg }: Client,
-): RungWork[] {
-  const work: RungWork[] = [];
+): Work {
+  const work: Lists = { byRung: [], alike: [] };
   // The load of a second is the same for all sets alike of a rung: worked out once.
   const loads = new Map<string, RungLoad>();
   const loadOf = (rungId: string) => {
@@ -52,60 +54,132 @@ export function workOf(
     if (load) loads.set(rungId, load);
     return load;
   };
-  for (const { at, checkIn } of checkIns) addWork(work, checkIn, at, loadOf);
+  days.forEach(({ checkIns }, at) => {
+    for (const checkIn of checkIns) addWork(work, checkIn, at, loadOf);
+  });
   return work;
 }
 
 type RungLoad = { rung: HistoryRung; bodyMassKg: number | null; known: KnownLoad[] };
 
-/** One entry for each rung; sets stand in order of rung, side and index. Rungs the history does not carry are left out. */
-function addWork(
-  into: RungWork[],
-  checkIn: HistoryCheckIn,
-  at: number,
-  loadOf: (rungId: string) => RungLoad | undefined,
-): void {
-  const { sets } = checkIn;
-  const softGround = checkIn.ground !== null && SOFT_GROUNDS.includes(checkIn.ground);
-  let from = 0;
-  while (from < sets.length) {
-    const rungId = sets[from]?.rungId ?? '';
-    let to = from + 1;
-    while (to < sets.length && sets[to]?.rungId === rungId) to += 1;
-    const load = loadOf(rungId);
-    if (load) into.push(workOn(load, { checkIn, at, sets: sets.slice(from, to), softGround }));
-    from = to;
+type LoadOf = (rungId: string) => RungLoad | undefined;
+
+/**
+ * Sums of floating numbers depend on their order: rungs of a check-in come in the order of their ids and their sets by
+ * side and index, whatever the order of rows. Goes through the sets once; only where those of one rung are not together
+ * and in order are they sorted first.
+ */
+function addWork(into: Lists, checkIn: HistoryCheckIn, at: number, loadOf: LoadOf): void {
+  const here: Lists = { byRung: [], alike: [] };
+  const together = addSets(here, checkIn, checkIn.sets, at, loadOf);
+  if (together) {
+    sortByRung(here.byRung);
+    sortByRung(here.alike);
+  }
+  if (!together || isTwice(here.byRung)) {
+    here.byRung.length = 0;
+    here.alike.length = 0;
+    addSets(here, checkIn, [...checkIn.sets].sort(inWorkOrder), at, loadOf);
+  }
+  for (const work of here.byRung) into.byRung.push(work);
+  for (const sets of here.alike) into.alike.push(sets);
+}
+
+/** Few and mostly in order: insertion keeps those of one rung as they came. */
+function sortByRung(items: { rung: HistoryRung }[]): void {
+  for (let at = 1; at < items.length; at += 1) {
+    const item = items[at];
+    if (!item) continue;
+    let to = at;
+    for (; to > 0; to -= 1) {
+      const before = items[to - 1];
+      if (!before || before.rung.id <= item.rung.id) break;
+      items[to] = before;
+    }
+    items[to] = item;
   }
 }
 
-type Part = Pick<RungWork, 'checkIn' | 'at' | 'sets'> & { softGround: boolean };
+function isTwice(sorted: readonly RungWork[]): boolean {
+  return sorted.some(({ rung }, index) => sorted[index + 1]?.rung.id === rung.id);
+}
 
-function workOn(load: RungLoad, { checkIn, at, sets, softGround }: Part): RungWork {
-  const { rung } = load;
-  const alike: AlikeSets[] = [];
-  const work = { at, checkIn, rung, sets, alike, left: 0, right: 0, hasResult: false, isTyped: false };
-  let first: HistorySet | undefined;
-  let here: AlikeSets | undefined;
-  for (const set of sets) {
-    if (!here || !first || !isAlike(first, set)) {
-      const support = supportOf(set, softGround);
-      const perSecond = perSecondOf(load, set, support);
-      first = set;
-      here = { support, done: 0, seconds: 0, reps: 0, perSecond };
-      alike.push(here);
+/** False as soon as two sets of a rung are not in order. */
+function addSets(
+  into: Lists,
+  checkIn: HistoryCheckIn,
+  sets: readonly HistorySet[],
+  at: number,
+  loadOf: LoadOf,
+): boolean {
+  const softGround = isOnSoftGround(checkIn);
+  let from = 0;
+  while (from < sets.length) {
+    const to = endOfRung(sets, from);
+    if (to === -1) return false;
+    const load = loadOf(sets[from]?.rungId ?? '');
+    if (load) {
+      const work: RungWork = {
+        at,
+        checkIn,
+        rung: load.rung,
+        sets: sets.slice(from, to),
+        left: 0,
+        right: 0,
+        hasResult: false,
+        isTyped: false,
+      };
+      count(work, load, softGround, into.alike);
+      into.byRung.push(work);
     }
+    from = to;
+  }
+  return true;
+}
+
+/** Where the sets of the rung at `from` end; -1 when they are out of order. */
+function endOfRung(sets: readonly HistorySet[], from: number): number {
+  let before = sets[from];
+  for (let to = from + 1; to < sets.length; to += 1) {
+    const set = sets[to];
+    if (!before || !set) return to;
+    if (set.rungId !== before.rungId) return to;
+    if (inRungOrder(before, set) > 0) return -1;
+    before = set;
+  }
+  return sets.length;
+}
+
+function inWorkOrder(a: HistorySet, b: HistorySet): number {
+  if (a.rungId !== b.rungId) return a.rungId < b.rungId ? -1 : 1;
+  return inRungOrder(a, b);
+}
+
+function inRungOrder(a: HistorySet, b: HistorySet): number {
+  if (a.side !== b.side) return a.side < b.side ? -1 : 1;
+  return a.index - b.index;
+}
+
+function count(work: RungWork, load: RungLoad, softGround: boolean, alike: AlikeSets[]): void {
+  const { rung, sets, at } = work;
+  let here: AlikeSets | undefined;
+  let first: HistorySet | undefined;
+  for (const set of sets) {
     if (set.how === 'typed' || set.how === 'timed') work.isTyped = true;
-    if (hasResult(set)) work.hasResult = true;
     if (!isDone(set)) continue;
-    here.done += 1;
+    if (set.value !== null) work.hasResult = true;
     if (set.side !== 'right') work.left += 1;
     if (set.side !== 'left') work.right += 1;
     const seconds = setSeconds(set, rung);
     if (seconds === 0) continue;
+    if (!here || !first || !isAlike(first, set)) {
+      first = set;
+      here = { at, rung, seconds: 0, reps: 0, perSecond: perSecondOf(load, set, supportOf(set, softGround)) };
+      alike.push(here);
+    }
     here.seconds += seconds;
     if (rung.measure === 'reps') here.reps += set.value ?? 0;
   }
-  return work;
 }
 
 function isAlike(a: HistorySet, b: HistorySet): boolean {

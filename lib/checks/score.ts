@@ -1,8 +1,10 @@
 import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
-import type { RungDay } from './rung-days.ts';
+import { oncePerView } from './once-per-view.ts';
+import { type RungDay, rungDays } from './rung-days.ts';
 import { hasResult, isOfSide } from './set-result.ts';
 import type { Limits } from './thresholds.ts';
+import type { ClientView } from './types.ts';
 
 export type ScoredDay = Pick<RungDay, 'date' | 'at'> & { score: number };
 
@@ -23,17 +25,27 @@ export function scoreOf(
   return left === undefined || right === undefined ? undefined : Math.min(left, right);
 }
 
-/** The training days that count and have a score, oldest first. */
+type Scored = { limits: Limits; bySide: Map<string, ScoredDay[]> };
+const scoredOf = oncePerView((): { scored: Scored | undefined } => ({ scored: undefined }));
+
+/** The training days of a rung that count and have a score, oldest first. */
 export function scoredDays(
-  days: readonly RungDay[],
+  view: ClientView,
   rung: HistoryRung,
   side: Side,
   limits: Limits,
-): ScoredDay[] {
-  const scored: ScoredDay[] = [];
-  for (const { date, at, sets, counts } of days) {
-    const score = counts ? scoreOf(rung, sets, side, limits) : undefined;
-    if (score !== undefined) scored.push({ date, at, score });
+): readonly ScoredDay[] {
+  const held = scoredOf(view);
+  if (held.scored?.limits !== limits) held.scored = { limits, bySide: new Map() };
+  const key = `${side} ${rung.id}`;
+  let scored = held.scored.bySide.get(key);
+  if (!scored) {
+    scored = [];
+    for (const { date, at, sets, counts } of rungDays(view, rung.id)) {
+      const score = counts ? scoreOf(rung, sets, side, limits) : undefined;
+      if (score !== undefined) scored.push({ date, at, score });
+    }
+    held.scored.bySide.set(key, scored);
   }
   return scored;
 }
@@ -46,18 +58,38 @@ function sideScore(
 ): number | undefined {
   if (rung.measure === 'made-tried') return triesScore(rung, sets, side, limits);
   const { sets: asked, target } = rung.pass;
-  const shares: number[] = [];
   let done = 0;
+  let clean = 0;
+  let whole = 0;
+  let sum = 0;
   for (const set of sets) {
     if (!hasResult(set) || !isOfSide(set, side)) continue;
     done += 1;
-    if (set.clean) shares.push(shareOf(set.value, target, rung.measure));
+    if (!set.clean) continue;
+    clean += 1;
+    const share = shareOf(set.value, target, rung.measure);
+    if (share === 1) whole += 1;
+    sum += share;
   }
   if (done < asked * limits['score.atLeastShare']) return undefined;
-  if (shares.length > asked) shares.sort((a, b) => b - a).length = asked;
+  if (whole >= asked) return 1;
+  return (clean > asked ? sumOfBest(rung, sets, side) : sum) / asked;
+}
+
+/** Shares of the best clean sets, as many as the pass mark asks, largest first. */
+function sumOfBest({ pass, measure }: HistoryRung, sets: readonly HistorySet[], side: Side): number {
+  const best: number[] = [];
+  for (const set of sets) {
+    if (!hasResult(set) || !isOfSide(set, side) || !set.clean) continue;
+    const share = shareOf(set.value, pass.target, measure);
+    let at = best.length;
+    for (; at > 0 && (best[at - 1] ?? 0) < share; at -= 1) best[at] = best[at - 1] ?? 0;
+    best[at] = share;
+    if (best.length > pass.sets) best.length = pass.sets;
+  }
   let sum = 0;
-  for (const share of shares) sum += share;
-  return sum / asked;
+  for (const share of best) sum += share;
+  return sum;
 }
 
 function triesScore(rung: HistoryRung, sets: readonly HistorySet[], side: Side, limits: Limits) {

@@ -1,6 +1,7 @@
 import { median } from '#lib/stats/median.ts';
 import { medianAbsoluteDeviation } from '#lib/stats/median-absolute-deviation.ts';
 import type { LoadSeries } from './load-series.ts';
+import { oncePerView } from './once-per-view.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView } from './types.ts';
 
@@ -19,13 +20,12 @@ export function totalUpTo(series: LoadSeries, end: number, days: number): Total 
 }
 
 export type UsualWeek =
-  | { enough: true; usual: number; spread: number; weeks: number }
+  | { enough: true; usual: number; weeks: number; totals: readonly number[] }
   | { enough: false; weeks: number; needed: number };
 
 /**
  * What one week of a series normally comes to: the median of up to 8 ordinary weeks among the last 10 that do not
- * overlap and end 7 days before the last day, with its spread (1.4826 x median absolute deviation). An ordinary week
- * has all 7 days known, no day off and no planned easy day. Fewer than 4 of them: how many there are.
+ * overlap and end 7 days before the last day. An ordinary week has all 7 days known, no day off and no planned easy day. Fewer than 4 of them: how many there are.
  * `newest`: index of the last day of the newest week looked at, when not 7 days ago.
  */
 export function usualWeek(view: ClientView, series: LoadSeries, limits: Limits, newest?: number): UsualWeek {
@@ -39,14 +39,24 @@ export function usualWeek(view: ClientView, series: LoadSeries, limits: Limits, 
   const usual = median(totals);
   const needed = limits['week.usualAtLeast'];
   if (usual === undefined || totals.length < needed) return { enough: false, weeks: totals.length, needed };
-  return { enough: true, usual, spread: medianAbsoluteDeviation(totals) ?? 0, weeks: totals.length };
+  return { enough: true, usual, weeks: totals.length, totals };
 }
+
+/** Spread of the ordinary weeks: 1.4826 x median absolute deviation. */
+export function spreadOf({ totals }: { totals: readonly number[] }): number {
+  return medianAbsoluteDeviation(totals) ?? 0;
+}
+
+/** Days that may be part of an ordinary week: not off, not in an easy week. */
+const ordinaryDays = oncePerView((view) =>
+  Uint8Array.from(view.days, (day) => (day.state === 'off' || day.easy ? 0 : 1)),
+);
 
 function isOrdinary(view: ClientView, series: LoadSeries, end: number, length: number): boolean {
   if (end - length + 1 < 0) return false;
+  const ordinary = ordinaryDays(view);
   for (let index = end - length + 1; index <= end; index += 1) {
-    const day = view.days[index];
-    if (!day || series.known[index] !== 1 || day.state === 'off' || day.easy) return false;
+    if (ordinary[index] !== 1 || series.known[index] !== 1) return false;
   }
   return true;
 }

@@ -3,8 +3,8 @@ import type { AsOf } from '#lib/domain/finding.ts';
 import type { ClientHistory, HistoryCheckIn, HistoryPlan } from '#lib/domain/history.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { median } from '#lib/stats/median.ts';
-import { isOnSoftGround, sessionLoadOf } from './day-facts.ts';
-import { inOrder } from './set-order.ts';
+import { sessionLoadOf } from './day-facts.ts';
+import { isOnSoftGround } from './soft-ground.ts';
 import { standingOn } from './standing-on.ts';
 import { DEFAULT_LIMITS, type Limits } from './thresholds.ts';
 import type { ClientView, Day, DayState } from './types.ts';
@@ -57,8 +57,8 @@ function checkInsByDay(history: ClientHistory, last: number): Map<number, Histor
     const day = dayNumber(checkIn.date);
     if (day > last) continue;
     const there = byDay.get(day);
-    if (there) there.push(inOrder(checkIn));
-    else byDay.set(day, [inOrder(checkIn)]);
+    if (there) there.push(checkIn);
+    else byDay.set(day, [checkIn]);
   }
   for (const checkIns of byDay.values()) if (checkIns.length > 1) checkIns.sort(bySending);
   return byDay;

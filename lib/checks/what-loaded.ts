@@ -30,13 +30,11 @@ export function whatLoaded(
   const end = view.indexOf(until) + 1;
   const keys = keysOf(place.region, place.side);
   const sums = new Map<string, number>();
-  for (const { at, rung, alike } of viewWork(view)) {
+  for (const { at, rung, seconds, perSecond } of viewWork(view).alike) {
     if (at < end - length || at >= end) continue;
-    for (const { seconds, perSecond } of alike) {
-      let sum = 0;
-      for (const { key, factor } of perSecond) if (keys.includes(key)) sum += seconds * factor;
-      if (sum > 0) sums.set(rung.name, (sums.get(rung.name) ?? 0) + sum);
-    }
+    let sum = 0;
+    for (const { key, factor } of perSecond) if (keys.includes(key)) sum += seconds * factor;
+    if (sum > 0) sums.set(rung.name, (sums.get(rung.name) ?? 0) + sum);
   }
   const drills = [...sums.entries()]
     .map(([name, load]) => ({ name, load }))

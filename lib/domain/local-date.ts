@@ -1,3 +1,5 @@
+import { dateOfDayNumber, dayNumber } from './day-number.ts';
+
 /** True for a calendar date 'YYYY-MM-DD' that exists, from the year 2000 on. 30 February does not. */
 export function isLocalDate(text: string): boolean {
   if (!/^[2-9]\d{3}-\d{2}-\d{2}$/.test(text)) return false;
@@ -28,14 +30,12 @@ function formatterOf(zone: string): Intl.DateTimeFormat {
 
 /** `date` moved by whole days; may be negative. */
 export function addDays(date: string, days: number): string {
-  const moved = new Date(`${date}T00:00:00.000Z`);
-  moved.setUTCDate(moved.getUTCDate() + days);
-  return moved.toISOString().slice(0, 10);
+  return dateOfDayNumber(dayNumber(date) + days);
 }
 
 /** Whole days from `from` to `to`; negative when `to` is earlier. */
 export function daysBetween(from: string, to: string): number {
-  return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
+  return dayNumber(to) - dayNumber(from);
 }
 
 /** True for a zone name that this machine knows, such as Europe/Lisbon. Bare offsets are refused. */

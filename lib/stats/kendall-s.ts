@@ -30,11 +30,17 @@ export function varianceOfS(points: readonly TimedValue[]): number {
   return (v0 - single(values) - single(times)) / 18 + both + three;
 }
 
-/** Sizes of the groups of equal numbers. */
+/** Sizes of the groups of equal numbers, smallest number first; none for none. */
 export function groupSizes(numbers: readonly number[]): number[] {
-  const counts = new Map<number, number>();
-  for (const each of numbers) counts.set(each, (counts.get(each) ?? 0) + 1);
-  return [...counts.values()];
+  const sorted = Float64Array.from(numbers).sort();
+  const sizes: number[] = [];
+  let from = 0;
+  for (let index = 1; index <= sorted.length; index += 1) {
+    if (index < sorted.length && sorted[index] === sorted[from]) continue;
+    sizes.push(index - from);
+    from = index;
+  }
+  return sizes;
 }
 
 function total(sizes: number[], of: (size: number) => number): number {

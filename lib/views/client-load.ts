@@ -1,7 +1,7 @@
 import { type LoadSeries, loadsOf } from '#lib/checks/load-series.ts';
 import type { Limits } from '#lib/checks/thresholds.ts';
 import type { ClientView } from '#lib/checks/types.ts';
-import { totalUpTo, usualWeek } from '#lib/checks/usual-week.ts';
+import { spreadOf, totalUpTo, usualWeek } from '#lib/checks/usual-week.ts';
 import type { Tissue } from '#lib/domain/vocabulary.ts';
 import { BLOCK_DAYS, PAGE_DAYS } from './client-axis.ts';
 import { partsOfTissueSide, TISSUE_WORDS } from './tissue-words.ts';
@@ -81,8 +81,8 @@ function toPanel(view: ClientView, named: Named, limits: Limits): LoadPanel {
   const band = usual.enough
     ? {
         week: usual.usual,
-        low: Math.max(0, usual.usual - SPREADS * usual.spread),
-        high: usual.usual + SPREADS * usual.spread,
+        low: Math.max(0, usual.usual - SPREADS * spreadOf(usual)),
+        high: usual.usual + SPREADS * spreadOf(usual),
       }
     : null;
   const last = view.days.length - 1;

@@ -4,6 +4,7 @@ import { asSentence, DANGER_SIGN_LABELS, placeInWords } from '#lib/domain/labels
 import { daysBetween } from '#lib/domain/local-date.ts';
 import type { DangerSign, PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
 import { findingOf } from '../finding-of.ts';
+import { oncePerView } from '../once-per-view.ts';
 import { hasClinicianWord, PAIN_DOUBT, painLimit } from '../pain-place.ts';
 import { EVERY_OTHER } from '../reasons.ts';
 import type { Limits } from '../thresholds.ts';
@@ -13,6 +14,8 @@ import { counted, dayInWords } from '../words.ts';
 const KIND = 'danger-sign';
 const TINGLING: DangerSign = 'numb-or-tingling';
 
+const checkInsOf = oncePerView((view) => view.days.flatMap((day) => day.checkIns));
+
 type Place = { region: PainRegion | null; side: PainSide | null };
 type Told = Place & { sign: DangerSign; key: string };
 
@@ -21,7 +24,7 @@ export const dangerSign: Check = {
   title: 'Danger sign',
   question: 'Did the client say yes to a danger sign, and has nobody cleared it?',
   evaluate: (view, limits) => {
-    const checkIns = view.days.flatMap((day) => day.checkIns);
+    const checkIns = checkInsOf(view);
     const coversFrom = view.days[0]?.date ?? view.asOf.date;
     const everyOther: Outcome = {
       status: 'clear',
@@ -35,9 +38,11 @@ export const dangerSign: Check = {
 
 function toldSigns(checkIns: readonly HistoryCheckIn[]): Told[] {
   const told = new Map<string, Told>();
-  for (const { sign, region, side } of checkIns.flatMap((checkIn) => checkIn.dangerSigns)) {
-    const key = keyOf({ sign, region, side });
-    told.set(key, { sign, region, side, key });
+  for (const { dangerSigns } of checkIns) {
+    for (const { sign, region, side } of dangerSigns) {
+      const key = keyOf({ sign, region, side });
+      told.set(key, { sign, region, side, key });
+    }
   }
   return [...told.values()].sort((a, b) => (a.key < b.key ? -1 : 1));
 }

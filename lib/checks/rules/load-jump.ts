@@ -8,7 +8,7 @@ import { allCauses, type Jump, jumpSentence, jumpStep, jumpWorking } from '../lo
 import { loadsOf } from '../load-series.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
-import { totalUpTo } from '../usual-week.ts';
+import { totalUpTo, usualWeek } from '../usual-week.ts';
 
 const SUBJECT: Subject = { key: 'load', label: '' };
 
@@ -25,28 +25,25 @@ export const loadJump: Check = {
 };
 
 function judge(view: ClientView, limits: Limits): Outcome {
-  const figures = loadFigures(view, loadsOf(view).session, limits);
   if (view.days.length <= limits['coldStart.days']) return firstWeeks(view, limits);
+  const { session } = loadsOf(view);
   const tissues = heavyTissues(view, limits);
-  const { usual, week } = figures;
+  const usual = usualWeek(view, session, limits);
+  const week = totalUpTo(session, view.days.length - 1, limits['week.days']);
   if (!usual.enough && tissues.length === 0) {
     return notEnough(`${usual.weeks} of ${usual.needed} ordinary weeks known`);
   }
-  const jump: Jump = {
-    ...sessionCauses(view, usual.enough ? usual.usual : undefined, limits),
-    figures,
-    tissues,
-    told: undefined,
-  };
+  const causes = sessionCauses(view, usual.enough ? usual.usual : undefined, limits);
   const clear: Outcome = {
     status: 'clear',
     kind: 'load-jump',
     subject: SUBJECT,
     lowerBound: week.known < week.of,
   };
-  const caused = jump.sessions || jump.largest || tissues.some(({ cause }) => cause);
+  const caused = causes.sessions || causes.largest || tissues.some(({ cause }) => cause);
   if (!caused || isAccepted(view, week.total, limits)) return clear;
-  return raised(view, jump, limits);
+  const figures = loadFigures(view, session, limits);
+  return raised(view, { ...causes, figures, tissues, told: undefined }, limits);
 }
 
 /** Causes (i) and (iii), which look at session load. */

@@ -69,12 +69,9 @@ function onItsSides(hardest: Hardest, others: readonly Hardest[]): Named {
 /** Largest share x weight of each tissue and side on the days from one index up to another; 0 where not loaded. */
 function peaksOf(view: ClientView, from: number, until: number): Float64Array {
   const peaks = new Float64Array(TISSUE_SIDES.length);
-  for (const { at, alike } of viewWork(view)) {
+  for (const { at, perSecond } of viewWork(view).alike) {
     if (at < from || at >= until) continue;
-    for (const { seconds, perSecond } of alike) {
-      if (seconds === 0) continue;
-      for (const { index, factor } of perSecond) if (factor > (peaks[index] ?? 0)) peaks[index] = factor;
-    }
+    for (const { index, factor } of perSecond) if (factor > (peaks[index] ?? 0)) peaks[index] = factor;
   }
   return peaks;
 }
@@ -82,21 +79,18 @@ function peaksOf(view: ClientView, from: number, until: number): Float64Array {
 /** Work above the earlier peak, summed up for each tissue and side that was loaded before. */
 function harderWork(view: ClientView, from: number, before: Float64Array, limits: Limits): Hardest[] {
   const found = new Map<TissueSide, Hardest>();
-  for (const { at, rung, alike } of viewWork(view)) {
+  for (const { at, rung, seconds, reps, perSecond } of viewWork(view).alike) {
     if (at < from) continue;
-    for (const { seconds, reps, perSecond } of alike) {
-      if (seconds === 0) continue;
-      for (const { key, tissue, index, factor: peak } of perSecond) {
-        const earlier = before[index] ?? 0;
-        if (earlier === 0 || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
-        if (!reaches(peak, limits['newHardest.atLeast'])) continue;
-        if (!reaches(rung.weights[tissue] ?? 0, limits['tissue.loaded'])) continue;
-        const known = found.get(key) ?? { key, before: earlier, peak: 0, seconds: 0, reps: 0, rung: '' };
-        if (peak > known.peak) Object.assign(known, { peak, rung: rung.name });
-        known.seconds += seconds;
-        known.reps += reps;
-        found.set(key, known);
-      }
+    for (const { key, tissue, index, factor: peak } of perSecond) {
+      const earlier = before[index] ?? 0;
+      if (earlier === 0 || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
+      if (!reaches(peak, limits['newHardest.atLeast'])) continue;
+      if (!reaches(rung.weights[tissue] ?? 0, limits['tissue.loaded'])) continue;
+      const known = found.get(key) ?? { key, before: earlier, peak: 0, seconds: 0, reps: 0, rung: '' };
+      if (peak > known.peak) Object.assign(known, { peak, rung: rung.name });
+      known.seconds += seconds;
+      known.reps += reps;
+      found.set(key, known);
     }
   }
   return [...found.values()];

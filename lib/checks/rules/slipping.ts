@@ -3,7 +3,6 @@ import { median } from '#lib/stats/median.ts';
 import { exceeds, reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
-import { rungDays } from '../rung-days.ts';
 import { type ScoredDay, scoredDays } from '../score.ts';
 import { type Standing, standingsOf, subjectOf } from '../standings.ts';
 import type { Limits } from '../thresholds.ts';
@@ -22,9 +21,7 @@ export const slipping: Check = {
 function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const subject = subjectOf(standing);
   const { rung, side } = standing;
-  const days = scoredDays(rungDays(view, rung.id), rung, side, limits).filter(
-    (day) => day.date >= standing.from,
-  );
+  const days = scoredDays(view, rung, side, limits).filter((day) => day.date >= standing.from);
   const last = days.slice(-limits['slipping.lastScores']);
   const newest = last.at(-1);
   // Counted back from the newest score: silence does not change what it is held against.

@@ -36,8 +36,8 @@ function judge(view: ClientView, limits: Limits): Outcome {
     .filter((more) => isFortnightOver(view, more.drill.family, limits));
   const byFamily = STRENGTH.flatMap((family) => rising.find(({ drill }) => drill.family === family) ?? []);
   if (byFamily.length >= limits['stackedStress.families']) return raised(view, byFamily, 'families', limits);
-  const back = rising.find((more) => bends(more, 'wrist-back', 'wrist-forward', limits));
-  const forward = rising.find((more) => bends(more, 'wrist-forward', 'wrist-back', limits));
+  const back = rising.find((more) => bends(view, more, 'wrist-back', 'wrist-forward', limits));
+  const forward = rising.find((more) => bends(view, more, 'wrist-forward', 'wrist-back', limits));
   if (back && forward) return raised(view, [back, forward], 'wrist', limits);
   const window = view.days.slice(-limits['stackedStress.withinDays']);
   const lowerBound = window.some(({ state }) => state === 'unknown');
@@ -73,26 +73,32 @@ function isFortnightOver(view: ClientView, family: Family, limits: Limits): bool
 }
 
 /** Bends the wrist this way, and more so than the other. */
-function bends({ drill, sets }: MoreSets, way: Tissue, other: Tissue, limits: Limits): boolean {
+function bends(
+  view: ClientView,
+  { drill, sets }: MoreSets,
+  way: Tissue,
+  other: Tissue,
+  limits: Limits,
+): boolean {
   return drill.days.slice(-sets.length).every((day) => {
-    const weight = weightOn(day, way);
-    return reaches(weight, limits['tissue.loaded']) && weight > weightOn(day, other);
+    const weight = weightOn(view, drill, day, way);
+    return reaches(weight, limits['tissue.loaded']) && weight > weightOn(view, drill, day, other);
   });
 }
 
 /** Tissues that at least two of the drills load, in the fixed order of the list. */
-function shared(drills: readonly MoreSets[], limits: Limits): Tissue[] {
+function shared(view: ClientView, drills: readonly MoreSets[], limits: Limits): Tissue[] {
   return TISSUES.filter((tissue) => {
     const loading = drills.filter(({ drill }) => {
       const newest = drill.days.at(-1);
-      return newest && reaches(weightOn(newest, tissue), limits['tissue.loaded']);
+      return newest && reaches(weightOn(view, drill, newest, tissue), limits['tissue.loaded']);
     });
     return loading.length >= 2;
   });
 }
 
 function raised(view: ClientView, drills: MoreSets[], how: 'families' | 'wrist', limits: Limits): Outcome {
-  const tissues: Tissue[] = how === 'wrist' ? ['wrist-back', 'wrist-forward'] : shared(drills, limits);
+  const tissues: Tissue[] = how === 'wrist' ? ['wrist-back', 'wrist-forward'] : shared(view, drills, limits);
   const pain = recentPain(view, tissues, limits['stackedStress.painDays']);
   const hurts = pain !== undefined && reaches(pain.value, limits['stackedStress.pain']);
   const listed = drills

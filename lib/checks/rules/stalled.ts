@@ -2,7 +2,7 @@ import type { Fact, Outcome } from '#lib/domain/finding.ts';
 import type { HistoryRung } from '#lib/domain/history.ts';
 import { daysBetween } from '#lib/domain/local-date.ts';
 import { median } from '#lib/stats/median.ts';
-import { theilSen } from '#lib/stats/theil-sen.ts';
+import { isSlopeUnder, theilSen } from '#lib/stats/theil-sen.ts';
 import { exceeds, reaches } from '../compare.ts';
 import { daysKnownOf, findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
@@ -49,18 +49,20 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     isHardlyTrained(plannedPractice(view, standing, limits), limits);
   if (silent) return { status: 'clear', kind: KIND, subject };
   const ago = (day: ScoredDay) => newest.at - day.at;
-  const within = scoredDays(trained, rung, side, limits).filter(
-    (day) => ago(day) < limits['stalled.withinDays'],
+  const within = scoredDays(view, rung, side, limits).filter(
+    (day) => day.date >= standing.from && ago(day) < limits['stalled.withinDays'],
   );
   const recent = within.filter((day) => ago(day) < limits['stalled.recentDays']).length;
   const missing = missingDays(within, recent, limits);
   if (missing !== undefined) return { status: 'not-enough-history', kind: KIND, subject, missing };
   const score = median(within.slice(-limits['stalled.lastScores']).map((day) => day.score)) ?? 1;
   if (reaches(score, limits['stalled.scoreUnder'])) return { status: 'clear', kind: KIND, subject };
-  const slope = theilSen(
-    within.map(({ at, score: value }) => ({ at, value })),
-    limits['stalled.interval'],
-  );
+  const points = within.map(({ at, score: value }) => ({ at, value }));
+  // Far over the limit in nearly all cases: ask that first, with room for rounding.
+  const clearly = (limits['stalled.slopePercent'] / 100 / SLOPE_DAYS) * 1.001;
+  if (!isSlopeUnder(points, limits['stalled.interval'], clearly))
+    return { status: 'clear', kind: KIND, subject };
+  const slope = theilSen(points, limits['stalled.interval']);
   if (!slope) return { status: 'clear', kind: KIND, subject };
   const gain = slope.upper * SLOPE_DAYS * 100;
   if (reaches(gain, limits['stalled.slopePercent'])) return { status: 'clear', kind: KIND, subject };

@@ -92,9 +92,14 @@ function lastPlannedDays(
   for (let index = days.length - 1; index >= 0 && found.length < most; index -= 1) {
     const day = days[index];
     if (!day || day.date < from) break;
-    const planned = day.sets.filter((set) => set.planned !== null);
-    const broken = planned.filter((set) => isBroken(set, rung)).length;
-    if (planned.length > 0) found.push({ day, planned: planned.length, broken });
+    let planned = 0;
+    let broken = 0;
+    for (const set of day.sets) {
+      if (set.planned === null) continue;
+      planned += 1;
+      if (isBroken(set, rung)) broken += 1;
+    }
+    if (planned > 0) found.push({ day, planned, broken });
   }
   return found.reverse();
 }
