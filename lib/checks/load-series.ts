@@ -30,10 +30,12 @@ function tissueSeries(view: ClientView): Map<TissueSide, LoadSeries> {
   const all = new Float64Array(length * TISSUE_SIDES.length);
   const loaded = new Uint8Array(TISSUE_SIDES.length);
   for (const { at, seconds, perSecond } of viewWork(view).alike) {
-    for (const { index, factor } of perSecond) {
-      const cell = index * length + at;
-      all[cell] = (all[cell] ?? 0) + seconds * factor;
-      loaded[index] = 1;
+    for (let each = 0; each < perSecond.length; each += 1) {
+      const load = perSecond[each];
+      if (!load) continue;
+      const cell = load.index * length + at;
+      all[cell] = (all[cell] ?? 0) + seconds * load.factor;
+      loaded[load.index] = 1;
     }
   }
   const series = new Map<TissueSide, LoadSeries>();

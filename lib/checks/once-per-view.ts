@@ -1,13 +1,14 @@
 import type { ClientView } from './types.ts';
 
 /** Computes once for each view, which never changes once built: many rules read the same days and standings. */
-export function oncePerView<Result>(compute: (view: ClientView) => Result): (view: ClientView) => Result {
-  const known = new WeakMap<ClientView, { result: Result }>();
+export function oncePerView<Result extends object>(
+  compute: (view: ClientView) => Result,
+): (view: ClientView) => Result {
   return (view) => {
-    const there = known.get(view);
-    if (there) return there.result;
+    const there = view.memo.get(compute) as Result | undefined;
+    if (there) return there;
     const result = compute(view);
-    known.set(view, { result });
+    view.memo.set(compute, result);
     return result;
   };
 }

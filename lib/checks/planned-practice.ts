@@ -19,14 +19,15 @@ export type PlannedPractice = {
   logged: number;
 };
 
-// Kept with the standing, which lives as long as its view: two rules ask for the same counts.
-const known = new WeakMap<Standing, { limits: Limits; practice: PlannedPractice }>();
+// Two rules ask for the same counts.
+const practiceOf = oncePerView(() => new Map<Standing, { limits: Limits; practice: PlannedPractice }>());
 
 /**
  * Sessions logged in 28 days, against those of them in which the rung was trained. A forgotten log is no
  * skipped drill. The first week of a plan with the rung, and days under a limit, do not count.
  */
 export function plannedPractice(view: ClientView, standing: Standing, limits: Limits): PlannedPractice {
+  const known = practiceOf(view);
   const there = known.get(standing);
   if (there?.limits === limits) return there.practice;
   const practice = count(view, standing, limits);
@@ -40,24 +41,20 @@ export function isHardlyTrained({ planned, trained }: PlannedPractice, limits: L
 }
 
 function count(view: ClientView, { rung, side }: Standing, limits: Limits): PlannedPractice {
-  // Counted back from the last logged session: days of silence make neither sessions nor skipped drills.
-  const sessions = sessionsOf(view);
-  const first = (sessions.at(-1)?.at ?? 0) - limits['tooLittleTime.days'] + 1;
-  const counts = { planned: 0, trained: 0, logged: 0 };
-  const trained = trainedIn(view, rung.id, side, first);
-  const asked = new Map<HistoryPlan | undefined, Asked & { from: string }>();
-  for (const { at, date, checkIn, plan } of sessions) {
-    if (at < first) continue;
-    counts.logged += 1;
-    let sessionsWithIt = asked.get(plan);
-    if (!sessionsWithIt) {
-      const since = plannedSince(view, rung.id, date) ?? date;
-      const from = addDays(since, limits['tooLittleTime.planFromDays']);
-      sessionsWithIt = { ...askedIn(plan, rung.id, side), from };
-      asked.set(plan, sessionsWithIt);
+  const sessions = recentSessions(view, limits);
+  const counts = { planned: 0, trained: 0, logged: sessions.length };
+  const trained = trainedIn(view, rung.id, side, sessions[0]?.at ?? 0);
+  let plan: HistoryPlan | undefined;
+  let asked: Asked | undefined;
+  let from = '';
+  for (const session of sessions) {
+    const { date, checkIn } = session;
+    if (!asked || plan !== session.plan) {
+      plan = session.plan;
+      asked = askedIn(plan, rung.id, side);
+      from = addDays(plannedSince(view, rung.id, date) ?? date, limits['tooLittleTime.planFromDays']);
     }
-    if (!isPlanned(checkIn, sessionsWithIt) || date < sessionsWithIt.from) continue;
-    if (isUnderLimit(view, rung, date, limits)) continue;
+    if (!isPlanned(checkIn, asked) || date < from || isUnderLimit(view, rung, date, limits)) continue;
     counts.planned += 1;
     if (trained.has(checkIn)) counts.trained += 1;
   }
@@ -65,17 +62,29 @@ function count(view: ClientView, { rung, side }: Standing, limits: Limits): Plan
 }
 
 type Session = { at: number; date: string; checkIn: HistoryCheckIn; plan: HistoryPlan | undefined };
+const recentOf = oncePerView((): { known?: { limits: Limits; sessions: Session[] } } => ({}));
 
-/** All training check-ins, oldest first, with the plan of their day. */
-const sessionsOf = oncePerView((view): Session[] => {
+/**
+ * Training check-ins of the window, oldest first, with the plan of their day. Counted back from the last one: days of
+ * silence make neither sessions nor skipped drills.
+ */
+function recentSessions(view: ClientView, limits: Limits): readonly Session[] {
+  const held = recentOf(view);
+  if (held.known?.limits === limits) return held.known.sessions;
   const sessions: Session[] = [];
-  view.days.forEach(({ date, checkIns }, at) => {
-    for (const checkIn of checkIns) {
-      if (checkIn.kind === 'training') sessions.push({ at, date, checkIn, plan: view.planOn(date) });
+  let first = 0;
+  for (let at = view.days.length - 1; at >= first; at -= 1) {
+    const { date, checkIns } = view.days[at] ?? { date: '', checkIns: [] };
+    for (const checkIn of checkIns.toReversed()) {
+      if (checkIn.kind !== 'training') continue;
+      if (sessions.length === 0) first = at - limits['tooLittleTime.days'] + 1;
+      sessions.push({ at, date, checkIn, plan: view.planOn(date) });
     }
-  });
-  return sessions;
-});
+    if (first < 0) first = 0;
+  }
+  held.known = { limits, sessions: sessions.reverse() };
+  return held.known.sessions;
+}
 
 /** Check-ins from a day on with a result of the rung on the side. */
 function trainedIn(view: ClientView, rungId: string, side: Side, first: number): ReadonlySet<HistoryCheckIn> {

@@ -38,6 +38,8 @@ export type ClientView = {
   rungs: ReadonlyMap<string, HistoryRung>;
   /** The plan in force on a date. */
   planOn: (date: string) => HistoryPlan | undefined;
+  /** What was worked out of this view so far, which never changes once built: see `oncePerView`. */
+  memo: Map<unknown, unknown>;
   /** Current placements: the newest of each ladder and side not after `asOf.date`. */
   standing: HistoryPlacement[];
 };

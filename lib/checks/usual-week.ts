@@ -30,11 +30,12 @@ export type UsualWeek =
  */
 export function usualWeek(view: ClientView, series: LoadSeries, limits: Limits, newest?: number): UsualWeek {
   const length = limits['week.days'];
-  const lastEnd = newest ?? view.days.length - 1 - length;
+  const ends = ordinaryWeeks(view, series.known, limits, newest ?? view.days.length - 1 - length);
   const totals: number[] = [];
-  for (let back = 0; back < limits['week.usualAmong'] && totals.length < limits['week.usualOf']; back += 1) {
-    const end = lastEnd - back * length;
-    if (isOrdinary(view, series, end, length)) totals.push(totalUpTo(series, end, length).total);
+  for (const end of ends) {
+    let total = 0;
+    for (let index = end - length + 1; index <= end; index += 1) total += series.values[index] ?? 0;
+    totals.push(total);
   }
   const usual = median(totals);
   const needed = limits['week.usualAtLeast'];
@@ -52,11 +53,36 @@ const ordinaryDays = oncePerView((view) =>
   Uint8Array.from(view.days, (day) => (day.state === 'off' || day.easy ? 0 : 1)),
 );
 
-function isOrdinary(view: ClientView, series: LoadSeries, end: number, length: number): boolean {
+type Weeks = { known: LoadSeries['known']; limits: Limits; newest: number; ends: readonly number[] };
+const weeksOf = oncePerView((): Weeks[] => []);
+
+/** Last days of the ordinary weeks, newest first. All tissues have the same known days, so the same weeks. */
+function ordinaryWeeks(
+  view: ClientView,
+  known: LoadSeries['known'],
+  limits: Limits,
+  newest: number,
+): readonly number[] {
+  const found = weeksOf(view);
+  for (const one of found) {
+    if (one.known === known && one.limits === limits && one.newest === newest) return one.ends;
+  }
+  const ends: number[] = [];
+  const length = limits['week.days'];
+  const most = limits['week.usualOf'];
+  for (let back = 0; back < limits['week.usualAmong'] && ends.length < most; back += 1) {
+    const end = newest - back * length;
+    if (isOrdinary(view, known, end, length)) ends.push(end);
+  }
+  found.push({ known, limits, newest, ends });
+  return ends;
+}
+
+function isOrdinary(view: ClientView, known: LoadSeries['known'], end: number, length: number): boolean {
   if (end - length + 1 < 0) return false;
   const ordinary = ordinaryDays(view);
   for (let index = end - length + 1; index <= end; index += 1) {
-    if (ordinary[index] !== 1 || series.known[index] !== 1) return false;
+    if (ordinary[index] !== 1 || known[index] !== 1) return false;
   }
   return true;
 }

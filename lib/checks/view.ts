@@ -44,6 +44,7 @@ export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = D
       const index = dayNumber(date) - first;
       return index >= 0 && index < days.length ? index : -1;
     },
+    memo: new Map(),
     rungs,
     planOn,
     standing: standingOn(history.placements, asOf.date, rungs),

@@ -32,7 +32,7 @@ export function varianceOfS(points: readonly TimedValue[]): number {
 
 /** Sizes of the groups of equal numbers, smallest number first; none for none. */
 export function groupSizes(numbers: readonly number[]): number[] {
-  const sorted = Float64Array.from(numbers).sort();
+  const sorted = new Float64Array(numbers).sort();
   const sizes: number[] = [];
   let from = 0;
   for (let index = 1; index <= sorted.length; index += 1) {

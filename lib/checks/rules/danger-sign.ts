@@ -14,7 +14,11 @@ import { counted, dayInWords } from '../words.ts';
 const KIND = 'danger-sign';
 const TINGLING: DangerSign = 'numb-or-tingling';
 
-const checkInsOf = oncePerView((view) => view.days.flatMap((day) => day.checkIns));
+const checkInsOf = oncePerView((view) => {
+  const all: HistoryCheckIn[] = [];
+  for (const { checkIns } of view.days) for (const checkIn of checkIns) all.push(checkIn);
+  return all;
+});
 
 type Place = { region: PainRegion | null; side: PainSide | null };
 type Told = Place & { sign: DangerSign; key: string };
