@@ -12,7 +12,11 @@ export type BenchRow = {
   aim: string;
   sizes: string;
 };
-export type Bench = { name: string; what: string; run: (scale: number) => Promise<BenchRow[]> };
+export type Bench = {
+  name: string;
+  what: string;
+  run: (scale: number, options: { seed?: number }) => Promise<BenchRow[]>;
+};
 
 export function medianOf(values: number[]): number {
   const sorted = [...values].sort((a, b) => a - b);

@@ -2,12 +2,13 @@ import { parseArgs } from 'node:util';
 import { type BenchRow, machine } from './harness.ts';
 import { BENCHES } from './registry.ts';
 
-// npm run bench -- [NAME ...] [--json] [--scale 0.1]
+// npm run bench -- [NAME ...] [--json] [--scale 0.1] [--seed 1]
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     json: { type: 'boolean', default: false },
     scale: { type: 'string', default: '1' },
+    seed: { type: 'string' },
     help: { type: 'boolean' },
   },
 });
@@ -16,14 +17,15 @@ const unknown = positionals.filter((name) => !BENCHES.some((bench) => bench.name
 if (values.help || unknown.length > 0 || !(scale > 0)) {
   const lines = BENCHES.map((bench) => `  ${bench.name.padEnd(12)} ${bench.what}`);
   process.stdout.write(
-    `${unknown.length ? `No bench is called ${unknown.join(', ')}.\n` : ''}Use: npm run bench -- [NAME ...] [--json] [--scale 0.1]\n${lines.join('\n')}\n`,
+    `${unknown.length ? `No bench is called ${unknown.join(', ')}.\n` : ''}Use: npm run bench -- [NAME ...] [--json] [--scale 0.1] [--seed 1]\n${lines.join('\n')}\n`,
   );
   process.exit(values.help ? 0 : 2);
 }
 
 const chosen = positionals.length > 0 ? BENCHES.filter((bench) => positionals.includes(bench.name)) : BENCHES;
 const rows: BenchRow[] = [];
-for (const bench of chosen) rows.push(...(await bench.run(scale)));
+for (const bench of chosen)
+  rows.push(...(await bench.run(scale, values.seed === undefined ? {} : { seed: Number(values.seed) })));
 
 const shown = (value: number | null) => (value === null ? '-' : String(Number(value.toPrecision(4))));
 if (values.json) {

@@ -1,4 +1,5 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
+import type { HistoryRung } from '#lib/domain/history.ts';
 import type { Tissue } from '#lib/domain/vocabulary.ts';
 import { coldStart } from '../cold-start.ts';
 import { exceeds, reaches } from '../compare.ts';
@@ -16,7 +17,14 @@ import { plainNumber } from '../words.ts';
 
 const SUBJECT: Subject = { key: 'hardest', label: '' };
 
-type Hardest = { key: TissueSide; before: number; peak: number; seconds: number; reps: number; rung: string };
+type Hardest = {
+  key: TissueSide;
+  before: number;
+  peak: number;
+  seconds: number;
+  reps: number;
+  rung: HistoryRung;
+};
 
 /**
  * How hard, beside how much: more than 30 s or 15 reps in 7 days at a share x weight more than 10 % above the largest
@@ -62,7 +70,7 @@ function onItsSides(hardest: Hardest, others: readonly Hardest[]): Named {
     sides: [hardest.key, twin.key],
     seconds: Math.max(hardest.seconds, twin.seconds),
     reps: Math.max(hardest.reps, twin.reps),
-    rung: [hardest.rung, twin.rung].sort()[0] ?? hardest.rung,
+    rung: twin.rung.name < hardest.rung.name ? twin.rung : hardest.rung,
   };
 }
 
@@ -86,8 +94,8 @@ function harderWork(view: ClientView, from: number, before: Float64Array, limits
       if (earlier === 0 || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
       if (!reaches(peak, limits['newHardest.atLeast'])) continue;
       if (!reaches(rung.weights[tissue] ?? 0, limits['tissue.loaded'])) continue;
-      const known = found.get(key) ?? { key, before: earlier, peak: 0, seconds: 0, reps: 0, rung: '' };
-      if (peak > known.peak) Object.assign(known, { peak, rung: rung.name });
+      const known = found.get(key) ?? { key, before: earlier, peak: 0, seconds: 0, reps: 0, rung };
+      if (peak > known.peak) Object.assign(known, { peak, rung });
       known.seconds += seconds;
       known.reps += reps;
       found.set(key, known);
@@ -99,7 +107,9 @@ function harderWork(view: ClientView, from: number, before: Float64Array, limits
 function raised(view: ClientView, hardest: Named, others: number, limits: Limits): Outcome {
   const { tissue, sides } = hardest;
   const side = sides.length > 1 ? 'both' : (hardest.key.split(':')[1] ?? 'both');
-  const overUsual = sides.some((key) => isOverUsual(view, key, limits));
+  // A rung the coach has placed the client on is a step taken with open eyes: it stays a note unless it hurts.
+  const isPlaced = view.standing.some((placement) => placement.rungId === hardest.rung.id);
+  const overUsual = !isPlaced && sides.some((key) => isOverUsual(view, key, limits));
   const pain = recentPain(view, [tissue], limits['week.days']);
   const hurts = pain !== undefined && reaches(pain.value, limits['newHardest.pain']);
   const percent = Math.round((hardest.peak / hardest.before - 1) * 100);
@@ -109,7 +119,7 @@ function raised(view: ClientView, hardest: Named, others: number, limits: Limits
       kind: 'new-hardest',
       subject: SUBJECT,
       level: overUsual || hurts ? 'watch' : 'note',
-      sentence: `${hardest.rung}: ${amount} this week, **${percent} % harder** for ${TISSUE_LABELS[tissue]}${side === 'both' ? '' : ` (${side})`} than anything in the 4 weeks before${hurts && pain ? `; pain there ${pain.value} of 10` : ''}.`,
+      sentence: `${hardest.rung.name}: ${amount} this week, **${percent} % harder** for ${TISSUE_LABELS[tissue]}${side === 'both' ? '' : ` (${side})`} than anything in the 4 weeks before${hurts && pain ? `; pain there ${pain.value} of 10` : ''}.`,
       short: 'new hardest position',
       since: view.days[Math.max(0, view.days.length - limits['week.days'])]?.date ?? view.asOf.date,
       step: {
@@ -125,6 +135,7 @@ function raised(view: ClientView, hardest: Named, others: number, limits: Limits
         reps: hardest.reps,
         others,
         overUsual,
+        isPlaced,
         pain: pain?.value ?? null,
       },
       inputs: [
@@ -140,6 +151,7 @@ function raised(view: ClientView, hardest: Named, others: number, limits: Limits
         'newHardest.over',
         'newHardest.seconds',
         'newHardest.reps',
+        'newHardest.overUsual',
         'newHardest.pain',
         'tissue.loaded',
       ],
@@ -154,5 +166,6 @@ function isOverUsual(view: ClientView, key: TissueSide, limits: Limits): boolean
   const series = loadsOf(view).tissues.get(key);
   const usual = series && usualWeek(view, series, limits);
   if (!series || !usual?.enough) return false;
-  return exceeds(totalUpTo(series, view.days.length - 1, limits['week.days']).total, usual.usual);
+  const { total } = totalUpTo(series, view.days.length - 1, limits['week.days']);
+  return reaches(total, limits['newHardest.overUsual'] * usual.usual);
 }

@@ -154,8 +154,7 @@ function found(view: ClientView, standing: Standing, figures: Figures, limits: L
         { name: `training days in ${limits['stalled.withinDays']} days`, value: within.length, unit: 'days' },
         { name: 'training days in 28 days', value: recent, unit: 'days' },
       ],
-      formula:
-        'score = share of the pass mark on a training day; stalled when the median of the last 3 is under 97 % and the upper end of the 80 % interval of the Theil-Sen slope is under 6 % of the target in 28 days',
+      formula: `score = share of the pass mark on a training day; stalled when the median of the last ${limits['stalled.lastScores']} is under ${asPercent(limits['stalled.scoreUnder'])} and the upper end of the ${asPercent(limits['stalled.interval'])} interval of the Theil-Sen slope is under ${limits['stalled.slopePercent']} % of the target in 28 days`,
       thresholds: [
         'stalled.minDays',
         'stalled.trainingDays',

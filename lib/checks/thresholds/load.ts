@@ -55,6 +55,11 @@ export const LOAD = {
   'newHardest.atLeast': threshold(0.15, 'share x weight', 'smaller peaks are preparation, not hard work'),
   'newHardest.over': threshold(1.1, 'x peak', 'peak above that of the weeks before'),
   'newHardest.beforeDays': threshold(28, 'days', 'days before the last 7 in which the peak is looked for'),
+  'newHardest.overUsual': threshold(
+    1.25,
+    'x usual',
+    'week of load there at which the note becomes a watch: half of all weeks are a little over usual',
+  ),
   'newHardest.pain': threshold(2, 'pain 0-10', 'pain there at which the note becomes a watch'),
   'stackedStress.families': threshold(3, 'families', 'strength families that rise at once'),
   'stackedStress.days': threshold(3, 'days', 'last days of a drill looked at'),
@@ -68,8 +73,8 @@ export const LOAD = {
   'stackedStress.pain': threshold(3, 'pain 0-10', 'a joint they share at this or more: act'),
   'stackedStress.painDays': threshold(14, 'days', 'days back in which that pain counts'),
   'noLetUp.monotony': threshold(2, 'no unit', 'monotony over this', FOSTER),
-  'noLetUp.monotonyDays': threshold(8, 'days', 'known days it is taken over'),
-  'noLetUp.monotonyLoad': threshold(1.1, 'x usual week', 'with the load over this'),
+  'noLetUp.monotonyDays': threshold(10, 'days', 'known days it is taken over'),
+  'noLetUp.monotonyLoad': threshold(1.2, 'x usual week', 'with the load over this'),
   'noLetUp.monotonyMaxSessions': threshold(
     6,
     'sessions a week',

@@ -54,10 +54,10 @@ function toHistoryRung(rung: LibraryRung, ladderKey: string, position: number): 
   };
 }
 
-function makeDrill(ladderKey: string, from: [number, number], d: Draws): Drill {
+function makeDrill(ladderKey: string, first: number): Drill {
   const ladder = STARTER_LIBRARY.ladders.find((one) => one.key === ladderKey);
   const rungs = (ladder?.rungs ?? []).map((rung, i) => toHistoryRung(rung, ladderKey, i + 1));
-  const at = Math.min(d.int(...from), rungs.length) - 1;
+  const at = Math.min(first, rungs.length) - 1;
   const each = rungs[at]?.eachSide && !rungs[at]?.eachIsLeg;
   return {
     ladderKey,
@@ -76,13 +76,10 @@ export function makeDrills(needed: string[], d: Draws): Drill[] {
   const order = [...CHOICES].sort(() => d.uniform() - 0.5);
   const must = order.filter((choice) => choice.ladders.some((key) => needed.includes(key)));
   const rest = order.filter((choice) => !must.includes(choice));
-  return [...must, ...rest]
-    .slice(0, Math.max(d.int(3, 4), must.length))
-    .flatMap((choice) =>
-      choice.ladders
-        .slice(0, choice.ladders[0] === 'PL' ? 1 : 2)
-        .map((key) => makeDrill(key, choice.from, d)),
-    );
+  return [...must, ...rest].slice(0, Math.max(d.int(3, 4), must.length)).flatMap((choice) => {
+    const first = d.int(...choice.from);
+    return choice.ladders.slice(0, choice.ladders[0] === 'PL' ? 1 : 2).map((key) => makeDrill(key, first));
+  });
 }
 
 /** Puts a drill on its present rung at `day`: 50-80 % of the target, reaching 1.1 after the usual weeks times the pace. */

@@ -35,6 +35,8 @@ const NEEDED: Record<string, string[]> = {
   'after-ground': ['H3'],
 };
 
+const TWINS: Readonly<Record<string, string>> = { H3: 'H4', H4: 'H3' };
+
 type State = {
   d: Draws;
   world: World;
@@ -78,7 +80,8 @@ function ability(s: State, drill: Drill, side: string, day: number): number {
   if (hit && s.planted === 'side' && side === s.side)
     part = Math.min(grown, 0.95) * (0.76 + 0.12 * ((s.onset % 5) / 5));
   if (hit && s.planted === 'side' && side !== s.side) part = Math.min(grown, 0.97);
-  if (s.planted === 'window' && day >= s.onset && drill.ladderKey === 'H4') part = grown * 0.5;
+  if (s.planted === 'window' && day >= s.onset && drill.ladderKey === 'H4' && s.target)
+    part = 0.5 * ability(s, s.target, side, day);
   return part;
 }
 
@@ -225,6 +228,11 @@ function planNow(s: State, day: number): void {
 
 function place(s: State, drill: Drill, day: number): void {
   settle(drill, day, s.pace, s.d);
+  // The two edges of a balance window come on together in a client with whom nothing is wrong.
+  const twin = s.drills.find(
+    (one) => one.ladderKey === TWINS[drill.ladderKey] && one.at === drill.at && one.gain > 0,
+  );
+  if (twin) Object.assign(drill, { start: twin.start, gain: twin.gain, since: twin.since });
   for (const side of drill.sides) {
     const rungId = drill.rungs[drill.at]?.id ?? '';
     s.placements.push({ ladderId: drill.ladderKey, side, rungId, from: addDays(FIRST_DAY, day) });
@@ -314,6 +322,7 @@ export function makeClient(world: World, planted: string | undefined, seed: numb
   for (let day = 0; day < days; day += 1) {
     if (day === onset && s.target && planted !== 'step' && s.target.since < onset - 60)
       settleTarget(s, onset);
+    if (day === onset && planted === 'window') sameEdges(s, onset);
     if (!isTrainingDay(s, day)) continue;
     const soft =
       planted === 'after-ground' && day >= onset && (softSince === undefined || day - softSince > 12);
@@ -352,6 +361,16 @@ export function makeClient(world: World, planted: string | undefined, seed: numb
     ladder: s.target?.ladderKey,
     days,
   };
+}
+
+/** Both edges on the same kind of rung: only then do they compare. */
+function sameEdges(s: State, onset: number): void {
+  const heel = s.drills.find((one) => one.ladderKey === 'H3');
+  const toe = s.drills.find((one) => one.ladderKey === 'H4');
+  if (!heel || !toe || heel.at === toe.at) return;
+  toe.at = heel.at;
+  place(s, toe, onset);
+  planNow(s, onset);
 }
 
 /** A stall or a gap begins on a rung that is still being learned: the target stands at 70-90 % at the onset. */

@@ -51,10 +51,19 @@ describe('new-hardest', () => {
   ])('weight %f after 0.6 for %i s gives %s', (weight, seconds, expected) => {
     expect(sayOf(weight, seconds)).toBe(expected);
   });
-  it('is watch when it hurts there, or when the week is over usual', () => {
+  it('is watch when it hurts there, or when the week is at 1.25 x usual', () => {
     expect(sayOf(0.67, 31, 1)).toBe('flagged note');
     expect(sayOf(0.67, 31, 2)).toBe('flagged watch');
-    expect(sayOf(0.9, 120)).toBe('flagged watch');
+    // Usual 54 BW s; the last week 42 and 0.45 a second.
+    expect(sayOf(0.9, 56)).toBe('flagged note');
+    expect(sayOf(0.9, 57)).toBe('flagged watch');
+  });
+  it('stays a note on a rung the coach has placed the client on, unless it hurts', () => {
+    const placements = [{ ladderId: 'planche', side: 'both' as const, rungId: 'harder', from: '2026-01-01' }];
+    const placed = (pain: number) =>
+      said(theOutcome(judge(newHardest, { ...history(0.9, 120, pain), placements }, LAST)));
+    expect(placed(0)).toBe('flagged note');
+    expect(placed(2)).toBe('flagged watch');
   });
   it('says what, how much and by how much, and that a note is no row', () => {
     const finding = theFinding(judge(newHardest, history(0.72, 31), LAST));

@@ -81,32 +81,32 @@ describe('no-let-up: what was not told', () => {
 });
 
 describe('no-let-up: days all alike', () => {
-  // Eight days of 150 AU or 200 AU: monotony over 2; the week is 1,200 AU of 900.
-  const alike = every(8, (days) => aCheckIn(days, { minutes: days % 2 === 0 ? 30 : 40 }));
+  // Ten days of 150 AU or 200 AU: monotony over 2; the week is 1,250 AU of 900.
+  const alike = every(10, (days) => aCheckIn(days, { minutes: days % 2 === 0 ? 30 : 40 }));
   const plans = [aPlan({ sessionsPerWeek: 5 })];
   it('speaks where the load is over usual, and says the monotony', () => {
-    const finding = theFinding(judge(noLetUp, aHistory({ checkIns: [...before, ...alike], plans }), 77));
-    expect(finding.sentence).toContain('8 days much alike');
+    const finding = theFinding(judge(noLetUp, aHistory({ checkIns: [...before, ...alike], plans }), 79));
+    expect(finding.sentence).toContain('10 days much alike');
     expect(finding.evidence.monotony).toBe('7');
   });
   it('is silent for plans of six days and more, and while the load is usual', () => {
-    expect(sayOf([...before, ...alike], 77, SIX)).toBe('clear');
-    const little = every(8, (days) => aCheckIn(days, { minutes: 20 + (days % 2) }));
-    expect(sayOf([...before, ...little], 77, { plans })).toBe('clear');
+    expect(sayOf([...before, ...alike], 79, SIX)).toBe('clear');
+    const little = every(10, (days) => aCheckIn(days, { minutes: 20 + (days % 2) }));
+    expect(sayOf([...before, ...little], 79, { plans })).toBe('clear');
   });
 });
 
 describe('no-let-up on its limits', () => {
   const hard = (days: number) => aCheckIn(days, { minutes: 80, sets: sets([5, 5, 5, 5, 5, 5]) });
   const pairs = aHistory({ checkIns: [...before, hard(72), hard(73), hard(77), hard(78)], ...SIX });
-  const alike = every(8, (days) => aCheckIn(days, { minutes: days % 2 === 0 ? 30 : 40 }));
+  const alike = every(10, (days) => aCheckIn(days, { minutes: days % 2 === 0 ? 30 : 40 }));
   const days = aHistory({ checkIns: [...before, ...alike], plans: [aPlan({ sessionsPerWeek: 5 })] });
   // Sessions 400 AU of 300 and 6 sets of 3; monotony 175 / 25; the last 7 days 1,250 AU of 900.
   it.each([
     ['noLetUp.hardSession', pairs, 78, 4 / 3],
     ['noLetUp.hardTissue', pairs, 78, 2],
-    ['noLetUp.monotony', days, 77, 7],
-    ['noLetUp.monotonyLoad', days, 77, 1_250 / 900],
+    ['noLetUp.monotony', days, 79, 7],
+    ['noLetUp.monotonyLoad', days, 79, 1_250 / 900],
   ] as const)('%s has to be exceeded', (id, history, last, limit) => {
     expect(theOutcome(judge(noLetUp, history, last, { [id]: limit })).status).toBe('clear');
     expect(theOutcome(judge(noLetUp, history, last, { [id]: limit - 0.001 })).status).toBe('flagged');
