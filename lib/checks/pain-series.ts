@@ -23,7 +23,7 @@ export type PainPoint = {
   morning: number | undefined;
   /** Highest of all moments. */
   highest: number;
-  /** Called "the usual" by the client, for the highest value. */
+  /** The highest value was called "the usual" by the client, and no value of the check-in new. */
   usual: boolean;
   /** A danger sign in the same check-in. */
   danger: boolean;
@@ -81,17 +81,19 @@ function pointOf(checkIn: HistoryCheckIn, { region, side }: PainSeries): PainPoi
   let morning: number | undefined;
   let highest = -1;
   let usual = false;
+  let isNew = false;
   for (const pain of checkIn.pain) {
     if (pain.kind !== 'joint' || pain.region !== region || pain.side !== side) continue;
     const { value } = pain;
     if (pain.moment === 'morning') morning = Math.max(morning ?? 0, value);
     else worst = Math.max(worst ?? 0, value);
-    // Of several with the highest value all have to be "the usual".
+    if (pain.usual === false) isNew = true;
+    // Of several with the highest value all have to be "the usual", and none may be called new.
     if (value > highest) usual = pain.usual === true;
     else if (value === highest) usual &&= pain.usual === true;
     highest = Math.max(highest, value);
   }
-  if (highest >= 0) return { date, worst, morning, highest, usual, danger };
+  if (highest >= 0) return { date, worst, morning, highest, usual: usual && !isNew, danger };
   if (!checkIn.nothingHurts) return undefined;
   return { date, worst: 0, morning: 0, highest: 0, usual: false, danger };
 }

@@ -15,7 +15,8 @@ export const EVERY_OTHER = '*';
  * What one night changes about a client's reasons. Pure and independent of the order of both lists. One open reason
  * for each kind and subject; two clear nights close it; not-enough-history and a lower bound leave it alone; closed by
  * two clear nights it reopens within 14 days; closed by the coach it stays closed while nothing is worse. What is put
- * aside or with the client comes back on the morning of its date or when it is worse, and never stops being checked.
+ * aside or with the client comes back on the morning of its date or when it is worse, also when clear nights closed it
+ * in between, and never stops being checked.
  */
 export function advanceReasons(
   stored: readonly StoredReason[],
@@ -68,7 +69,7 @@ function update(reason: StoredReason, outcome: Flagged, { night }: Night): Reaso
 /** Tonight flags a reason that is closed. */
 function again(reason: StoredReason, outcome: Flagged, { night, options, limits }: Night): ReasonChange[] {
   const settled = isDone(reason) && reason.clearNights < limits['reason.clearNights'];
-  if (settled && !isWorse(reason, outcome)) return [];
+  if ((settled || isHeld(reason, night)) && !isWorse(reason, outcome)) return [];
   const days =
     reason.closedAt === null ? 0 : daysBetween(reason.closedAt.slice(0, 10), night.instant.slice(0, 10));
   if (days > limits['reason.reopenDays']) return [raise(outcome, { night, options, limits })];
@@ -128,6 +129,13 @@ export function isWorse(
   const before = severityOf(reason.fingerprint);
   const now = severityOf(fingerprintOf(outcome));
   return before !== undefined && now !== undefined && now > before;
+}
+
+/** Closed by clear nights while it was put aside or with the client, and that date is still to come. */
+function isHeld(reason: StoredReason, night: AsOf): boolean {
+  if (isDone(reason) || URGENT_KINDS.includes(reason.kind)) return false;
+  const morning = addDays(night.date, 1);
+  return [reason.asideUntil, reason.withClientUntil].some((until) => until !== null && until > morning);
 }
 
 /** Closed by the coach, not by clear nights. */

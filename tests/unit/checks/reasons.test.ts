@@ -216,6 +216,19 @@ describe('put aside and with the client', () => {
   it('holds without a date while nothing is worse', () => {
     expect(nights(held({ state: 'aside', asideUntilWorse: true }), [[watch]], 300).changes).toEqual(['']);
   });
+  it('stays away until its date also when clear nights closed it before, unless it is worse', () => {
+    for (const over of [
+      { state: 'aside' as const, asideUntil: day(9) },
+      { state: 'with-client' as const, withClientUntil: day(9) },
+    ]) {
+      const { changes, stored } = nights(held(over), [CALM, CALM, [watch], [watch]], 1);
+      expect(changes).toEqual(['count-clear', 'close', '', '']);
+      expect(stored).toMatchObject([{ state: 'closed' }]);
+      expect(nights(stored, [[watch]], 7).changes).toEqual(['']);
+      expect(nights(stored, [[watch]], 8).changes).toEqual(['reopen']);
+      expect(nights(stored, [[act]], 5).changes).toEqual(['reopen']);
+    }
+  });
   it('is closed by clear nights like any other', () => {
     expect(nights(held({ state: 'aside', asideUntil: day(9) }), [CALM, CALM], 1).changes).toEqual([
       'count-clear',

@@ -96,6 +96,12 @@ describe('pain-high', () => {
     expect(tier(true, limit({ region: null, tissue: 'elbow-bending' }))).toBe('this-week');
     expect(tier(true, limit({ region: null, tissue: 'neck' }))).toBe('now');
     expect(tier(true, limit({ region: null }))).toBe('now');
+    // A lower value called new beside it is not the usual, whichever comes first.
+    const usually = aPain(7, { region: 'elbow-inner', side: 'right', moment: 'during', usual: true });
+    const fresh = aPain(6, { region: 'elbow-inner', side: 'right', moment: 'after', usual: false });
+    expect(tier(true, { checkIns: [aCheckIn(5, { pain: [usually] })] })).toBe('this-week');
+    expect(tier(true, { checkIns: [aCheckIn(5, { pain: [usually, fresh] })] })).toBe('now');
+    expect(tier(true, { checkIns: [aCheckIn(5, { pain: [fresh, usually] })] })).toBe('now');
     // One that was not the usual stays now, also when the usual comes after it; what a clinician saw since does not.
     const both = (first: number) => [sore(first, 7, { usual: false }), sore(5, 6, { usual: true })];
     expect(tier(true, { checkIns: both(3) })).toBe('now');
