@@ -91,7 +91,7 @@ const plan = z.strictObject({
 /** The open file format of one client's history, version 1: what checks read and packs carry. */
 export const historySchema = z
   .strictObject({
-    formatVersion: z.literal(1),
+    formatVersion: z.literal(1, 'must be 1, the version this program reads: export again'),
     client,
     rungs: z.array(rung),
     plans: z.array(plan),

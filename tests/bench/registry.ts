@@ -1,6 +1,7 @@
+import { checkHistoryBench } from './check-history/check-history.bench.ts';
 import { checksBench } from './checks.bench.ts';
 import { detectBench } from './detect/detect.bench.ts';
 import { forecastBench } from './forecast.bench.ts';
 import type { Bench } from './harness.ts';
 
-export const BENCHES: Bench[] = [checksBench, detectBench, forecastBench];
+export const BENCHES: Bench[] = [checksBench, checkHistoryBench, detectBench, forecastBench];

@@ -6,8 +6,11 @@ import addFormats from 'ajv-formats';
 import { parse } from 'csv-parse/sync';
 import { expect, test } from 'vitest';
 import yauzl from 'yauzl';
+import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { AppError } from '#lib/errors.ts';
 import { asEntered } from '#lib/handover/csv.ts';
+import { findingsByNight } from '#lib/handover/history-findings.ts';
+import { readHistory } from '#lib/handover/read-history.ts';
 import { exportClient } from '#lib/usecases/export-client.ts';
 import { copyLibraryInto, leadOf } from '#tests/integration/clients/support.ts';
 import {
@@ -94,6 +97,8 @@ test('everything entered comes out, corrections beside their originals, formulas
 
   const text = files.get('history.json') ?? '';
   expect(schemaProblems(text)).toBeNull();
+  const read = readHistory(Buffer.from(text), 'history.json'); // as check-history does
+  expect(findingsByNight(read, '2026-11-24', DEFAULT_LIMITS)).toBeInstanceOf(Array);
   expect(JSON.parse(text)).toMatchObject({
     formatVersion: 1,
     checkIns: [{ id: second, sets: [{ value: 4.5 }] }],
