@@ -1,17 +1,17 @@
 import { dayNumber } from '#lib/domain/day-number.ts';
 import type { HistoryRung } from '#lib/domain/history.ts';
 import { MEASURE_UNITS } from '#lib/domain/labels.ts';
+import { monthName } from '#lib/domain/month-names.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 
 /** 1970-01-01 was one. */
 const THURSDAY = 4;
 const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 /** '2026-11-24' as "Tue 24 Nov". */
 export function dayInWords(date: string): string {
   const weekday = (dayNumber(date) + THURSDAY) % 7;
-  return `${DAYS[weekday] ?? ''} ${Number(date.slice(8, 10))} ${MONTHS[Number(date.slice(5, 7)) - 1] ?? ''}`;
+  return `${DAYS[weekday] ?? ''} ${Number(date.slice(8, 10))} ${monthName(date).slice(0, 3)}`;
 }
 
 /** At most `digits` decimals, none that say nothing: 5.50 as "5.5", 6.0 as "6". */

@@ -22,8 +22,9 @@ one history a line, UTF-8, at most 64 MB. Needs no database; holds one history a
   --table           a table for people
   --keep-going      after a history that cannot be read, go on with the next
 
-Ends with 0 when nothing was found, 1 when something was, 2 when something cannot be read. It says what, where and how to
-mend it in one line on standard error and stops there; with --keep-going it goes on, and still ends with 2.
+Ends with 0 when nothing was found, 1 when something was, 2 when something cannot be read or no history came. It says
+what, where and how to mend it in one line on standard error and stops there; with --keep-going it goes on, and still
+ends with 2.
 Formats (JSON Schema 2020-12): a history lib/handover/history.schema.json, a finding lib/handover/finding.schema.json.
 `;
 

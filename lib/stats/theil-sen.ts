@@ -43,20 +43,11 @@ export function theilSen(points: readonly TimedValue[], confidence: number): The
  */
 export function isSlopeUnder(points: readonly TimedValue[], confidence: number, limit: number): boolean {
   const z = normalQuantile((1 + confidence) / 2);
-  if (z === undefined) return false;
-  let pairs = 0;
+  const slopes = pairSlopes(points);
+  const pairs = slopes.length;
+  if (z === undefined || pairs === 0) return false;
   let under = 0;
-  for (let i = 0; i < points.length; i += 1) {
-    const first = points[i];
-    if (!first) continue;
-    for (let j = i + 1; j < points.length; j += 1) {
-      const second = points[j];
-      if (!second || second.at === first.at) continue;
-      pairs += 1;
-      if ((second.value - first.value) / (second.at - first.at) < limit) under += 1;
-    }
-  }
-  if (pairs === 0) return false;
+  for (const slope of slopes) if (slope < limit) under += 1;
   return under > Math.min(pairs - 1, upperRank(pairs, z * Math.sqrt(varianceOfS(points))));
 }
 

@@ -1,20 +1,7 @@
 import { daysBetween } from '#lib/domain/local-date.ts';
+import { monthName } from '#lib/domain/month-names.ts';
 
 const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 type Parts = { weekday: string; day: number; month: string; year: number };
 
@@ -23,7 +10,7 @@ function parts(date: string): Parts {
   return {
     weekday: DAYS[at.getUTCDay()] ?? '',
     day: at.getUTCDate(),
-    month: MONTHS[at.getUTCMonth()] ?? '',
+    month: monthName(date),
     year: at.getUTCFullYear(),
   };
 }

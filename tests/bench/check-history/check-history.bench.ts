@@ -49,7 +49,7 @@ export const checkHistoryBench: Bench = {
       reference: small.peakMb,
       ratio: large.peakMb / small.peakMb,
       better: 'lower',
-      must: 'ratio 1.25',
+      must: 'ratio 1.2',
       aim: 'ratio 1.1',
       sizes: `${many} histories beside ${few}, ${DAYS} days, ${Math.round(kb)} kB each on average, ${large.findings} findings`,
     };

@@ -91,6 +91,11 @@ describe('no-let-up: days all alike', () => {
   });
   it('is silent for plans of six days and more, and while the load is usual', () => {
     expect(sayOf([...before, ...alike], 79, SIX)).toBe('clear');
+    // 7 days of 1,080 AU are 1.2 x usual, 1,095 are over it.
+    const week = (even: number) =>
+      every(10, (days) => aCheckIn(days, { minutes: days % 2 === 0 ? even : 33 }));
+    expect(sayOf([...before, ...week(28)], 79, { plans })).toBe('clear');
+    expect(sayOf([...before, ...week(29)], 79, { plans })).toBe('flagged watch');
     const little = every(10, (days) => aCheckIn(days, { minutes: 20 + (days % 2) }));
     expect(sayOf([...before, ...little], 79, { plans })).toBe('clear');
   });
