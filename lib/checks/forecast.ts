@@ -7,7 +7,7 @@ import type { Standing } from './standings.ts';
 import { type LimitId, type Limits, usedThresholds } from './thresholds.ts';
 import { type RungTime, timeToGoal } from './time-to-goal.ts';
 import type { ClientView } from './types.ts';
-import { plainNumber } from './words.ts';
+import { dateInWords, plainNumber } from './words.ts';
 
 /** The range of dates of a goal; `early` and `late`: 10 and 90 of 100 draws are done by then. */
 export type Forecast = {
@@ -103,9 +103,9 @@ function workingOf(
       { name: 'usual time of those', value: roundTo(sum(ahead) / DAYS_A_WEEK, 1), unit: 'weeks' },
       { name: 'rungs passed here', value: about.count, unit: '' },
       ...(pace === '' ? [] : [{ name: 'each took', value: pace, unit: 'x its usual time' }]),
-      { name: '1 of 10 draws done by', value: dates.early, unit: '' },
-      { name: '5 of 10 draws done by', value: dates.middle, unit: '' },
-      { name: '9 of 10 draws done by', value: dates.late, unit: '' },
+      { name: '1 of 10 draws done by', value: dateInWords(dates.early), unit: '' },
+      { name: '5 of 10 draws done by', value: dateInWords(dates.middle), unit: '' },
+      { name: '9 of 10 draws done by', value: dateInWords(dates.late), unit: '' },
     ],
     formula:
       'time on each rung left is drawn from a log-normal around its usual time; the pace of the client, one draw for all rungs, is that of all clients drawn toward the rungs passed here (normal-inverse-chi-square); the present rung takes longer than it has taken',

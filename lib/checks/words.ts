@@ -14,6 +14,11 @@ export function dayInWords(date: string): string {
   return `${DAYS[weekday] ?? ''} ${Number(date.slice(8, 10))} ${monthName(date).slice(0, 3)}`;
 }
 
+/** '2028-02-22' as "22 Feb 2028". */
+export function dateInWords(date: string): string {
+  return `${Number(date.slice(8, 10))} ${monthName(date).slice(0, 3)} ${date.slice(0, 4)}`;
+}
+
 /** At most `digits` decimals, none that say nothing: 5.50 as "5.5", 6.0 as "6". */
 export function plainNumber(value: number, digits = 1): string {
   return String(Number(value.toFixed(digits)) + 0);

@@ -28,8 +28,15 @@ export function ladderForecasts(
     .flatMap((standing) => {
       const found = forecast(view, standing, own, limits);
       if (!found) return [];
-      const side = standing.side === 'both' ? '' : `${asSentence(standing.side)}: `;
-      return [{ key: standing.key, sentence: `${side}${found.sentence}`, working: linesOf(found.working) }];
+      const { sentence } = found;
+      const sided = `${asSentence(standing.side)}, ${sentence.slice(0, 1).toLowerCase()}${sentence.slice(1)}`;
+      return [
+        {
+          key: standing.key,
+          sentence: standing.side === 'both' ? sentence : sided,
+          working: linesOf(found.working),
+        },
+      ];
     });
 }
 

@@ -67,7 +67,7 @@ describe('forecast', () => {
     const found = said(two, 56);
     expect(found).toMatchObject({ goalId: 'pull-5', passed: 2, usualOnly: false });
     expect(found?.sentence).toMatch(
-      /^Pull 5: between \w+ and \w+ 2026, most likely \w+; 2 rungs passed here, the rest from the library's usual times\.$/,
+      /^Last rung, Pull 5: probably between \w+ and \w+ 2026, most likely \w+; 2 rungs passed here, the rest from the library's usual times\.$/,
     );
     // Three rungs of 28 days at the usual pace: the middle is near 84 days.
     const left = daysBetween(day(56), found?.middle ?? '');
@@ -163,12 +163,14 @@ describe('the words of a forecast', () => {
     forecastSentence({ goal: 'G', early, middle, late, passed: 3, usualOnly: false });
   it('name the year of every month, or once where it is one', () => {
     expect(words('2027-03-02', '2027-05-09', '2027-08-30')).toContain(
-      'G: between March and August 2027, most likely May;',
+      'Last rung, G: probably between March and August 2027, most likely May;',
     );
     expect(words('2026-11-02', '2027-01-09', '2027-04-30')).toContain(
       'between November 2026 and April 2027, most likely January 2027;',
     );
     expect(words('2026-11-02', '2026-12-09', '2027-04-30')).toContain('most likely December 2026;');
-    expect(words('2027-03-02', '2027-03-09', '2027-03-30')).toContain('G: in March 2027; 3 rungs');
+    expect(words('2027-03-02', '2027-03-09', '2027-03-30')).toContain(
+      'Last rung, G: probably in March 2027; 3 rungs',
+    );
   });
 });

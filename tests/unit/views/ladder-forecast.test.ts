@@ -46,7 +46,9 @@ const sentencesOf = (placements: HistoryPlacement[], skillsInFocus: string[]) =>
 
 test('the goal is the last rung of the ladder, also where the history does not carry it', () => {
   const [said] = sentencesOf([on('pull-1', 0), on('pull-2', 40)], []);
-  expect(said).toEqual([expect.stringMatching(/^pull 3: between .*; only 1 rung passed here\.$/)]);
+  expect(said).toEqual([
+    expect.stringMatching(/^Last rung, pull 3: probably between .*; only 1 rung passed here\.$/),
+  ]);
 });
 
 test('ladders of a skill in focus have a goal; all of them where no skill of theirs is in focus', () => {
@@ -62,7 +64,10 @@ test('ladders of a skill in focus have a goal; all of them where no skill of the
 
 test('sides that stand apart are said apart, each with its working', () => {
   const [panel] = panelsOf([on('pull-1', 0), on('pull-2', 30, 'left')], []);
-  expect(panel?.forecasts.map((one) => one.sentence.split(':')[0])).toEqual(['Left', 'Right']);
+  expect(panel?.forecasts.map((one) => one.sentence.split(':')[0])).toEqual([
+    'Left, last rung, pull 3',
+    'Right, last rung, pull 3',
+  ]);
   expect(panel?.forecasts[0]?.working).toContain('On this rung for: 30 days, usually 28');
 });
 
