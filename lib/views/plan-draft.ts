@@ -1,0 +1,41 @@
+import type { Side } from '#lib/domain/vocabulary.ts';
+
+export const DRAFT_SOURCES = ['gap-finder', 'reason', 'copy'] as const;
+export type DraftSource = (typeof DRAFT_SOURCES)[number];
+
+/**
+ * One proposed line of a plan. `put`: this is to stand in the session; it takes the place of the line of the same
+ * ladder and side in that session, and is added where there is none. `drop`: the line of this rung, side and session is
+ * to go; its dose is not read.
+ */
+export type PlanDraftLine = {
+  act: 'put' | 'drop';
+  /** A, B or short. */
+  session: string;
+  rungId: string;
+  /** A rung done on each side may be proposed for `both`: it is planned left and right apart. */
+  side: Side;
+  sets: number;
+  /** In the rung's measure; null: practised by minutes. */
+  target: number | null;
+  minutes: number | null;
+  timesPerWeek: number;
+  /** Why this line, in one plain sentence for the coach. */
+  why: string;
+};
+
+/** What is proposed for a client's plan, to be accepted, changed or dropped line by line in the plan editor. */
+export type PlanDraft = {
+  source: DraftSource;
+  /** The reason of the night that it answers, when it answers one. */
+  reasonId: string | null;
+  lines: PlanDraftLine[];
+  /** Filled in as "why this change" of the version. */
+  why: string;
+  /** Filled in as the words to the client. */
+  notes: string;
+  /** Skills proposed to leave the focus, by name. */
+  dropSkills: string[];
+  /** Weeks proposed as easy ones, counted from the first day of the new version: 1 is its first week. */
+  easyWeeks: number[];
+};
