@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "plan_session" ADD COLUMN     "warm_up_minutes" INTEGER;
