@@ -18,11 +18,12 @@ export function isUnderLimit(view: ClientView, rung: HistoryRung, date: string, 
     (limit) =>
       limit.from <= date &&
       (limit.until === null || limit.until >= date) &&
-      touches(limit, loadedTissues(rung, limits)),
+      limitTouches(limit, loadedTissues(rung, limits)),
   );
 }
 
-function touches(limit: HistoryLimit, loaded: readonly Tissue[]): boolean {
+/** Whether a limit speaks about one of these tissues. One that names no place speaks about all, but for floor and overhead. */
+export function limitTouches(limit: HistoryLimit, loaded: readonly Tissue[]): boolean {
   if (limit.rule === 'no-overhead' && loaded.includes('shoulder-overhead')) return true;
   if (limit.rule === 'no-floor' && loaded.includes('wrist-back')) return true;
   if (limit.tissue !== null) return loaded.includes(limit.tissue);
