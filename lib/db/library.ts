@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { type LibraryRows, libraryRows, type NewId } from '#lib/library/copy-plan.ts';
 import { type Library, type LibrarySupport, STARTER_LIBRARY } from '#lib/library/library.ts';
 import type { TeamPg } from './client.ts';
+import { fillSwaps } from './swaps.ts';
 
 export type CopiedLibrary = {
   /** Row id of each rung of the library, by key such as `H3.4`. */
@@ -10,7 +11,7 @@ export type CopiedLibrary = {
   skillIds: Map<string, string>;
 };
 
-/** Copies the starter library into a team, in six statements. The team may change every row afterwards. */
+/** Copies the starter library into a team, with its swaps. The team may change every row afterwards. */
 export async function copyLibrary(
   tx: TeamPg,
   options: { library?: Library; newId?: NewId } = {},
@@ -22,6 +23,7 @@ export async function copyLibrary(
   await insertDrills(tx, rows);
   await insertRungs(tx, rows);
   await insertSupports(tx, library.supports);
+  await fillSwaps(tx);
   return {
     rungIds: new Map(rows.rungs.map((row) => [row.rung.key, row.id])),
     ladderIds: new Map(rows.ladders.map((row) => [row.key, row.id])),
