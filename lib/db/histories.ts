@@ -7,6 +7,7 @@ import type {
   HistoryCheckIn,
   HistoryClient,
   HistoryFilm,
+  HistoryGoal,
   HistoryLimit,
   HistoryPlacement,
   HistoryQuestion,
@@ -46,12 +47,15 @@ export async function loadHistories(
   const seen = await byClient<{ at: string }>(tx, clientIds, SEEN);
   const words = await byClient<ClientHistory['clinicianWords'][number]>(tx, clientIds, CLINICIAN_WORDS);
 
+  const goals = await byClient<HistoryGoal>(tx, clientIds, GOALS);
   const films = await byClient<HistoryFilm>(tx, clientIds, FILMS);
   const answering = await findAnsweringHours(tx);
 
   const rungIdsOf = (id: string) => [
     ...(checkIns.get(id) ?? []).flatMap((checkIn) => checkIn.sets.map((set) => set.rungId)),
-    ...(plans.get(id) ?? []).flatMap((plan) => plan.items.map((item) => item.rungId)),
+    ...(plans.get(id) ?? []).flatMap((plan) =>
+      plan.items.flatMap((item) => [item.rungId, ...(item.noKitRungId ? [item.noKitRungId] : [])]),
+    ),
     ...(placements.get(id) ?? []).map((placement) => placement.rungId),
   ];
   const named = new Map(clients.map((client) => [client.id, new Set(rungIdsOf(client.id))]));
@@ -77,6 +81,7 @@ export async function loadHistories(
         steps: steps.get(client.id) ?? [],
         seen: (seen.get(client.id) ?? []).map((mark) => mark.at),
         clinicianWords: words.get(client.id) ?? [],
+        ...(goals.has(client.id) && { goals: goals.get(client.id) }),
         ...(films.has(client.id) && { films: films.get(client.id) }),
         ...(answering && { answering }),
       },
@@ -164,6 +169,9 @@ const SEEN = `select client_id, jsonb_build_object('at', ${iso('at')}) as value,
 const CLINICIAN_WORDS = `select client_id, jsonb_build_object('date', date, 'region', region, 'side', side, 'words', words) as value,
   date::text || id as place, team_id from clinician_word`;
 
+const GOALS = `select g.client_id, jsonb_build_object('skill', s.name, 'from', g.from_date, 'wantedBy', g.wanted_by,
+    'endedOn', g.ended_on) as value, g.from_date::text || s.position || g.id as place, g.team_id
+  from goal g join skill s on s.team_id = g.team_id and s.id = g.skill_id`;
 const FILMS = `select f.client_id, jsonb_build_object('id', f.id, 'askedAt', ${iso('f.created_at')},
     'receivedAt', ${iso('c.received_at')}, 'lookedAt', ${iso('c.looked_at')}, 'words', f.words) as value,
   ${iso('f.created_at')} || f.id as place, f.team_id

@@ -1,5 +1,6 @@
 import type { HistoryPlan } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
+import { PLAN_ITEM_FROM, PLAN_ITEM_JSON, PLAN_SESSION_JSON } from './plan-json.ts';
 
 type PlanRow = HistoryPlan & { clientId: string };
 
@@ -10,12 +11,12 @@ export async function listHistoryPlans(tx: TeamPg, clientIds: string[]): Promise
        p.sessions_per_week as "sessionsPerWeek", to_json(coalesce(p.easy_weeks, '{}')) as "easyWeeks",
        to_json(coalesce(p.test_weeks, '{}')) as "testWeeks", p.accepted_week_au as "acceptedWeekAu",
        coalesce(p.skills_in_focus, '{}') as "skillsInFocus",
-       coalesce((select json_agg(json_build_object('session', s.label, 'rungId', i.rung_id, 'side', i.side,
-           'sets', i.sets, 'target', i.target, 'minutes', i.minutes, 'timesPerWeek', i.times_per_week)
-           order by s.position, s.label, i.position)
-         from plan_session s join plan_item i on i.team_id = s.team_id and i.session_id = s.id
+       to_json(coalesce(p.no_kit_weeks, '{}')) as "noKitWeeks", m.name as by, p.why, p.notes,
+       coalesce((select json_agg(${PLAN_SESSION_JSON}) from plan_session s
+         where s.team_id = p.team_id and s.plan_id = p.id), '[]'::json) as sessions,
+       coalesce((select json_agg(${PLAN_ITEM_JSON}) from ${PLAN_ITEM_FROM}
          where s.team_id = p.team_id and s.plan_id = p.id), '[]'::json) as items
-     from plan p
+     from plan p left join member m on m.team_id = p.team_id and m.id = p.by_id
      where p.team_id = $1 and p.client_id = any($2::uuid[])
      order by p.client_id, p.version`,
     [tx.teamId, clientIds],
@@ -32,6 +33,11 @@ export async function listHistoryPlans(tx: TeamPg, clientIds: string[]): Promise
       testWeeks: row.testWeeks,
       acceptedWeekAu: row.acceptedWeekAu,
       skillsInFocus: row.skillsInFocus,
+      noKitWeeks: row.noKitWeeks,
+      sessions: row.sessions,
+      by: row.by,
+      why: row.why,
+      notes: row.notes,
     };
     const plans = byClient.get(clientId);
     if (plans) plans.push(plan);

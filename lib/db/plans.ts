@@ -1,5 +1,6 @@
-import type { Family, Measure, Side } from '#lib/domain/vocabulary.ts';
+import type { Family, Measure, Side, Support } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
+import { PLAN_ITEM_FROM, PLAN_ITEM_JSON, PLAN_SESSION_JSON } from './plan-json.ts';
 
 export type LibraryRung = {
   id: string;
@@ -15,11 +16,13 @@ export type LibraryRung = {
   passSets: number;
   passTarget: number;
   usualWeeks: number;
+  skillId: string;
+  equipment: string[];
 };
 
 const RUNG_COLUMNS = `r.id, r.name, r.position, r.ladder_id as "ladderId", l.name as ladder, s.name as skill, p.name as part,
   l.family, d.measure, d.each_side as "eachSide", r.pass_sets as "passSets", r.pass_target as "passTarget",
-  r.usual_weeks as "usualWeeks"
+  r.usual_weeks as "usualWeeks", s.id as "skillId", coalesce(d.equipment, '{}') as equipment
   from rung r join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
   join drill d on d.team_id = r.team_id and d.id = r.drill_id
   join part p on p.team_id = l.team_id and p.id = l.part_id
@@ -65,6 +68,19 @@ export type PlanItemRow = {
   target: number | null;
   minutes: number | null;
   timesPerWeek: number;
+  support: Support | null;
+  stopRule: string;
+  notTwoDaysRunning: boolean;
+  /** The rung of the line of this session and side that it is done together with. */
+  pairedWith: string | null;
+  noKitRungId: string | null;
+};
+export type PlanSessionRow = {
+  label: string;
+  restSeconds: number | null;
+  warmUp: string;
+  warmUpMinutes: number;
+  minutes: number | null;
 };
 export type PlanRow = {
   version: number;
@@ -75,8 +91,12 @@ export type PlanRow = {
   notes: string;
   easyWeeks: string[];
   testWeeks: string[];
+  noKitWeeks: string[];
+  acceptedWeekAu: number | null;
+  skillsInFocus: string[];
   by: string | null;
   createdAt: Date;
+  sessions: PlanSessionRow[];
   items: PlanItemRow[];
 };
 
@@ -84,10 +104,12 @@ export type PlanRow = {
 export async function listPlans(tx: TeamPg, clientId: string): Promise<PlanRow[]> {
   const { rows } = await tx.client.query<PlanRow>(
     `select q.version, q.from_date as "from", q.until_date as until, q.sessions_per_week as "sessionsPerWeek", q.why, q.notes,
-       coalesce(q.easy_weeks, '{}')::text[] as "easyWeeks", coalesce(q.test_weeks, '{}')::text[] as "testWeeks", m.name as by, q.created_at as "createdAt",
-       coalesce((select json_agg(json_build_object('session', s.label, 'rungId', i.rung_id, 'side', i.side, 'sets', i.sets,
-           'target', i.target, 'minutes', i.minutes, 'timesPerWeek', i.times_per_week) order by s.position, i.position)
-         from plan_session s join plan_item i on i.team_id = s.team_id and i.session_id = s.id
+       coalesce(q.easy_weeks, '{}')::text[] as "easyWeeks", coalesce(q.test_weeks, '{}')::text[] as "testWeeks",
+       coalesce(q.no_kit_weeks, '{}')::text[] as "noKitWeeks", q.accepted_week_au as "acceptedWeekAu",
+       coalesce(q.skills_in_focus, '{}') as "skillsInFocus", m.name as by, q.created_at as "createdAt",
+       coalesce((select json_agg(${PLAN_SESSION_JSON}) from plan_session s
+         where s.team_id = q.team_id and s.plan_id = q.id), '[]') as sessions,
+       coalesce((select json_agg(${PLAN_ITEM_JSON}) from ${PLAN_ITEM_FROM}
          where s.team_id = q.team_id and s.plan_id = q.id), '[]') as items
      from plan q left join member m on m.team_id = q.team_id and m.id = q.by_id
      where q.team_id = $1 and q.client_id = $2::uuid order by q.version desc`,
@@ -96,18 +118,13 @@ export async function listPlans(tx: TeamPg, clientId: string): Promise<PlanRow[]
   return rows;
 }
 
-export type PlanToInsert = Omit<PlanRow, 'by' | 'createdAt'> & {
-  clientId: string;
-  byId: string;
-  skillsInFocus: string[];
-  now: Date;
-};
+export type PlanToInsert = Omit<PlanRow, 'by' | 'createdAt'> & { clientId: string; byId: string; now: Date };
 
 export async function insertPlan(tx: TeamPg, plan: PlanToInsert): Promise<void> {
   const { rows } = await tx.client.query<{ id: string }>(
     `insert into plan (team_id, client_id, by_id, version, from_date, until_date, sessions_per_week, notes, why,
-       easy_weeks, test_weeks, skills_in_focus, created_at)
-     values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10::date[], $11::date[], $12, $13) returning id`,
+       easy_weeks, test_weeks, no_kit_weeks, accepted_week_au, skills_in_focus, created_at)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10::date[], $11::date[], $12::date[], $13, $14, $15) returning id`,
     [
       tx.teamId,
       plan.clientId,
@@ -120,40 +137,47 @@ export async function insertPlan(tx: TeamPg, plan: PlanToInsert): Promise<void> 
       plan.why,
       plan.easyWeeks,
       plan.testWeeks,
+      plan.noKitWeeks,
+      plan.acceptedWeekAu,
       plan.skillsInFocus,
       plan.now,
     ],
   );
   const planId = rows[0]?.id;
-  const labels = [...new Set(plan.items.map((item) => item.session))];
-  for (const [position, label] of labels.entries()) {
-    const session = await tx.client.query<{ id: string }>(
-      'insert into plan_session (team_id, plan_id, label, position) values ($1, $2, $3, $4) returning id',
-      [tx.teamId, planId, label, position],
+  for (const [position, session] of plan.sessions.entries()) {
+    const { label, restSeconds, warmUp, warmUpMinutes, minutes } = session;
+    const made = await tx.client.query<{ id: string }>(
+      `insert into plan_session (team_id, plan_id, label, position, rest_seconds, warm_up, warm_up_minutes, minutes)
+       values ($1, $2, $3, $4, $5, $6, $7, $8) returning id`,
+      [tx.teamId, planId, label, position, restSeconds, warmUp, warmUpMinutes, minutes],
     );
     await insertItems(
       tx,
-      session.rows[0]?.id,
+      made.rows[0]?.id,
       plan.items.filter((item) => item.session === label),
     );
   }
 }
 
+// Rows travel as one JSON document: jsonb_to_recordset keeps the nulls that unnest of mixed types would not.
 async function insertItems(tx: TeamPg, sessionId: string | undefined, items: PlanItemRow[]): Promise<void> {
   await tx.client.query(
-    `insert into plan_item (team_id, session_id, position, rung_id, side, sets, target, minutes, times_per_week)
-     select $1, $2, * from unnest($3::int[], $4::uuid[], $5::text[], $6::int[], $7::float8[], $8::float8[], $9::float8[])`,
-    [
-      tx.teamId,
-      sessionId,
-      items.map((_, index) => index),
-      items.map((item) => item.rungId),
-      items.map((item) => item.side),
-      items.map((item) => item.sets),
-      items.map((item) => item.target),
-      items.map((item) => item.minutes),
-      items.map((item) => item.timesPerWeek),
-    ],
+    `insert into plan_item (team_id, session_id, position, rung_id, side, sets, target, minutes, times_per_week, support,
+       stop_rule, not_two_days_running, no_kit_rung_id)
+     select $1, $2, r.position, r."rungId", r.side, r.sets, r.target, r.minutes, r."timesPerWeek", r.support,
+       r."stopRule", r."notTwoDaysRunning", r."noKitRungId"
+     from jsonb_to_recordset($3) as r(position int, "rungId" uuid, side text, sets int, target float8, minutes float8,
+       "timesPerWeek" float8, support text, "stopRule" text, "notTwoDaysRunning" boolean, "noKitRungId" uuid)`,
+    [tx.teamId, sessionId, JSON.stringify(items.map((item, position) => ({ ...item, position })))],
+  );
+  await tx.client.query(
+    `update plan_item i set paired_with_id = (select o.id from plan_item o
+       where o.team_id = $1 and o.session_id = $2 and o.rung_id = r."pairedWith" and o.id <> i.id
+         and (o.side = i.side or o.side = 'both' or i.side = 'both')
+       order by o.side = i.side desc, o.position limit 1)
+     from jsonb_to_recordset($3) as r("rungId" uuid, side text, "pairedWith" uuid)
+     where i.team_id = $1 and i.session_id = $2 and i.rung_id = r."rungId" and i.side = r.side`,
+    [tx.teamId, sessionId, JSON.stringify(items.filter((item) => item.pairedWith !== null))],
   );
 }
 

@@ -3,6 +3,7 @@ import type {
   RecordAbsence,
   RecordCheckIn,
   RecordDangerSign,
+  RecordGoal,
   RecordPain,
   RecordPlacement,
   RecordPlanItem,
@@ -53,15 +54,24 @@ const STEPS = `select c.reason_id as "reasonId", c.kind, c.taken_on as "takenOn"
   from step_taken c left join step_outcome o on o.team_id = c.team_id and o.step_id = c.id
   where c.team_id = $1 and c.client_id = $2 order by c.taken_on, c.id, o.window_days`;
 const PLANS = `select c.version, c.from_date as "from", c.until_date as until, c.sessions_per_week as "sessionsPerWeek", c.why,
-  coalesce(c.easy_weeks, '{}')::text[] as "easyWeeks", coalesce(c.test_weeks, '{}')::text[] as "testWeeks", s.label as session, l.name as ladder,
-  r.name as rung, d.measure, x.side, x.sets, x.target, x.minutes, x.times_per_week as "timesPerWeek", x.support,
-  x.stop_rule as "stopRule" from plan c
+  coalesce(c.easy_weeks, '{}')::text[] as "easyWeeks", coalesce(c.test_weeks, '{}')::text[] as "testWeeks", coalesce(c.no_kit_weeks, '{}')::text[] as "noKitWeeks",
+  c.notes, m.name as by, ${iso('c.created_at')} as "savedAt", c.accepted_week_au as "acceptedWeekAu", s.label as session,
+  s.rest_seconds as "restSeconds", s.warm_up as "warmUp", s.warm_up_minutes as "warmUpMinutes", s.minutes as "sessionMinutes",
+  l.name as ladder, r.name as rung, d.measure, x.side, x.sets, x.target, x.minutes, x.times_per_week as "timesPerWeek",
+  x.support, x.stop_rule as "stopRule", x.not_two_days_running as "notTwoDaysRunning", pr.name as "pairedWith",
+  nr.name as "noKitRung" from plan c left join member m on m.team_id = c.team_id and m.id = c.by_id
   left join plan_session s on s.team_id = c.team_id and s.plan_id = c.id
   left join plan_item x on x.team_id = s.team_id and x.session_id = s.id
   left join rung r on r.team_id = x.team_id and r.id = x.rung_id
   left join drill d on d.team_id = r.team_id and d.id = r.drill_id
   left join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
+  left join plan_item o on o.team_id = x.team_id and o.id = x.paired_with_id
+  left join rung pr on pr.team_id = o.team_id and pr.id = o.rung_id
+  left join rung nr on nr.team_id = x.team_id and nr.id = x.no_kit_rung_id
   where c.team_id = $1 and c.client_id = $2 order by c.version, s.position, x.position`;
+const GOALS = `select s.name as skill, c.from_date as "from", c.wanted_by as "wantedBy", c.ended_on as "endedOn" from goal c
+  join skill s on s.team_id = c.team_id and s.id = c.skill_id
+  where c.team_id = $1 and c.client_id = $2 order by c.from_date, s.position, c.id`;
 const PLACEMENTS = `select l.name as ladder, r.name as rung, c.side, c.from_date as "from", c.why from placement c
   join rung r on r.team_id = c.team_id and r.id = c.rung_id join ladder l on l.team_id = c.team_id and l.id = c.ladder_id
   where c.team_id = $1 and c.client_id = $2 order by c.from_date, l.position, c.side`;
@@ -86,6 +96,7 @@ export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRe
     reasonEvents: await rows<RecordReasonEvent>(EVENTS),
     steps: await rows<RecordStep>(STEPS),
     plans: await rows<RecordPlanItem>(PLANS),
+    goals: await rows<RecordGoal>(GOALS),
     placements: await rows<RecordPlacement>(PLACEMENTS),
     questions: await rows<RecordQuestion>(QUESTIONS),
     absences: await rows<RecordAbsence>(ABSENCES),

@@ -37,12 +37,15 @@ export type ClientHistory = {
   seen: string[];
   /** A clinician's word recorded by a coach: clears danger-sign / pain-high of that region. */
   clinicianWords: { date: string; region: PainRegion | null; side: PainSide | null; words: string }[];
+  /** Skills the client works for, also those that ended; without it the plans' own skills in focus say it. */
+  goals?: HistoryGoal[] | undefined;
   /** Films asked for: a film is waited for until it is received, and waits for a coach until it is looked at. */
   films?: HistoryFilm[] | undefined;
   /** When the team answers; without it the waiting hours run round the clock. */
   answering?: AnsweringHours | undefined;
 };
 
+export type HistoryGoal = { skill: string; from: string; wantedBy: string | null; endedOn: string | null };
 export type HistoryFilm = {
   id: string;
   askedAt: string;
@@ -113,6 +116,22 @@ export type HistoryPlan = {
   /** A load jump the coach saw and accepted: foreseen 7-day session load. */
   acceptedWeekAu: number | null;
   skillsInFocus: string[];
+  /** Weeks without kit, named like the easy ones: lines that need kit are swapped or left out. */
+  noKitWeeks?: string[] | undefined;
+  /** In the order in which they are trained. */
+  sessions?: HistoryPlanSession[] | undefined;
+  by?: string | null | undefined;
+  why?: string | undefined;
+  /** Words to the client about this version. */
+  notes?: string | undefined;
+};
+export type HistoryPlanSession = {
+  label: string;
+  restSeconds: number | null;
+  warmUp?: string | undefined;
+  warmUpMinutes?: number | undefined;
+  /** Said by the coach; null: as the drills come to. */
+  minutes?: number | null | undefined;
 };
 export type HistoryPlanItem = {
   session: string;
@@ -123,6 +142,13 @@ export type HistoryPlanItem = {
   target: number | null;
   minutes: number | null;
   timesPerWeek: number;
+  support?: Support | null | undefined;
+  stopRule?: string | undefined;
+  notTwoDaysRunning?: boolean | undefined;
+  /** The rung of the line of this session that it is done together with, as a pyramid. */
+  pairedWith?: string | null | undefined;
+  /** What stands in for it in a week without kit. */
+  noKitRungId?: string | null | undefined;
 };
 
 /** The client stands on this rung, on this side, from this date (until the next placement of the ladder and side). */

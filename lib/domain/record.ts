@@ -89,9 +89,18 @@ export type RecordPlanItem = {
   until: string | null;
   sessionsPerWeek: number;
   why: string;
+  notes: string;
+  by: string | null;
+  savedAt: string;
   easyWeeks: string[];
   testWeeks: string[];
+  noKitWeeks: string[];
+  acceptedWeekAu: number | null;
   session: string | null;
+  restSeconds: number | null;
+  warmUp: string | null;
+  warmUpMinutes: number | null;
+  sessionMinutes: number | null;
   ladder: string | null;
   rung: string | null;
   measure: string | null;
@@ -102,7 +111,11 @@ export type RecordPlanItem = {
   timesPerWeek: number | null;
   support: string | null;
   stopRule: string | null;
+  notTwoDaysRunning: boolean | null;
+  pairedWith: string | null;
+  noKitRung: string | null;
 };
+export type RecordGoal = { skill: string; from: string; wantedBy: string | null; endedOn: string | null };
 export type RecordPlacement = { ladder: string; rung: string; side: string; from: string; why: string };
 export type RecordQuestion = {
   askedAt: string;
@@ -122,6 +135,7 @@ export type ClientRecord = {
   reasonEvents: RecordReasonEvent[];
   steps: RecordStep[];
   plans: RecordPlanItem[];
+  goals: RecordGoal[];
   placements: RecordPlacement[];
   questions: RecordQuestion[];
   absences: RecordAbsence[];

@@ -137,6 +137,13 @@ function decisionTables(record: ClientRecord, zone: string): NamedTable[] {
       ['better_since', (row) => row.outcome],
     ]),
     table('plans.csv', record.plans, planColumns(zone)),
+    table('goals.csv', record.goals, [
+      ['skill', (row) => row.skill],
+      ['from', (row) => row.from],
+      ['wanted_by', (row) => row.wantedBy],
+      ['ended_on', (row) => row.endedOn],
+      ['zone', () => zone],
+    ]),
     table('placements.csv', record.placements, [
       ['from', (row) => row.from],
       ['zone', () => zone],
@@ -169,10 +176,19 @@ function planColumns(zone: string): [string, Column<RecordPlanItem>['value']][] 
     ['last_day', (row) => row.until],
     ['zone', () => zone],
     ['sessions_per_week', (row) => row.sessionsPerWeek],
+    ['by', (row) => row.by],
+    ['saved_at_utc', (row) => row.savedAt],
     ['why', (row) => row.why],
+    ['words_to_the_client', (row) => row.notes],
     ['easy_weeks_from', (row) => list(row.easyWeeks)],
     ['test_weeks_from', (row) => list(row.testWeeks)],
+    ['no_kit_weeks_from', (row) => list(row.noKitWeeks)],
+    ['accepted_week_au', (row) => row.acceptedWeekAu],
     ['session', (row) => row.session],
+    ['rest_s', (row) => row.restSeconds],
+    ['warm_up', (row) => row.warmUp],
+    ['warm_up_minutes', (row) => row.warmUpMinutes],
+    ['session_minutes', (row) => row.sessionMinutes],
     ['ladder', (row) => row.ladder],
     ['rung', (row) => row.rung],
     ['side', (row) => row.side],
@@ -183,6 +199,9 @@ function planColumns(zone: string): [string, Column<RecordPlanItem>['value']][] 
     ['times_per_week', (row) => row.timesPerWeek],
     ['support', (row) => row.support],
     ['stop_rule', (row) => row.stopRule],
+    ['not_two_days_running', (row) => row.notTwoDaysRunning],
+    ['pyramid_with', (row) => row.pairedWith],
+    ['without_kit', (row) => row.noKitRung],
   ];
 }
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { ClientHistory } from '#lib/domain/history.ts';
-import { FAMILIES, FAULTS, MEASURES, STANDINGS, TISSUES } from '#lib/domain/vocabulary.ts';
+import { FAMILIES, FAULTS, MEASURES, STANDINGS, SUPPORTS, TISSUES } from '#lib/domain/vocabulary.ts';
 import { AppError } from '#lib/errors.ts';
 import { checkIn } from './history-check-in.ts';
 import {
@@ -75,6 +75,21 @@ const planItem = z.strictObject({
   target: result.nullable(),
   minutes: amount.nullable(),
   timesPerWeek: z.number().min(0).max(50),
+  support: z.enum(SUPPORTS).nullable().optional(),
+  stopRule: z.string().max(300).optional(),
+  notTwoDaysRunning: z.boolean().optional(),
+  pairedWith: id
+    .nullable()
+    .optional()
+    .describe('Rung of the line of the same session it is done together with, as a pyramid'),
+  noKitRungId: id.nullable().optional().describe('Rung that stands in for it in a week without kit'),
+});
+const planSession = z.strictObject({
+  label: z.string().max(50),
+  restSeconds: amount.nullable().describe('Rest between sets, s'),
+  warmUp: words.optional(),
+  warmUpMinutes: amount.optional(),
+  minutes: amount.nullable().optional(),
 });
 const plan = z.strictObject({
   version: z.int().min(1),
@@ -86,6 +101,11 @@ const plan = z.strictObject({
   testWeeks: z.array(localDate),
   acceptedWeekAu: amount.nullable(),
   skillsInFocus: z.array(z.string().max(200)),
+  noKitWeeks: z.array(localDate).optional(),
+  sessions: z.array(planSession).optional().describe('In the order in which they are trained'),
+  by: z.string().max(200).nullable().optional(),
+  why: words.optional(),
+  notes: words.optional().describe('Words to the client about this version'),
 });
 
 /** The open file format of one client's history, version 1: what checks read and packs carry. */
@@ -139,6 +159,16 @@ export const historySchema = z
     clinicianWords: z.array(
       z.strictObject({ date: localDate, region: region.nullable(), side: painSide.nullable(), words }),
     ),
+    goals: z
+      .array(
+        z.strictObject({
+          skill: z.string().max(200),
+          from: localDate,
+          wantedBy: localDate.nullable(),
+          endedOn: localDate.nullable(),
+        }),
+      )
+      .optional(),
     films: z
       .array(
         z.strictObject({

@@ -1,6 +1,8 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { listSkills, setGoals } from '#lib/db/goals.ts';
+import { markDraftUsed } from '#lib/db/plan-drafts.ts';
 import {
   findRungs,
   insertPlan,
@@ -11,15 +13,16 @@ import {
   upsertPlacement,
 } from '#lib/db/plans.ts';
 import { AppError } from '#lib/errors.ts';
-import type { PlanInput, PlanItemInput } from '#lib/schemas/plan.ts';
-import { planWarnings, skillsInFocus } from '#lib/views/plan-warnings.ts';
+import type { PlanInput, PlanItemInput, PlanSessionInput } from '#lib/schemas/plan.ts';
+import { skillsInFocus } from '#lib/views/skills-in-focus.ts';
+import { planLinesBySide } from './plan-lines-by-side.ts';
 
-export type PlanSaved = { version: number; warnings: string[] };
+export type PlanSaved = { version: number };
 type Context = { actor: Actor & { memberId: string }; clientId: string; now: Date };
 
 /**
- * Keeps a new version of the plan with the placements it means, in one transaction. Of two people who changed
- * the same version, the second is told and keeps what was typed.
+ * Keeps a new version of the plan with the placements and goals it means, in one transaction. Of two people who
+ * changed the same version, the second is told and keeps what was typed.
  */
 export async function savePlan(
   actor: Actor,
@@ -45,71 +48,83 @@ async function write(
   const { plan, version } = made;
   const rungs = await findRungs(
     tx,
-    plan.items.map((item) => item.rungId),
+    plan.items.flatMap((item) => [item.rungId, ...(item.noKitRungId ? [item.noKitRungId] : [])]),
   );
-  const items = bySide(plan.items, rungs);
-  const drills = items.flatMap((item) => {
-    const rung = rungs.get(item.rungId);
-    return rung
-      ? [{ session: item.session, ladderId: rung.ladderId, skill: rung.skill, family: rung.family }]
-      : [];
-  });
+  const items = planLinesBySide(plan.items, rungs);
   await insertPlan(tx, {
     ...plan,
     items,
+    sessions: allSessions(plan),
     version,
     clientId: context.clientId,
     byId: context.actor.memberId,
-    skillsInFocus: skillsInFocus(drills),
+    skillsInFocus: await focusOf(tx, plan, { items, rungs }),
     now: context.now,
   });
-  const standing = await listPlacementsOn(tx, context.clientId, plan.from);
-  for (const placement of placementsOf(items, rungs)) {
-    const same = standing.some(
-      (one) =>
-        one.ladderId === placement.ladderId && one.side === placement.side && one.rungId === placement.rungId,
-    );
-    if (!same) {
-      await upsertPlacement(tx, {
-        ...placement,
-        clientId: context.clientId,
-        from: plan.from,
-        why: `plan version ${version}`,
-      });
-    }
-  }
+  await place(tx, context, { placements: placementsOf(items, rungs), from: plan.from, version });
+  if (plan.goals) await setGoals(tx, { clientId: context.clientId, from: plan.from, goals: plan.goals });
+  await closeDraft(tx, context, { draftId: plan.draftId, version });
   await insertAudit(tx, context.actor, {
     action: 'plan-saved',
     clientId: context.clientId,
     objectId: String(version),
     fields: [],
   });
-  return { version, warnings: planWarnings(drills) };
+  return { version };
 }
 
-/** A rung done on each side is planned for left and right apart; others for both together. */
-function bySide(items: PlanItemInput[], rungs: Map<string, LibraryRung>): PlanItemInput[] {
-  const fields: Record<string, string> = {};
-  const result = items.flatMap((item, index): PlanItemInput[] => {
-    const rung = rungs.get(item.rungId);
-    if (!rung) {
-      fields[`items.${index}.rungId`] = 'is not a rung of your ladders: choose one from the list';
-      return [];
-    }
-    if (!rung.eachSide && item.side !== 'both') {
-      fields[`items.${index}.side`] = `"${rung.name}" is done with both sides together: choose both`;
-      return [];
-    }
-    return rung.eachSide && item.side === 'both'
-      ? [
-          { ...item, side: 'left' },
-          { ...item, side: 'right' },
-        ]
-      : [item];
+/** Sessions as they were ordered, and those that only lines name behind them. */
+function allSessions(plan: PlanInput): PlanSessionInput[] {
+  const named = plan.sessions.map((session) => session.label);
+  const others = [...new Set(plan.items.map((item) => item.session))].filter((one) => !named.includes(one));
+  const bare = { restSeconds: null, warmUp: '', warmUpMinutes: 0, minutes: null };
+  return [...plan.sessions, ...others.map((label) => ({ label, ...bare }))];
+}
+
+/** The skills the coach names, or those the drills work on. */
+async function focusOf(
+  tx: TeamPg,
+  plan: PlanInput,
+  { items, rungs }: { items: PlanItemInput[]; rungs: Map<string, LibraryRung> },
+): Promise<string[]> {
+  if (!plan.goals) return skillsInFocus(items.flatMap((item) => rungs.get(item.rungId) ?? []));
+  const skills = new Map((await listSkills(tx)).map((skill) => [skill.id, skill.name]));
+  return plan.goals.map(({ skillId }, index) => {
+    const name = skills.get(skillId);
+    if (name !== undefined) return name;
+    const message = 'is not a skill of your ladders: choose one from the list';
+    throw new AppError('invalid', `goals.${index}.skillId: ${message}`, {
+      fields: { [`goals.${index}.skillId`]: message },
+    });
   });
-  const [first] = Object.entries(fields);
-  if (first) throw new AppError('invalid', `${first[0]}: ${first[1]}`, { fields });
-  return result;
+}
+
+async function place(
+  tx: TeamPg,
+  context: Context,
+  { placements, from, version }: { placements: StandingPlacement[]; from: string; version: number },
+): Promise<void> {
+  const standing = await listPlacementsOn(tx, context.clientId, from);
+  for (const placement of placements) {
+    const same = standing.some(
+      (one) =>
+        one.ladderId === placement.ladderId && one.side === placement.side && one.rungId === placement.rungId,
+    );
+    if (same) continue;
+    const { clientId } = context;
+    await upsertPlacement(tx, { ...placement, clientId, from, why: `plan version ${version}` });
+  }
+}
+
+async function closeDraft(
+  tx: TeamPg,
+  { clientId, now }: Context,
+  { draftId, version }: { draftId: string | null; version: number },
+): Promise<void> {
+  if (draftId === null) return;
+  if (await markDraftUsed(tx, { clientId, draftId, version, now })) return;
+  const message = 'is no draft of this client: open the plan without it';
+  throw new AppError('invalid', `draftId: ${message}`, { fields: { draftId: message } });
 }
 
 /** The hardest planned rung of each ladder and side is where the client stands. */
