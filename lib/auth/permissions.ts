@@ -52,6 +52,8 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/clients', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/clinician-word', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/export', allows: { GET: 'export-clients' } },
+  { path: '/api/clients/[clientId]/limits', allows: { POST: 'edit-clients' } },
+  { path: '/api/clients/[clientId]/limits/[limitId]/end', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/link', allows: { POST: 'invite-clients' } },
   { path: '/api/clients/[clientId]/notes', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/plans', allows: { POST: 'edit-plans' } },

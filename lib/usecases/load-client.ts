@@ -4,13 +4,22 @@ import { buildView } from '#lib/checks/view.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { type ClientRow, findClient, listNotes, listSeen, type NoteRow } from '#lib/db/clients.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
+import { listLimits } from '#lib/db/limits.ts';
 import { listPlannableRungs } from '#lib/db/plans.ts';
 import { listReasons, type ReasonRow } from '#lib/db/reasons.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import type { Standing } from '#lib/domain/vocabulary.ts';
 import { type ClientPage, clientPage, pageDate } from '#lib/views/client-page.ts';
+import { limitInPlan } from '#lib/views/limit-in-plan.ts';
+import { type LimitLine, limitLines } from '#lib/views/limit-lines.ts';
 
-export type ClientLoaded = { page: ClientPage; standing: Standing; joined: boolean; notes: NoteRow[] };
+export type ClientLoaded = {
+  page: ClientPage;
+  standing: Standing;
+  joined: boolean;
+  notes: NoteRow[];
+  limits: LimitLine[];
+};
 
 /** The client page; undefined: no such client here. */
 export function loadClient(actor: Actor, clientId: string, now: Date): Promise<ClientLoaded | undefined> {
@@ -26,9 +35,10 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       history.checkIns.map((checkIn) => checkIn.date),
       today,
     );
+    const view = buildView(history, { date, instant: now.toISOString() });
     const page = clientPage({
       limits: DEFAULT_LIMITS,
-      view: buildView(history, { date, instant: now.toISOString() }),
+      view,
       reasons: await openReasons(tx, clientId),
       ladderRungs: await listPlannableRungs(tx),
       seen: await listSeen(tx, clientId),
@@ -40,6 +50,9 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       standing: client.standing,
       joined: client.joinedAt !== null,
       notes: await listNotes(tx, clientId),
+      limits: limitLines(await listLimits(tx, clientId), today, (limit) =>
+        limitInPlan(limit, view.planOn(today), view.rungs, today),
+      ),
     };
   });
 }

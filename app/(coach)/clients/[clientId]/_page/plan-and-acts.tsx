@@ -3,12 +3,13 @@ import type { ClientLoaded } from '#lib/usecases/load-client.ts';
 import { InvitationLink } from '../../_parts/invitation-link.tsx';
 import styles from './client-page.module.css';
 import { ClinicianWordForm } from './clinician-word-form.tsx';
+import { Limits } from './limits.tsx';
 import { NoteForm } from './note-form.tsx';
 import { StandingForm } from './standing-form.tsx';
 
 /** Right of the line: the plan in force, and what the coach can do or note about this client. */
 export function PlanAndActs({ loaded }: { loaded: ClientLoaded }) {
-  const { page, standing, notes } = loaded;
+  const { page, standing, notes, limits } = loaded;
   const { plan } = page;
   return (
     <aside className={styles.aside} aria-label="Plan and notes">
@@ -28,6 +29,7 @@ export function PlanAndActs({ loaded }: { loaded: ClientLoaded }) {
           </ul>
         </div>
       ))}
+      <Limits clientId={page.id} today={page.today} limits={limits} />
       <details>
         <summary>Sign-in link</summary>
         <InvitationLink clientId={page.id} />
