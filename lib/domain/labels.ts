@@ -7,6 +7,7 @@ import type {
   PainRegion,
   PainSide,
   Side,
+  Support,
 } from './vocabulary.ts';
 
 /** Words for the closed lists, as a client reads them. Lower case: they stand inside sentences. */
@@ -73,6 +74,19 @@ export const GROUND_LABELS: Record<Ground, string> = {
   grass: 'grass',
   sand: 'sand',
   'thick-mat': 'thick mat',
+};
+
+/** What a drill is done on, behind its dose: "4 × 8 s, on rings". */
+export const SUPPORT_LABELS: Record<Support, string> = {
+  'hard-floor': 'on hard floor',
+  'hands-turned-out': 'hands turned out',
+  wedge: 'on a wedge',
+  'parallel-bars': 'on parallel bars',
+  fists: 'on fists',
+  rings: 'on rings',
+  'soft-ground': 'on soft ground',
+  bar: 'on a bar',
+  'bar-straps': 'on a bar, with straps',
 };
 
 export const PAIN_KIND_LABELS: Record<PainKind, string> = {

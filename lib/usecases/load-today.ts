@@ -13,7 +13,9 @@ import {
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
+import { limitSession, limitsInWords } from '#lib/views/phone-limits.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
+import { underLimits } from './under-limits.ts';
 
 /** How far back "the last time" is looked for: days (own choice). */
 const LAST_TIME_DAYS = 90;
@@ -28,6 +30,8 @@ export type Today = {
   planEnded: string | null;
   /** Sessions of the plan; the first one is the next by turn. */
   sessions: PhoneSession[];
+  /** Limits in force, in words. */
+  limits: string[];
   /** Today's check-ins, newest first. */
   done: HistoryCheckIn[];
   lastPain: { region: string; side: string; value: number; date: string }[];
@@ -47,13 +51,16 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
     const recent = await listRecentCheckIns(tx, clientId, addDays(date, -LAST_TIME_DAYS));
     const plan = await findPhonePlan(tx, clientId, date);
     const words = await wordsFromCoach(tx, clientId);
+    const sessions = plan ? inTurn(plan, recent).map((session) => phoneSession(session, recent)) : [];
+    const under = await underLimits(tx, { clientId, date, sessions });
     return {
       clientId,
       client,
       date,
       planVersion: plan?.version ?? null,
       planEnded: plan?.until && plan.until < date ? plan.until : null,
-      sessions: plan ? inTurn(plan, recent).map((session) => phoneSession(session, recent)) : [],
+      sessions: sessions.map((session) => limitSession(session, under)),
+      limits: limitsInWords(under.limits, date),
       done: recent.filter((checkIn) => checkIn.date === date),
       lastPain: lastPain(recent),
       ...words,

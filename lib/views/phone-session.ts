@@ -45,7 +45,11 @@ export type PhoneDrill = {
   note: string;
   /** The last time this drill was done; lines such as "left 8, 8, 7 s". */
   last: { date: string; lines: string[] } | null;
+  /** What a limit of the client does to it; absent: nothing. */
+  limit?: DrillLimit | undefined;
 };
+/** `out`: not to be done; otherwise its sets are cut already. `swaps`: what may be done instead, the first choice first. */
+export type DrillLimit = { words: string; out: boolean; swaps: PhoneDrill[] };
 export type PhoneSession = {
   label: string;
   minutes: number | null;

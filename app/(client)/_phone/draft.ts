@@ -42,6 +42,8 @@ export type Draft = {
   planVersion: number | null;
   startedAt: string;
   sets: Record<string, SetDraft[]>;
+  /** Swaps taken of drills that a limit rules out: see `swaps.ts`. Drafts kept before there were limits have none. */
+  swaps?: Record<string, number> | undefined;
   effort: number | null;
   minutes: number | null;
   ground: Ground | null;
@@ -103,6 +105,7 @@ export function newDraft(start: Start): Draft {
 export function plannedSets(session: PhoneSession | null): Draft['sets'] {
   const sets: Draft['sets'] = {};
   for (const drill of session?.drills ?? []) {
+    if (drill.limit?.out) continue;
     for (const { rungId, side, sets: count } of drill.sides) {
       const key = setKey(rungId, side);
       const open = Array.from(

@@ -10,7 +10,7 @@ import { StepEffort } from './step-effort.tsx';
 import { StepPain } from './step-pain.tsx';
 import { StepScore } from './step-score.tsx';
 import { StepSets } from './step-sets.tsx';
-import { type ScreenProps, sessionOf, useDraft } from './use-draft.ts';
+import { plannedSession, type ScreenProps, sessionOf, useDraft } from './use-draft.ts';
 
 /** The check-in: one screen a step, saved on this phone at every change, sent at the end. */
 export function CheckInScreen(props: ScreenProps) {
@@ -23,25 +23,26 @@ export function CheckInScreen(props: ScreenProps) {
     shown.current = place;
   }, [place]);
 
+  const session = draft ? sessionOf(props.sessions, draft) : null;
   if (sent) {
     return (
       <SentScreen
         clientId={props.clientId}
         body={sent}
-        sessions={props.sessions}
+        sessions={session ? [session] : props.sessions}
         coach={props.coach}
         onCorrect={correct}
       />
     );
   }
-  const session = draft ? sessionOf(props.sessions, draft) : null;
+  const planned = draft ? plannedSession(props.sessions, draft) : null;
   const shared = draft && { draft, session, change, send, coach: props.coach };
   return (
     <div className="phone phone-plain">
       <header className="phone-head" ref={top} tabIndex={-1}>
         <BackAct
           draft={draft}
-          hasSets={(session?.drills.length ?? 0) > 0}
+          hasSets={(planned?.drills.length ?? 0) > 0}
           onBack={(patch) => change(patch)}
         />
         {draft ? <DayChoice draft={draft} today={props.today} change={change} /> : null}
@@ -50,7 +51,7 @@ export function CheckInScreen(props: ScreenProps) {
         </span>
       </header>
       {shared?.draft.step === 'sets' ? (
-        <StepSets {...shared} sessions={props.sessions} planVersion={props.planVersion} />
+        <StepSets {...shared} planned={planned} sessions={props.sessions} planVersion={props.planVersion} />
       ) : null}
       {shared?.draft.step === 'effort' ? <StepEffort {...shared} /> : null}
       {shared?.draft.step === 'pain' ? <StepPain {...shared} /> : null}

@@ -1,20 +1,24 @@
 'use client';
 import { useState } from 'react';
-import type { PhoneSession } from '#lib/views/phone-session.ts';
+import type { PhoneDrill, PhoneSession } from '#lib/views/phone-session.ts';
 import { type Draft, plannedSets, type SetDraft, setKey } from '../_phone/draft.ts';
 import { Tick } from '../_phone/icons.tsx';
+import { changeSwap, trainedDrill } from '../_phone/swaps.ts';
 import { DrillSets, type OpenSet } from './drill-sets.tsx';
+import { LimitedDrill } from './limited-drill.tsx';
 import type { Change } from './use-draft.ts';
 
 type Props = {
   draft: Draft;
+  /** As it is trained, and as it is planned. */
   session: PhoneSession | null;
+  planned: PhoneSession | null;
   sessions: PhoneSession[];
   planVersion: number | null;
   change: Change;
 };
 /** Every planned set is there; one tap confirms the rest, a tap on a number changes only what differed. */
-export function StepSets({ draft, session, sessions, planVersion, change }: Props) {
+export function StepSets({ draft, session, planned, sessions, planVersion, change }: Props) {
   const [open, setOpen] = useState<OpenSet>(null);
   const left = Object.values(draft.sets)
     .flat()
@@ -27,6 +31,7 @@ export function StepSets({ draft, session, sessions, planVersion, change }: Prop
       session: chosen?.label ?? null,
       planVersion: chosen ? planVersion : null,
       sets: plannedSets(chosen),
+      swaps: {},
       minutes: chosen?.minutes ?? draft.minutes,
       step: chosen ? 'sets' : 'effort',
     });
@@ -35,6 +40,18 @@ export function StepSets({ draft, session, sessions, planVersion, change }: Prop
     const sets = (draft.sets[key] ?? []).map((before, place) => (place === at ? set : before));
     change({ sets: { ...draft.sets, [key]: sets } });
   };
+  const setsOf = (drill: PhoneDrill | undefined) =>
+    drill && (
+      <DrillSets
+        key={drill.key}
+        drill={drill}
+        sets={draft.sets}
+        open={open}
+        onOpen={setOpen}
+        onSet={setOf}
+        onConfirm={() => confirm(drill.sides.map((side) => setKey(side.rungId, side.side)))}
+      />
+    );
   return (
     <>
       <main>
@@ -47,17 +64,20 @@ export function StepSets({ draft, session, sessions, planVersion, change }: Prop
         <p className="quiet" style={{ margin: '8px 0 12px' }}>
           Tap a number to change only what differed.
         </p>
-        {session?.drills.map((drill) => (
-          <DrillSets
-            key={drill.key}
-            drill={drill}
-            sets={draft.sets}
-            open={open}
-            onOpen={setOpen}
-            onSet={setOf}
-            onConfirm={() => confirm(drill.sides.map((side) => setKey(side.rungId, side.side)))}
-          />
-        ))}
+        {planned?.drills.map((drill) =>
+          drill.limit?.out ? (
+            <LimitedDrill
+              key={drill.key}
+              drill={drill}
+              choice={draft.swaps?.[drill.key]}
+              onChoose={(choice) => change(changeSwap(draft, planned, { key: drill.key, choice }))}
+            >
+              {setsOf(trainedDrill(drill, draft.swaps))}
+            </LimitedDrill>
+          ) : (
+            setsOf(drill)
+          ),
+        )}
       </main>
       <div className="phone-foot">
         {left > 0 ? (

@@ -6,6 +6,7 @@ import type { PhoneSession } from '#lib/views/phone-session.ts';
 import { type Draft, draftOf, newDraft } from '../_phone/draft.ts';
 import { addUnsent, clearDraft, dropUnsent, loadDraft, loadUnsent, saveDraft } from '../_phone/kept.ts';
 import { sendUnsent } from '../_phone/send-unsent.ts';
+import { swapsTaken, withSwaps } from '../_phone/swaps.ts';
 import { type Body, toBody } from '../_phone/to-body.ts';
 
 export type ScreenProps = {
@@ -71,13 +72,21 @@ export function useDraft(props: ScreenProps): Filling {
 
   const correct = () => {
     if (!sent) return;
-    setDraft(draftOf(sent, { id: freshId(), groupOf: groupOfRegion, now: new Date() }));
+    const again = draftOf(sent, { id: freshId(), groupOf: groupOfRegion, now: new Date() });
+    setDraft({ ...again, swaps: swapsTaken(plannedSession(sessions, again), sent.sets) });
     setSent(null);
   };
   return { draft, sent, isKept, change, send, correct };
 }
 
+/** The session as it is trained: with the swaps that were taken. */
 export function sessionOf(sessions: PhoneSession[], draft: Draft): PhoneSession | null {
+  const planned = plannedSession(sessions, draft);
+  return planned && withSwaps(planned, draft.swaps);
+}
+
+/** The session as the plan and the client's limits say it. */
+export function plannedSession(sessions: PhoneSession[], draft: Draft): PhoneSession | null {
   return sessions.find((session) => session.label === (draft.session ?? '')) ?? null;
 }
 
@@ -87,7 +96,8 @@ function begin(props: ScreenProps): Draft {
   if (props.kept) return draftOf(props.kept, { id: freshId(), groupOf: groupOfRegion, now });
   if (refused) {
     const draft = draftOf(refused.body, { id: freshId(), groupOf: groupOfRegion, now });
-    return { ...draft, correctsId: refused.body.correctsId, question: refused.body.question ?? '' };
+    const swaps = swapsTaken(plannedSession(props.sessions, draft), refused.body.sets);
+    return { ...draft, swaps, correctsId: refused.body.correctsId, question: refused.body.question ?? '' };
   }
   const { kind, today, planVersion, usualMinutes, sessions } = props;
   return newDraft({

@@ -6,6 +6,7 @@ import { loadToday } from '#lib/usecases/load-today.ts';
 import { dayAsSaid, longDate, momentAsSaid } from '#lib/views/phone-dates.ts';
 import { RefusedList, SendState } from '../../_phone/send-state.tsx';
 import { DoneToday } from './done-today.tsx';
+import { YourLimits } from './limit-words.tsx';
 import { TodayPlan } from './today-plan.tsx';
 
 export const metadata: Metadata = { title: 'Today' };
@@ -29,6 +30,7 @@ export default async function TodayPage() {
         <h1>{longDate(date)}</h1>
         <p className="quiet">{introduction(today)}</p>
         {session?.note ? <p className="quiet">{session.note}</p> : null}
+        <YourLimits limits={today.limits} />
         <RefusedList clientId={today.clientId} />
         <DoneToday done={today.done} />
         {session ? <TodayPlan session={session} today={date} films={today.films} /> : null}

@@ -2,6 +2,7 @@ import { asSentence } from '#lib/domain/labels.ts';
 import { dayAsSaid } from '#lib/views/phone-dates.ts';
 import type { PhoneDrill, PhoneSession } from '#lib/views/phone-session.ts';
 import { Bob } from '../../_phone/icons.tsx';
+import { LimitWords } from './limit-words.tsx';
 
 type Film = { rungId: string; side: string; angle: string; byDate: string | null; words: string };
 type Props = { session: PhoneSession; today: string; films: Film[] };
@@ -47,7 +48,7 @@ function ToDo({ drill, films }: { drill: PhoneDrill; films: Film[] }) {
   const asked = films.filter((film) => drill.sides.some((side) => side.rungId === film.rungId));
   return (
     <div>
-      <h2>{drill.title}</h2>
+      <h2>{drill.limit?.out ? <s>{drill.title}</s> : drill.title}</h2>
       {same && first ? (
         <div>
           {first.dose}
@@ -61,6 +62,7 @@ function ToDo({ drill, films }: { drill: PhoneDrill; films: Film[] }) {
           </div>
         ))
       )}
+      {drill.limit ? <LimitWords limit={drill.limit} /> : null}
       {drill.note ? <div className="quiet">{drill.note}</div> : null}
       {asked.map((film) => (
         <div key={film.rungId + film.side} className="quiet">
