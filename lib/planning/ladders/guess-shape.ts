@@ -1,0 +1,23 @@
+import { hipAngleOf, type LeverShape } from './lever-shape.ts';
+
+const SHINS_FOLDED = -20;
+
+/**
+ * The shape that a rung most likely means, as a first guess for a coach to correct: angles that its name says ("hip
+ * 90°", "opened to 110°", "straddle, 45° a side"), else the hip angle that its weight stands for. Undefined where
+ * neither says anything. The shins of a tuck lie at -20°, heels above the knees, unless the name says level.
+ */
+export function guessShape(name: string, weight: number | undefined): LeverShape | undefined {
+  const said = name.toLowerCase();
+  const degrees = /(\d{2,3})\s*°/.exec(said)?.[1];
+  if (/straddle/.test(said)) {
+    return degrees === undefined ? undefined : { hip: 0, shank: 0, straddle: Number(degrees) };
+  }
+  if (/\bfull\b/.test(said)) return { hip: 0, shank: 0, straddle: 0 };
+  if (/one leg/.test(said)) return undefined;
+  const level = /level|advanced/.test(said);
+  const shank = level ? 0 : SHINS_FOLDED;
+  if (degrees !== undefined) return { hip: Number(degrees), shank, straddle: 0 };
+  const hip = weight === undefined ? undefined : hipAngleOf(weight, { shank, straddle: 0 });
+  return hip === undefined ? undefined : { hip, shank, straddle: 0 };
+}
