@@ -1,0 +1,93 @@
+import { FAULT_LABELS } from '#lib/domain/labels.ts';
+import { type Side, TISSUES } from '#lib/domain/vocabulary.ts';
+import {
+  type DrillState,
+  drillOf,
+  type LadderState,
+  liveRungs,
+  type RungState,
+} from '#lib/planning/ladders/ladder-state.ts';
+import { passMarkInWords } from '#lib/planning/ladders/pass-mark.ts';
+import { TISSUE_WORDS } from '../tissue-words.ts';
+
+/** A client with this ladder: where they stand on it and what of it is planned for them now or soon. */
+export type LadderPerson = {
+  clientId: string;
+  name: string;
+  standsOn: { rungId: string; side: Side }[];
+  planned: { rungId: string; side: Side }[];
+};
+
+/** What one client meets of a ladder, as words by question. A question whose words differ after an edit touches them. */
+export type Facts = Map<string, { rung: string; what: string; words: string }>;
+
+/** What this client meets of the ladder: the rungs they stand on, those planned, and what ladder and drill say about them. */
+export function ladderFacts(state: LadderState, person: LadderPerson): Facts {
+  const facts: Facts = new Map();
+  const say = (rung: RungState, what: string, words: string) =>
+    facts.set(`${rung.id} ${what}`, { rung: rung.name, what, words });
+  for (const { rungId } of person.standsOn) {
+    const rung = state.rungs.find((one) => one.id === rungId);
+    if (!rung) continue;
+    sayOfDrill(state, rung, say);
+    say(rung, 'pass mark', markOf(state, rung));
+    say(rung, 'film to pass', rung.needsFilm ? 'needed' : 'not needed');
+    say(rung, 'usual time', weeksInWords(rung.usualWeeks));
+    say(rung, 'next rung', nextInWords(state, rung));
+    say(rung, 'what clean means', cleanOf(state, rung));
+    say(rung, 'faults to name', state.faults.map((fault) => FAULT_LABELS[fault]).join(', '));
+  }
+  for (const { rungId } of person.planned) {
+    const rung = state.rungs.find((one) => one.id === rungId);
+    if (rung) sayOfDrill(state, rung, say);
+  }
+  return facts;
+}
+
+function sayOfDrill(
+  state: LadderState,
+  rung: RungState,
+  say: (rung: RungState, what: string, words: string) => void,
+): void {
+  say(rung, 'name', rung.name);
+  say(rung, 'ladder', `${state.name}, ${state.skill}, ${state.part}`);
+  say(rung, 'it was', rung.retired || state.retired ? 'retired' : 'in use');
+  const drill = drillOf(state, rung);
+  if (!drill) return;
+  say(rung, 'measure', drill.measure);
+  say(rung, 'sides', sidesOf(drill));
+  say(rung, 'stress family', drill.family ?? state.family);
+  say(rung, 'seconds a rep', drill.secondsPerRep === null ? 'as measured' : `${drill.secondsPerRep} s`);
+  say(rung, 'share of body weight', percent(drill.share));
+  say(rung, 'share of the helping hand', percent(drill.helpingShare));
+  for (const tissue of TISSUES)
+    say(rung, `weight on ${TISSUE_WORDS[tissue].toLowerCase()}`, String(drill.weights[tissue] ?? 0));
+}
+
+export function sidesOf({ eachSide, eachIsLeg }: Pick<DrillState, 'eachSide' | 'eachIsLeg'>): string {
+  if (!eachSide) return 'both sides together';
+  return eachIsLeg ? 'each leg, both hands' : 'each side';
+}
+
+function markOf(state: LadderState, rung: RungState): string {
+  return passMarkInWords(rung.pass, drillOf(state, rung)?.measure ?? 'reps');
+}
+
+function nextInWords(state: LadderState, rung: RungState): string {
+  const at = state.rungs.indexOf(rung);
+  const live = liveRungs(state);
+  const next = state.rungs.slice(at + 1).find((one) => live.includes(one));
+  return next ? `${next.name}, ${markOf(state, next)}` : 'none, this is the top';
+}
+
+function cleanOf(state: LadderState, rung: RungState): string {
+  return [state.clean, rung.note].filter(Boolean).join('; ') || 'not said';
+}
+
+function percent(share: number | null): string {
+  return share === null ? 'none' : `${Math.round(share * 100)} %`;
+}
+
+function weeksInWords(weeks: number): string {
+  return weeks === 1 ? '1 week' : `${weeks} weeks`;
+}

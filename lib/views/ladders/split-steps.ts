@@ -1,0 +1,125 @@
+import type { Measure } from '#lib/domain/vocabulary.ts';
+import { evenSteps } from '#lib/planning/ladders/even-steps.ts';
+import { type LeverShape, partOfFullMoment, shoulderMoment } from '#lib/planning/ladders/lever-shape.ts';
+
+export type ShapeTexts = { hip: string; shank: string; straddle: string };
+export type ShownStep = {
+  /** "120°". */
+  shape: string;
+  /** "0.1473". */
+  moment: string;
+  /** "65 %". */
+  part: string;
+  /** "+2.6 %" over the step before. */
+  rise: string;
+  weight: number;
+  name: string;
+};
+export type ShownSteps = {
+  start: { shape: string; moment: string; part: string };
+  steps: ShownStep[];
+  /** What even degrees would do instead: "In even degrees the rises would run from 2.5 % to 2.8 %". */
+  besides: string;
+  /** Said where steps are too small to see. */
+  doubt: string;
+};
+
+const PERCENT = 100;
+/** About the smallest change of angle that a still picture shows; own estimate. */
+const SMALLEST_SEEN = 5;
+
+/** The shape as typed; undefined: an angle is not a number from -90 to 180. */
+export function readShape(texts: ShapeTexts): LeverShape | undefined {
+  const angles = [texts.hip, texts.shank, texts.straddle].map((text) =>
+    text.trim() === '' ? Number.NaN : Number(text.replace(',', '.')),
+  );
+  const [hip, shank, straddle] = angles;
+  const isAngle = (angle: number | undefined): angle is number =>
+    angle !== undefined && angle >= -90 && angle <= 180;
+  return isAngle(hip) && isAngle(shank) && isAngle(straddle) ? { hip, shank, straddle } : undefined;
+}
+
+/** Steps even in load between two shapes, in words; a sentence where there are none. */
+export function shownSteps(about: {
+  from: LeverShape;
+  to: LeverShape;
+  count: number;
+  name: string;
+}): ShownSteps | { problem: string } {
+  const found = evenSteps(about);
+  if (found.problem === 'not-harder')
+    return {
+      problem:
+        'The second shape turns the shoulder no harder than the first. Open the hip further, or change places.',
+    };
+  if (found.problem === 'not-steady')
+    return {
+      problem:
+        'On the way between these shapes the load falls before it rises. Choose shapes that differ in fewer angles.',
+    };
+  return {
+    start: {
+      shape: shapeInWords(about.from),
+      moment: shoulderMoment(about.from).toFixed(4),
+      part: percent(partOfFullMoment(about.from), 0),
+    },
+    steps: found.steps.map((step, index) => ({
+      shape: shapeInWords(step.shape),
+      moment: step.moment.toFixed(4),
+      part: percent(step.part, 0),
+      rise: `+${percent(step.rise, 1)}`,
+      weight: Number(step.part.toFixed(2)),
+      name: index === found.steps.length - 1 ? about.name : `Opened to ${shapeInWords(step.shape)}`,
+    })),
+    besides: inEvenDegrees(about),
+    doubt: tooSmall([about.from, ...found.steps.map((step) => step.shape)]),
+  };
+}
+
+/** "110°", with shins and straddle where they say something. */
+export function shapeInWords({ hip, shank, straddle }: LeverShape): string {
+  const opened = `${Math.round(hip)}°`;
+  const shins = shank === 0 || shank === -20 ? [] : [`shins ${Math.round(shank)}°`];
+  return [opened, ...shins, ...(straddle === 0 ? [] : [`straddle ${Math.round(straddle)}°`])].join(', ');
+}
+
+function inEvenDegrees({ from, to, count }: { from: LeverShape; to: LeverShape; count: number }): string {
+  const at = (step: number) => (a: number, b: number) => a + ((b - a) * step) / count;
+  const moments = Array.from({ length: count + 1 }, (_, step) => {
+    const mix = at(step);
+    return shoulderMoment({
+      hip: mix(from.hip, to.hip),
+      shank: mix(from.shank, to.shank),
+      straddle: mix(from.straddle, to.straddle),
+    });
+  });
+  const rises = moments.slice(1).map((moment, index) => moment / (moments[index] ?? moment) - 1);
+  if (count < 2) return '';
+  return `In even degrees the rises would run from ${percent(Math.min(...rises), 1)} to ${percent(Math.max(...rises), 1)}.`;
+}
+
+function tooSmall(shapes: LeverShape[]): string {
+  const seen = shapes.slice(1).every((shape, index) => {
+    const before = shapes[index] ?? shape;
+    const most = Math.max(
+      Math.abs(shape.hip - before.hip),
+      Math.abs(shape.shank - before.shank),
+      Math.abs(shape.straddle - before.straddle),
+    );
+    return most >= SMALLEST_SEEN;
+  });
+  return seen ? '' : 'Some steps differ by less than 5°, about the smallest change that a picture shows.';
+}
+
+function percent(part: number, digits: number): string {
+  return `${(part * PERCENT).toFixed(digits)} %`;
+}
+
+/** Pass targets even between the mark below and the mark of the rung, the last being its own; whole for counted things. */
+export function evenTargets(from: number, to: number, count: number, measure: Measure): number[] {
+  const whole = measure === 'reps' || measure === 'made-tried';
+  return Array.from({ length: count }, (_, index) => {
+    const target = from + ((to - from) * (index + 1)) / count;
+    return whole ? Math.round(target) : Number(target.toFixed(1));
+  });
+}
