@@ -109,7 +109,7 @@ export type LadderRow = {
   passTries: number | null;
 };
 
-/** The ladders on which the client stands, with all their rungs, easiest first. */
+/** The ladders on which the client stands, with all rungs in use and a retired one they stand on, easiest first. */
 export async function listLaddersOf(tx: TeamPg, clientId: string): Promise<LadderRow[]> {
   const { rows } = await tx.client.query<LadderRow>(
     `select l.id as "ladderId", l.name as ladder, s.name as skill, r.id as "rungId", r.name as rung, r.position,
@@ -119,9 +119,12 @@ export async function listLaddersOf(tx: TeamPg, clientId: string): Promise<Ladde
      join drill d on d.team_id = r.team_id and d.id = r.drill_id
      join part p on p.team_id = l.team_id and p.id = l.part_id
      join skill s on s.team_id = p.team_id and s.id = p.skill_id
-     where l.team_id = $1 and r.retired_at is null
+     where l.team_id = $1 and (r.retired_at is null or exists (
+         select from placement x where x.team_id = $1 and x.client_id = $2 and x.rung_id = r.id and not exists (
+           select from placement later where later.team_id = $1 and later.client_id = $2
+             and later.ladder_id = x.ladder_id and later.side = x.side and later.from_date > x.from_date)))
        and l.id in (select ladder_id from placement where team_id = $1 and client_id = $2)
-     order by s.position, l.position, r.position`,
+     order by s.position, l.position, r.position, r.retired_at is not null, r.id`,
     [tx.teamId, clientId],
   );
   return rows;
