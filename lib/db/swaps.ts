@@ -6,17 +6,22 @@ import type { TeamPg } from './client.ts';
 export async function fillSwaps(tx: TeamPg): Promise<void> {
   const there = await tx.client.query('select 1 from swap where team_id = $1 limit 1', [tx.teamId]);
   if (there.rowCount !== 0) return;
+  await insertSwaps(tx, swapsOf(await listSwapRungs(tx)));
+}
+
+export async function insertSwaps(tx: TeamPg, swaps: readonly Swap[]): Promise<void> {
   await tx.client.query(
     `insert into swap (team_id, rung_id, instead_id, tissue, support, position, why)
      select $1, r."rungId", r."insteadId", r.tissue, coalesce(r.support, ''), r.position, r.why
      from jsonb_to_recordset($2)
        as r("rungId" uuid, "insteadId" uuid, tissue text, support text, position int, why text)
      on conflict do nothing`,
-    [tx.teamId, JSON.stringify(swapsOf(await listSwapRungs(tx)))],
+    [tx.teamId, JSON.stringify(swaps)],
   );
 }
 
-async function listSwapRungs(tx: TeamPg): Promise<SwapRung[]> {
+/** What swaps are chosen from: the rungs in use of the whole team, in the order of the library. */
+export async function listSwapRungs(tx: TeamPg): Promise<SwapRung[]> {
   const { rows } = await tx.client.query<SwapRung>(
     `select r.id, r.ladder_id as "ladderId", p.name as part, s.name as skill, r.position, r.name,
        coalesce(d.family, l.family) as family, d.measure, d.weights, d.equipment

@@ -6,6 +6,7 @@ import styles from './frame.module.css';
 const PAGES = [
   { href: '/', word: 'Board' },
   { href: '/clients', word: 'Clients' },
+  { href: '/ladders', word: 'Ladders' },
   { href: '/nights', word: 'Nights' },
 ] as const;
 

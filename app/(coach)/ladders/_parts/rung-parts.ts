@@ -1,0 +1,8 @@
+import type { RungForm } from '#lib/views/ladders/rung-form.ts';
+
+/** What every part of the rung form gets. `error` takes the path of a field, as a refusal names it. */
+export type RungPartProps = {
+  form: RungForm;
+  error: (path: string) => string | undefined;
+  onChange: (patch: Partial<RungForm>) => void;
+};
