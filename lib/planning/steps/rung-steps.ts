@@ -1,0 +1,173 @@
+import { inMeasure, passInWords, rungInWords } from '#lib/checks/words.ts';
+import type { HistoryPlanItem, HistoryRung } from '#lib/domain/history.ts';
+import { median } from '#lib/stats/median.ts';
+import { type Dose, PRACTICE, proposeDose, proposePyramid } from '../dose.ts';
+import { estimateHold } from '../hold-estimate.ts';
+import { isLineOf, lineInWords, onRung, resultsOn, rungBeside, rungOf, tidied } from './change-rung.ts';
+import { filmOf } from './other-steps.ts';
+import { type DraftReason, NOTHING, type PlanStage, type StepContext, type StepDraft } from './step-types.ts';
+
+/** A tissue whose weights follow the moment about the shoulder, so that two rungs can be laid beside each other. */
+const MOMENT_TISSUE = 'shoulder-forward';
+const WEAK_SETS = 3;
+const STRONG_SETS = 2;
+
+/** The next rung with its first dose, beside the one before where that is held long enough. */
+export function stepUp(reason: DraftReason, context: StepContext): StepDraft {
+  const at = rungOf(reason, context);
+  const next = at && rungBeside(at.rung, 1, context);
+  if (!at || !next) return { ...NOTHING, does: ['This was the last rung of its ladder: the plan stays.'] };
+  const { rung, side } = at;
+  if (!isPlanned(at, context)) return notPlanned(at);
+  const pyramid = proposePyramid(rung, next, resultsOn(rung, side, context));
+  const dose = pyramid?.harder ?? proposeDose(next, []);
+  const change = (item: HistoryPlanItem): HistoryPlanItem[] => {
+    const up = onRung(item, next, dose);
+    if (!pyramid || item.target === null) return [up];
+    const { sets, target } = pyramid.easier;
+    return [
+      { ...item, sets, target, pairedWith: next.id },
+      { ...up, pairedWith: rung.id },
+    ];
+  };
+  const beside = pyramid ? `, beside ${lineInWords(rung, side, pyramid.easier)}` : '';
+  const said = `${lineInWords(next, side, dose)}${beside}`;
+  return {
+    ...NOTHING,
+    stages: changed(context, { rung, side, change, why: `Step up: ${said}` }),
+    does: [`From today ${said} (${PRACTICE}).`, ...estimated(rung, next, side, context)],
+    words: `You met the pass mark of ${rungInWords(rung, side)}. From today: ${said}. Clean sets only; tell me when something hurts.`,
+  };
+}
+
+/** One rung back, where the planned sets are clean every time. */
+export function oneBack(reason: DraftReason, context: StepContext): StepDraft {
+  const at = rungOf(reason, context);
+  const before = at && rungBeside(at.rung, -1, context);
+  if (!at || !before)
+    return { ...NOTHING, does: ['There is no easier rung on this ladder: split this one.'] };
+  const { rung, side } = at;
+  if (!isPlanned(at, context)) return notPlanned(at);
+  const dose = doseBelow(before, side, context);
+  const said = lineInWords(before, side, dose);
+  return {
+    ...NOTHING,
+    stages: changed(context, {
+      rung,
+      side,
+      change: (item) => [onRung(item, before, dose)],
+      why: `One rung back: ${said}`,
+    }),
+    does: [`From today ${said}, in place of ${rungInWords(rung, side)} (${PRACTICE}).`],
+    words: `From today one step back: ${said}. Take the time there until every set is clean; then we go up again.`,
+  };
+}
+
+/** The weak side one rung back, the strong side held at the weak side's number; and a film of the base from behind. */
+export function oneSideBack(reason: DraftReason, context: StepContext): StepDraft {
+  const at = rungOf({ ...reason, subject: { ...reason.subject, side: 'both' } }, context);
+  const weak = reason.evidence.side === 'left' ? 'left' : 'right';
+  const strong = weak === 'left' ? 'right' : 'left';
+  const before = at && rungBeside(at.rung, -1, context);
+  if (!at || !before)
+    return { ...NOTHING, does: ['There is no easier rung on this ladder: split this one.'] };
+  const { rung } = at;
+  if (!isPlanned(at, context)) return notPlanned(at);
+  const back = { ...doseBelow(before, weak, context), sets: WEAK_SETS };
+  const number = median(
+    resultsOn(rung, weak, context)
+      .slice(0, 3)
+      .flatMap(({ values }) => values),
+  );
+  const held = { sets: STRONG_SETS, target: Math.max(1, Math.round(number ?? rung.pass.target)) };
+  const change = (item: HistoryPlanItem): HistoryPlanItem[] => {
+    const sides = item.side === 'both' ? (['left', 'right'] as const) : [item.side];
+    return sides.map((side) =>
+      side === weak ? onRung({ ...item, side }, before, back) : onRung({ ...item, side }, rung, held),
+    );
+  };
+  const said = `${lineInWords(before, weak, back)}; ${lineInWords(rung, strong, held)}`;
+  const film = filmOf(rung, weak, context, 'from behind, so that hand, shoulder and hip show');
+  return {
+    ...NOTHING,
+    stages: changed(context, { rung, side: 'both', change, why: `${weak} one rung back: ${said}` }),
+    film,
+    does: [`From today ${said} (${PRACTICE}).`, `A film asked for: ${film.words}`],
+    words: `From today: ${said}. The ${strong} side waits for the ${weak} one. ${film.words}`,
+  };
+}
+
+/** The whole pass mark where the plan asks for less. */
+export function askPassMark(reason: DraftReason, context: StepContext): StepDraft {
+  const at = rungOf(reason, context);
+  if (!at) return NOTHING;
+  const { rung, side } = at;
+  if (!isPlanned(at, context)) return notPlanned(at);
+  const said = `${rungInWords(rung, side)}, ${passInWords(rung)}`;
+  const { sets, target } = rung.pass;
+  return {
+    ...NOTHING,
+    stages: changed(context, {
+      rung,
+      side,
+      change: (item) => [{ ...item, sets, target: item.target === null ? null : target }],
+      why: `The pass mark: ${said}`,
+    }),
+    does: [`From today ${said}.`],
+    words: `What was planned has become easy. From today: ${said}, which is the pass mark.`,
+  };
+}
+
+type At = { rung: HistoryRung; side: 'both' | 'left' | 'right' };
+
+function isPlanned({ rung, side }: At, { plan }: StepContext): boolean {
+  return plan?.items.some((item) => isLineOf(item, rung, side)) === true;
+}
+
+function notPlanned({ rung, side }: At): StepDraft {
+  return { ...NOTHING, does: [`The plan has no line of ${rungInWords(rung, side)}: write it in the plan.`] };
+}
+
+type Change = {
+  rung: HistoryRung;
+  side: 'both' | 'left' | 'right';
+  change: (item: HistoryPlanItem) => HistoryPlanItem[];
+  why: string;
+};
+
+/** The plan with the lines of a rung changed. */
+function changed({ plan, today }: StepContext, { rung, side, change, why }: Change): PlanStage[] {
+  const items = (plan?.items ?? []).flatMap((item) => (isLineOf(item, rung, side) ? change(item) : [item]));
+  return [{ from: today, items: tidied(items), why }];
+}
+
+function doseBelow(before: HistoryRung, side: 'both' | 'left' | 'right', context: StepContext): Dose {
+  const results = resultsOn(before, side, context);
+  return results.length > 0
+    ? proposeDose(before, results)
+    : { sets: before.pass.sets, target: before.pass.target };
+}
+
+/** For strength holds whose weights follow the moment: what models make of the next rung, with their doubt. */
+function estimated(
+  rung: HistoryRung,
+  next: HistoryRung,
+  side: 'both' | 'left' | 'right',
+  context: StepContext,
+): string[] {
+  if (rung.measure !== 'hold' || next.measure !== 'hold') return [];
+  const best = Math.max(
+    0,
+    ...resultsOn(rung, side, context)
+      .slice(0, 3)
+      .flatMap(({ values }) => values),
+  );
+  const load = ({ share, weights }: HistoryRung) => (share ?? 0) * (weights[MOMENT_TISSUE] ?? 0);
+  const found = estimateHold(rung, { seconds: best, load: load(rung) }, load(next));
+  if (!found) return [];
+  const missing =
+    found.gap === null ? '' : `; one model says ${Math.round(found.gap * 100)} % of strength is missing`;
+  return [
+    `Best hold there, by models: ${found.low} to ${inMeasure(found.high, next)}${missing}. ${found.doubt}`,
+  ];
+}
