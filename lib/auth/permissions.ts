@@ -60,6 +60,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/clients/[clientId]/notes', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/plans', allows: { POST: 'edit-plans' } },
   { path: '/api/clients/[clientId]/standing', allows: { POST: 'edit-clients' } },
+  { path: '/api/clients/[clientId]/step-draft', allows: { GET: 'act-on-reasons', POST: 'edit-plans' } },
   { path: '/api/demo-phone', allows: { POST: 'open' } },
   { path: '/api/join', allows: { POST: 'open' } },
   { path: '/api/ladders', allows: { POST: 'edit-ladders' } },

@@ -1,5 +1,5 @@
-import type { ProposedStep, Subject } from '#lib/domain/finding.ts';
-import type { CheckKind, Level, Tier } from '#lib/domain/vocabulary.ts';
+import type { Flagged, ProposedStep, Subject } from '#lib/domain/finding.ts';
+import type { CheckKind, Level, Side, Tier } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
 
 /** The columns of a reason that an act may change: kept in the event, so that an undo restores them exactly. */
@@ -22,6 +22,7 @@ export type ActReason = ReasonHold & {
   sentence: string;
   subject: Subject;
   step: ProposedStep;
+  evidence: Flagged['evidence'];
   raisedAt: string;
 };
 
@@ -45,7 +46,7 @@ export async function findActClient(
 /** The client's reasons that stand on the board, locked until the act is written. */
 export async function lockOpenReasons(tx: TeamPg, clientId: string): Promise<ActReason[]> {
   const { rows } = await tx.client.query<Dated<ActReason> & { raised: Date }>(
-    `select ${HOLD}, kind, level, points, tier, sentence, subject, step, raised_at as raised from reason
+    `select ${HOLD}, kind, level, points, tier, sentence, subject, step, evidence, raised_at as raised from reason
      where team_id = $1 and client_id = $2 and closed_at is null and state = 'open' and tier is not null
      order by points desc, raised_at, id for update`,
     [tx.teamId, clientId],
@@ -73,6 +74,18 @@ export async function writeHolds(tx: TeamPg, holds: ReasonHold[], at: Date): Pro
   );
 }
 
+/** What taking a proposed step left behind: versions of the plan, the placements before them, and rows by their id. */
+export type StepRecords = {
+  planVersions: number[];
+  placementsBefore: PlacementRow[];
+  filmId: string | null;
+  limitId: string | null;
+  wordId: string | null;
+  /** Goals that ended, to be opened again. */
+  goalIds: string[];
+};
+export type PlacementRow = { ladderId: string; side: Side; rungId: string; from: string; why: string };
+
 /** What an act left behind, in the body of its events. `before` and `after` are of that event's reason. */
 export type ActBody = {
   actId: string;
@@ -82,6 +95,8 @@ export type ActBody = {
   before: ReasonHold | null;
   after: ReasonHold | null;
   stepId?: string;
+  /** What a proposed step changed beside the reasons. */
+  taken?: StepRecords;
   verdictId?: string;
   answerId?: string;
   questionId?: string;

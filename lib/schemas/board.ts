@@ -14,7 +14,18 @@ const onReasons = { ...onClient, reasonId: id('a reason of this client').optiona
 export const boardAct = z.discriminatedUnion(
   'act',
   [
-    z.strictObject({ act: z.literal('take'), ...onReasons, words }),
+    z.strictObject({
+      act: z.literal('take'),
+      ...onReasons,
+      words,
+      /** Do what the draft of the step says, with these words to the client. */
+      draft: z
+        .strictObject({
+          planVersion: z.int({ error: 'must be the version of the plan the draft was made from' }).min(0),
+          words,
+        })
+        .optional(),
+    }),
     z
       .strictObject({
         act: z.literal('put-aside'),

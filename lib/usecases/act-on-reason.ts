@@ -2,11 +2,18 @@ import { randomUUID } from 'node:crypto';
 import type { Actor } from '#lib/auth/actor.ts';
 import { rowOf, URGENT_KINDS } from '#lib/checks/urgency.ts';
 import { insertStepTaken, insertVerdict, listCheckInDates } from '#lib/db/act-records.ts';
-import { type ActReason, findActClient, insertActEvents, lockOpenReasons, writeHolds } from '#lib/db/acts.ts';
+import {
+  type ActReason,
+  findActClient,
+  insertActEvents,
+  lockOpenReasons,
+  type StepRecords,
+  writeHolds,
+} from '#lib/db/acts.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { findBoardHead } from '#lib/db/board.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
-import { addDays } from '#lib/domain/local-date.ts';
+import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { SIDES, type Side } from '#lib/domain/vocabulary.ts';
 import { AppError } from '#lib/errors.ts';
 import type { ReasonAct } from '#lib/schemas/board.ts';
@@ -14,6 +21,8 @@ import { nextCheckIn } from '#lib/views/next-check-in.ts';
 import { datedDay } from '#lib/views/say-date.ts';
 import { assertMember } from './assert-member.ts';
 import { backFromClient, type Hold, holdAfter, holdOf, reviewDate } from './hold-after-act.ts';
+import { stepDraftFor } from './step-draft-for.ts';
+import { takeStep } from './take-step.ts';
 
 export type ActDone = {
   actId: string;
@@ -52,7 +61,8 @@ export async function actOnReason(actor: Actor, input: ReasonAct, now: Date): Pr
     const hold = await toHold(doing);
     const after = reasons.map((reason) => holdAfter(holdOf(reason), hold));
     await writeHolds(tx, after, now);
-    const made = await writeRecords(doing, hold, memberId);
+    const taken = await takeDraft(doing, { ...actor, memberId });
+    const made = { ...(await writeRecords(doing, hold, memberId)), ...(taken && { taken }) };
     const actId = randomUUID();
     const events = reasons.map((reason, index) => ({
       reasonId: reason.id,
@@ -95,6 +105,22 @@ function assertWords(input: ReasonAct, reasons: ActReason[]): void {
   const verb = input.act === 'done' ? 'closed' : 'put aside';
   const message = `a danger sign or pain of 6 or more cannot be ${verb} without words: say why, for the record`;
   throw new AppError('invalid', `words: ${message}`, { fields: { words: message } });
+}
+
+/** Does what the draft of the step says, where the coach takes it with one. */
+async function takeDraft(
+  { tx, input, lead, now }: Doing,
+  actor: Actor & { memberId: string },
+): Promise<StepRecords | undefined> {
+  if (input.act !== 'take' || !input.draft) return undefined;
+  const { clientId, draft: shown } = input;
+  const client = await findActClient(tx, clientId);
+  const today = localDateOf(now, client?.zone ?? 'UTC');
+  const found = await stepDraftFor(tx, { clientId, reason: lead, today });
+  if (!found)
+    throw new AppError('conflict', 'There is nothing to draft for this step any more. Open it again.');
+  const { planVersion, words } = shown;
+  return takeStep(tx, { actor, clientId, today, draft: found.draft, planVersion, words, now });
 }
 
 async function toHold({ tx, input, reasons, today, now }: Doing): Promise<Hold> {
@@ -142,8 +168,10 @@ function sideOf(reason: ActReason): Side | null {
 
 function lineOf({ input, lead, today }: Doing, hold: Hold): string {
   const words = input.words === '' ? '' : `: “${input.words}”`;
-  if (hold.act === 'take')
-    return `With the client until ${datedDay(hold.until, today)}. Step: ${input.words || lead.step.text}`;
+  if (hold.act === 'take') {
+    const done = input.act === 'take' && input.draft ? 'Taken' : 'Step';
+    return `With the client until ${datedDay(hold.until, today)}. ${done}: ${input.words || lead.step.text}`;
+  }
   if (hold.act === 'put-aside') {
     return `Put aside until ${hold.until ? datedDay(hold.until, today) : 'it changes'}${words}`;
   }

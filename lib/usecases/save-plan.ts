@@ -18,7 +18,7 @@ import { skillsInFocus } from '#lib/views/skills-in-focus.ts';
 import { planLinesBySide } from './plan-lines-by-side.ts';
 
 export type PlanSaved = { version: number };
-type Context = { actor: Actor & { memberId: string }; clientId: string; now: Date };
+export type PlanContext = { actor: Actor & { memberId: string }; clientId: string; now: Date };
 
 /**
  * Keeps a new version of the plan with the placements and goals it means, in one transaction. Of two people who
@@ -36,13 +36,14 @@ export async function savePlan(
     const newest = await lockPlanVersion(tx, input.clientId);
     if (newest === undefined) throw new AppError('not-found', 'This client is not here.');
     if (newest !== input.plan.baseVersion) throw conflict(newest, input.plan.baseVersion);
-    return write(tx, context, { plan: input.plan, version: newest + 1 });
+    return savePlanIn(tx, context, { plan: input.plan, version: newest + 1 });
   });
 }
 
-async function write(
+/** The same inside a transaction that does more: `lockPlanVersion` was called in it, `version` is the next one. */
+export async function savePlanIn(
   tx: TeamPg,
-  context: Context,
+  context: PlanContext,
   made: { plan: PlanInput; version: number },
 ): Promise<PlanSaved> {
   const { plan, version } = made;
@@ -101,7 +102,7 @@ async function focusOf(
 
 async function place(
   tx: TeamPg,
-  context: Context,
+  context: PlanContext,
   { placements, from, version }: { placements: StandingPlacement[]; from: string; version: number },
 ): Promise<void> {
   const standing = await listPlacementsOn(tx, context.clientId, from);
@@ -118,7 +119,7 @@ async function place(
 
 async function closeDraft(
   tx: TeamPg,
-  { clientId, now }: Context,
+  { clientId, now }: PlanContext,
   { draftId, version }: { draftId: string | null; version: number },
 ): Promise<void> {
   if (draftId === null) return;

@@ -10,6 +10,7 @@ import {
 } from '#lib/db/acts.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { areVersionsUnused, takeBackStep } from '#lib/db/step-records.ts';
 import { AppError } from '#lib/errors.ts';
 import { assertMember } from './assert-member.ts';
 
@@ -29,12 +30,16 @@ export async function undoAct(
     if (events.some((event) => event.what === 'undone'))
       throw new AppError('conflict', 'This was undone already.');
     await assertUntouched(tx, events);
+    await assertPlanUnused(tx, events);
     await restore(
       tx,
       events.flatMap((event) => event.body.before ?? []),
       now,
     );
-    for (const event of events) await takeBackRecords(tx, event.body, now);
+    for (const { body } of events) {
+      await takeBackRecords(tx, body, now);
+      if (body.taken) await takeBackStep(tx, { clientId: body.clientId, taken: body.taken });
+    }
     await insertActEvents(
       tx,
       events.map((event) => ({ ...event, what: 'undone' })),
@@ -59,6 +64,18 @@ async function assertUntouched(tx: TeamPg, events: ActEvent[]): Promise<void> {
   );
   if (wanted.every((hold) => same(hold, found.get(hold.id)))) return;
   throw new AppError('conflict', 'This has changed since, so it cannot be undone. Read the board again.');
+}
+
+/** A plan that was trained by, or changed again, is not taken away: the way back is a new version. */
+async function assertPlanUnused(tx: TeamPg, events: ActEvent[]): Promise<void> {
+  for (const { body } of events) {
+    const versions = body.taken?.planVersions ?? [];
+    if (versions.length === 0 || (await areVersionsUnused(tx, body.clientId, versions))) continue;
+    throw new AppError(
+      'conflict',
+      'The plan of this step was changed or trained by since, so it cannot be undone. Write a new version of the plan.',
+    );
+  }
 }
 
 /** The night may have raised the same thing anew: one open reason a client, kind and subject is the rule. */
