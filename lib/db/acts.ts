@@ -44,11 +44,20 @@ export async function findActClient(
 }
 
 /** The client's reasons that stand on the board, locked until the act is written. */
-export async function lockOpenReasons(tx: TeamPg, clientId: string): Promise<ActReason[]> {
+export function lockOpenReasons(tx: TeamPg, clientId: string): Promise<ActReason[]> {
+  return openReasons(tx, clientId, 'for update');
+}
+
+/** The same, only to be read. */
+export function listOpenReasons(tx: TeamPg, clientId: string): Promise<ActReason[]> {
+  return openReasons(tx, clientId, '');
+}
+
+async function openReasons(tx: TeamPg, clientId: string, lock: '' | 'for update'): Promise<ActReason[]> {
   const { rows } = await tx.client.query<Dated<ActReason> & { raised: Date }>(
     `select ${HOLD}, kind, level, points, tier, sentence, subject, step, evidence, raised_at as raised from reason
      where team_id = $1 and client_id = $2 and closed_at is null and state = 'open' and tier is not null
-     order by points desc, raised_at, id for update`,
+     order by points desc, raised_at, id ${lock}`,
     [tx.teamId, clientId],
   );
   return rows.map(({ raised, ...row }) => ({ ...row, closedAt: null, raisedAt: raised.toISOString() }));

@@ -21,6 +21,7 @@ export const boardAct = z.discriminatedUnion(
       /** Do what the draft of the step says, with these words to the client. */
       draft: z
         .strictObject({
+          reasonId: id('the reason whose draft was shown'),
           planVersion: z.int({ error: 'must be the version of the plan the draft was made from' }).min(0),
           words,
         })

@@ -114,6 +114,8 @@ async function takeDraft(
 ): Promise<StepRecords | undefined> {
   if (input.act !== 'take' || !input.draft) return undefined;
   const { clientId, draft: shown } = input;
+  if (shown.reasonId !== lead.id)
+    throw new AppError('conflict', 'Another reason leads this row by now. Open the draft again.');
   const client = await findActClient(tx, clientId);
   const today = localDateOf(now, client?.zone ?? 'UTC');
   const found = await stepDraftFor(tx, { clientId, reason: lead, today });

@@ -1,6 +1,6 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { rowOf } from '#lib/checks/urgency.ts';
-import { findActClient, lockOpenReasons } from '#lib/db/acts.ts';
+import { findActClient, listOpenReasons } from '#lib/db/acts.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
@@ -53,7 +53,7 @@ export function openStepDraft(actor: Actor, asked: Asked, now: Date): Promise<Dr
 async function findDraft(tx: TeamPg, { clientId, reasonId }: Asked, now: Date) {
   const client = await findActClient(tx, clientId);
   if (!client) throw new AppError('not-found', 'This is not there, or not in your team.');
-  const open = await lockOpenReasons(tx, clientId);
+  const open = await listOpenReasons(tx, clientId);
   const reasons = reasonId ? open.filter((reason) => reason.id === reasonId) : open;
   const reason = reasons[rowOf(reasons).lead];
   if (!reason) return undefined;

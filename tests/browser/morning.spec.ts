@@ -273,6 +273,8 @@ test('a whole morning, from a new client to the history that leaves', async ({ b
   await coach.reload();
   await expect(row).toContainText('7 of 10');
   await row.getByRole('button', { name: /Take/ }).click();
+  await expect(row.getByText(/A limit from today: nothing for the right elbow, inner/)).toBeVisible();
+  await row.getByRole('button', { name: 'Take it' }).click();
   await expect(coach.getByRole('button', { name: /Undo/ }).first()).toBeVisible();
   await coach.reload();
   await expect(coach.getByText(/With the client: 1/)).toBeVisible();

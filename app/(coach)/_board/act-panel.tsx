@@ -2,18 +2,49 @@
 import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import styles from './row.module.css';
 import type { RowFacts } from './row-facts.ts';
+import { DraftDoes, type ShownDraft, StepDraftForm } from './step-draft-form.tsx';
 
-export type Panel = 'put-aside' | 'done' | 'answer';
+export type Panel = 'take' | 'put-aside' | 'done' | 'answer';
 type Props = {
   panel: Panel;
   row: RowFacts;
   busy: boolean;
+  /** Of the proposed step, where it was opened. */
+  draft: ShownDraft | null;
   act: (body: Record<string, unknown>) => void;
   close: () => void;
 };
 
 /** Opens under the row: left of the line what will happen, right of it the form. */
 export function ActPanel(props: Props) {
+  return props.panel === 'take' ? <TakePanel {...props} /> : <OtherPanel {...props} panel={props.panel} />;
+}
+
+function TakePanel({ row, draft, busy, act, close }: Props) {
+  if (!draft) return null;
+  return (
+    <>
+      <div className={styles.explained}>
+        <b>Take.</b> {draft.step}
+        <DraftDoes draft={draft} />
+      </div>
+      <div className={styles.panel}>
+        <StepDraftForm
+          clientId={row.clientId}
+          name={row.name}
+          draft={draft}
+          busy={busy}
+          act={act}
+          close={close}
+        />
+      </div>
+    </>
+  );
+}
+
+type OtherProps = Props & { panel: Exclude<Panel, 'take'> };
+
+function OtherPanel(props: OtherProps) {
   const form = useRef<HTMLFormElement>(null);
   const { panel } = props;
   useEffect(() => {
@@ -54,9 +85,13 @@ export function ActPanel(props: Props) {
   );
 }
 
-const SENDS: Record<Panel, string> = { 'put-aside': 'Put aside', done: 'Done', answer: 'Send answer' };
+const SENDS: Record<OtherProps['panel'], string> = {
+  'put-aside': 'Put aside',
+  done: 'Done',
+  answer: 'Send answer',
+};
 
-function explained(panel: Panel, row: RowFacts): ReactNode {
+function explained(panel: OtherProps['panel'], row: RowFacts): ReactNode {
   const words = row.needsWords && ' A danger sign or pain of 6 or more asks for words first.';
   if (panel === 'put-aside') {
     return (
@@ -134,7 +169,7 @@ function Words({ row }: { row: RowFacts }) {
   );
 }
 
-function bodyOf(panel: Panel, form: FormData, row: RowFacts): Record<string, unknown> {
+function bodyOf(panel: OtherProps['panel'], form: FormData, row: RowFacts): Record<string, unknown> {
   const words = form.get('words') ?? '';
   if (panel === 'answer') return { act: 'answer', questionId: row.question?.id, text: form.get('text') };
   if (panel === 'done') {

@@ -4,6 +4,7 @@ import { ActPanel, type Panel } from './act-panel.tsx';
 import styles from './row.module.css';
 import type { RowFacts } from './row-facts.ts';
 import { type ActSent, useAct } from './use-act.ts';
+import { useStepDraft } from './use-step-draft.ts';
 
 type Props = RowFacts & { canAct: boolean; children: ReactNode };
 
@@ -12,6 +13,7 @@ export function RowShell({ children, canAct, ...row }: Props) {
   const [panel, setPanel] = useState<Panel | null>(null);
   const [done, setDone] = useState<ActSent | null>(null);
   const { busy, problem, send } = useAct();
+  const { draft, problem: noDraft, load } = useStepDraft(row.clientId);
   const self = useRef<HTMLLIElement>(null);
 
   async function act(body: Record<string, unknown>) {
@@ -21,6 +23,13 @@ export function RowShell({ children, canAct, ...row }: Props) {
     setPanel(null);
     setDone(sent);
     if (inside) focusOn(sent.folds ? nextRow(self.current) : self.current);
+  }
+  /** A step with a draft is shown before it is taken; one without is taken at once. */
+  async function take() {
+    if (panel === 'take') return close();
+    const found = await load();
+    if (found) setPanel('take');
+    else if (found === null) await act({ act: 'take' });
   }
   async function undo() {
     if (!done || !(await send({ act: 'undo', actId: done.actId }))) return;
@@ -57,14 +66,20 @@ export function RowShell({ children, canAct, ...row }: Props) {
       )}
       <div className={styles.toDo}>
         {!done?.folds && <p className={styles.step}>{row.step}</p>}
-        {canAct && !done?.folds && <Acts row={row} panel={panel} busy={busy} open={setPanel} act={act} />}
+        {canAct && !done?.folds && (
+          <Acts row={row} panel={panel} busy={busy} open={setPanel} take={take} act={act} />
+        )}
         {done && !done.folds && <p className={styles.stays}>{done.line}</p>}
         {done && undoButton}
         <p role="status" className={done?.folds ? 'heard-only' : styles.problem}>
-          {problem ?? (done ? <span className="heard-only">{`${row.name}: ${done.line}`}</span> : null)}
+          {problem ??
+            noDraft ??
+            (done ? <span className="heard-only">{`${row.name}: ${done.line}`}</span> : null)}
         </p>
       </div>
-      {panel && !done?.folds && <ActPanel panel={panel} row={row} busy={busy} act={act} close={close} />}
+      {panel && !done?.folds && (
+        <ActPanel panel={panel} row={row} busy={busy} draft={draft} act={act} close={close} />
+      )}
     </li>
   );
 }
@@ -74,10 +89,11 @@ type ActsProps = {
   panel: Panel | null;
   busy: boolean;
   open: (panel: Panel | null) => void;
+  take: () => void;
   act: (body: Record<string, unknown>) => void;
 };
 
-function Acts({ row, panel, busy, open, act }: ActsProps) {
+function Acts({ row, panel, busy, open, take, act }: ActsProps) {
   const opener = (name: Panel, children: ReactNode) => (
     <button
       type="button"
@@ -91,7 +107,7 @@ function Acts({ row, panel, busy, open, act }: ActsProps) {
   );
   return (
     <div className={styles.acts}>
-      <button type="button" data-act="take" disabled={busy} onClick={() => act({ act: 'take' })}>
+      <button type="button" data-act="take" aria-expanded={panel === 'take'} disabled={busy} onClick={take}>
         <u>T</u>ake
       </button>
       {row.question &&

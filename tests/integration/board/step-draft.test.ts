@@ -22,7 +22,8 @@ let clientId: string;
 let ladder: Rung[];
 
 const later = new Date(NOW.getTime() + 20_000);
-const rows = <T>(sql: string) => ownerQuery<T>(sql, [clientId]);
+const rows = <Row extends object = object>(sql: string) =>
+  ownerQuery<Row & Record<string, unknown>>(sql, [clientId]);
 
 beforeEach(async () => {
   team = await makeTestTeam('Low Wall');
@@ -79,7 +80,7 @@ const take = async (words?: string) => {
   const body = {
     act: 'take',
     clientId,
-    draft: { planVersion: draft.planVersion, words: words ?? draft.words },
+    draft: { reasonId: draft.reasonId, planVersion: draft.planVersion, words: words ?? draft.words },
   };
   return actOnReason(leadOf(team), parseWith(boardAct, body) as ReasonAct, NOW);
 };
@@ -253,7 +254,11 @@ describe('a proposed step taken in one action', () => {
       items: [{ session: 'A', rungId: rung(2).id, side: 'both', sets: 5, target: 5, timesPerWeek: 3 }],
     });
     await savePlan(leadOf(team), { clientId, plan }, NOW);
-    const body = { act: 'take', clientId, draft: { planVersion: draft.planVersion, words: 'x' } };
+    const body = {
+      act: 'take',
+      clientId,
+      draft: { reasonId: draft.reasonId, planVersion: draft.planVersion, words: 'x' },
+    };
     const error = await refusal(actOnReason(leadOf(team), parseWith(boardAct, body) as ReasonAct, NOW));
     expect(error).toMatchObject({ code: 'conflict', message: expect.stringContaining('Nothing was saved') });
     expect(await plans()).toHaveLength(2);

@@ -3,12 +3,15 @@ import { notFound } from 'next/navigation';
 import { z } from 'zod';
 import { Mark } from '#app/_ui/marks.tsx';
 import { TheLine } from '#app/_ui/the-line.tsx';
+import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
 import { loadReason } from '#lib/usecases/load-client.ts';
+import { loadStepDraft } from '#lib/usecases/load-step-draft.ts';
 import { workingView } from '#lib/views/working.ts';
 import { Said } from '../../_page/said.tsx';
+import { TakeStep } from './take-step.tsx';
 import styles from './working.module.css';
 
 export const metadata = { title: 'Working of a reason' };
@@ -21,6 +24,9 @@ export default async function WorkingPage({ params }: { params: Promise<unknown>
   const loaded = address.success ? await loadReason(actor, address.data) : undefined;
   if (!loaded) notFound();
   const { client, reason } = loaded;
+  const draft = may(actor.role, 'act-on-reasons')
+    ? await loadStepDraft(actor, { clientId: client.id, reasonId: reason.id }, now())
+    : null;
   const view = workingView(reason, { today: now(), zone: client.zone });
   return (
     <main id="main" tabIndex={-1} className={styles.page}>
@@ -84,6 +90,7 @@ export default async function WorkingPage({ params }: { params: Promise<unknown>
         <p className={styles.sentence}>{reason.clears}</p>
         <h2>Proposed next step</h2>
         <p>{reason.step.text}</p>
+        {draft ? <TakeStep clientId={client.id} name={client.name} draft={draft} /> : null}
         <h2>What this does not say</h2>
         <p>{view.doubt}</p>
       </aside>
