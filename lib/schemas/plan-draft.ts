@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { PLAN_SESSIONS } from '#lib/domain/plan-sessions.ts';
-import { SIDES } from '#lib/domain/vocabulary.ts';
+import { SIDES, SUPPORTS } from '#lib/domain/vocabulary.ts';
 import { DRAFT_SOURCES } from '#lib/views/plan-draft.ts';
 
 const line = z
@@ -13,6 +13,7 @@ const line = z
     target: z.number().min(-360, 'at least -360').max(3_600, 'at most 3,600').nullable(),
     minutes: z.number().min(1, 'at least 1 minute').max(240, 'at most 240 minutes').nullable().default(null),
     timesPerWeek: z.number().min(0.5, 'at least 0.5 a week').max(14, 'at most 14 a week'),
+    support: z.enum(SUPPORTS, 'choose a support').nullish(),
     why: z.string().trim().max(1_000, 'at most 1,000 letters').default(''),
   })
   .refine((one) => one.act === 'drop' || one.target !== null || one.minutes !== null, {

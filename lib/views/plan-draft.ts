@@ -1,4 +1,4 @@
-import type { Side } from '#lib/domain/vocabulary.ts';
+import type { Side, Support } from '#lib/domain/vocabulary.ts';
 
 export const DRAFT_SOURCES = ['gap-finder', 'reason', 'copy'] as const;
 export type DraftSource = (typeof DRAFT_SOURCES)[number];
@@ -20,6 +20,8 @@ export type PlanDraftLine = {
   target: number | null;
   minutes: number | null;
   timesPerWeek: number;
+  /** What it is done on; left out or null: as the rung says. */
+  support?: Support | null | undefined;
   /** Why this line, in one plain sentence for the coach. */
   why: string;
 };
