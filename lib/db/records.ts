@@ -4,6 +4,7 @@ import type {
   RecordCheckIn,
   RecordDangerSign,
   RecordGoal,
+  RecordLimit,
   RecordPain,
   RecordPlacement,
   RecordPlanItem,
@@ -83,6 +84,10 @@ const QUESTIONS = `select ${iso('c.asked_at')} as "askedAt", c.text, ${iso('c.an
 const ABSENCES = `select c.kind, c.from_date as "from", c.to_date as "to", ${iso('c.said_at')} as "saidAt"
   from absence c where c.team_id = $1 and c.client_id = $2 order by c.from_date, c.id`;
 
+const LIMITS = `select c.rule, c.tissue, c.region, c.side, c.percent, c.from_date as "from", c.until_date as until,
+  ${iso('c.ended_at')} as "endedAt", c.who, c.words
+  from limit_rule c where c.team_id = $1 and c.client_id = $2 order by c.from_date, c.id`;
+
 /** The whole kept record of one client, corrections beside their originals, oldest first. */
 export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRecord> {
   const rows = async <Row extends object>(sql: string): Promise<Row[]> =>
@@ -100,5 +105,6 @@ export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRe
     placements: await rows<RecordPlacement>(PLACEMENTS),
     questions: await rows<RecordQuestion>(QUESTIONS),
     absences: await rows<RecordAbsence>(ABSENCES),
+    limits: await rows<RecordLimit>(LIMITS),
   };
 }

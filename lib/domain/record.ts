@@ -124,6 +124,18 @@ export type RecordQuestion = {
   answeredBy: string | null;
   answer: string | null;
 };
+export type RecordLimit = {
+  rule: string;
+  tissue: string | null;
+  region: string | null;
+  side: string | null;
+  percent: number | null;
+  from: string;
+  until: string | null;
+  endedAt: string | null;
+  who: string;
+  words: string;
+};
 export type RecordAbsence = { kind: string; from: string; to: string | null; saidAt: string };
 
 export type ClientRecord = {
@@ -139,6 +151,7 @@ export type ClientRecord = {
   placements: RecordPlacement[];
   questions: RecordQuestion[];
   absences: RecordAbsence[];
+  limits: RecordLimit[];
 };
 /** One day of the load table. `sessionLoadAu` null: unknown. */
 export type LoadDay = {

@@ -166,6 +166,19 @@ function decisionTables(record: ClientRecord, zone: string): NamedTable[] {
       ['zone', () => zone],
       ['said_at_utc', (row) => row.saidAt],
     ]),
+    table('limits.csv', record.limits, [
+      ['rule', (row) => row.rule],
+      ['tissue', (row) => row.tissue],
+      ['region', (row) => row.region],
+      ['side', (row) => row.side],
+      ['percent_of_sets', (row) => row.percent],
+      ['from', (row) => row.from],
+      ['last_day', (row) => row.until],
+      ['zone', () => zone],
+      ['ended_at_utc', (row) => row.endedAt],
+      ['said_by', (row) => row.who],
+      ['words', (row) => row.words],
+    ]),
   ];
 }
 
