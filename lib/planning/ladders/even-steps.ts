@@ -6,7 +6,8 @@ export type EvenStep = {
   moment: number;
   /** Part of the full position, 0-1. */
   part: number;
-  /** Rise over the step before, as a part of it: 0.025 is 2.5 %. */
+  /** What it adds to the moment of the step before, body weight x height, and as a part of it: 0.025 is 2.5 %. */
+  added: number;
   rise: number;
 };
 export type EvenSteps =
@@ -38,9 +39,9 @@ export function evenSteps(
   let before = low;
   const steps = shapes.map((shape) => {
     const moment = shoulderMoment(shape);
-    const rise = moment / before - 1;
+    const [added, rise] = [moment - before, moment / before - 1];
     before = moment;
-    return { shape, moment, part: partOfFullMoment(shape), rise };
+    return { shape, moment, part: partOfFullMoment(shape), added, rise };
   });
   return { steps, problem: null };
 }

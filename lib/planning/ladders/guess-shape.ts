@@ -1,10 +1,14 @@
 import { hipAngleOf, type LeverShape } from './lever-shape.ts';
 
+/** Degrees; thighs on the belly, thighs straight down, heels drawn up. */
+const TUCK_HIP = 130;
+const ADVANCED_HIP = 90;
 const SHINS_FOLDED = -20;
 
 /**
  * The shape that a rung most likely means, as a first guess for a coach to correct: angles that its name says ("hip
- * 90°", "opened to 110°", "straddle, 45° a side"), else the hip angle that its weight stands for. Undefined where
+ * 90°", "opened to 110°", "straddle, 45° a side"), those of a tuck (130°) or advanced tuck (90°), else the hip angle
+ * that its weight stands for. Undefined where
  * neither says anything. The shins of a tuck lie at -20°, heels above the knees, unless the name says level.
  */
 export function guessShape(name: string, weight: number | undefined): LeverShape | undefined {
@@ -15,9 +19,10 @@ export function guessShape(name: string, weight: number | undefined): LeverShape
   }
   if (/\bfull\b/.test(said)) return { hip: 0, shank: 0, straddle: 0 };
   if (/one leg/.test(said)) return undefined;
-  const level = /level|advanced/.test(said);
-  const shank = level ? 0 : SHINS_FOLDED;
+  const advanced = /advanced/.test(said);
+  const shank = advanced || /level/.test(said) ? 0 : SHINS_FOLDED;
   if (degrees !== undefined) return { hip: Number(degrees), shank, straddle: 0 };
+  if (/\btuck\b/.test(said)) return { hip: advanced ? ADVANCED_HIP : TUCK_HIP, shank, straddle: 0 };
   const hip = weight === undefined ? undefined : hipAngleOf(weight, { shank, straddle: 0 });
   return hip === undefined ? undefined : { hip, shank, straddle: 0 };
 }

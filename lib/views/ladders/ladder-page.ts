@@ -16,7 +16,7 @@ export type RungLine = {
   /** "4 × 10 s on 2 days"; what else the mark asks for is in `asks`. */
   mark: string;
   asks: string;
-  /** "90 % of body weight on the hands; wrist bent back 0.92, shoulder forward 0.62". */
+  /** "90 % of body weight; wrist bent back 0.92; shoulder forward 0.62". */
   drill: string;
   kit: string;
   note: string;
@@ -74,7 +74,7 @@ function drillInWords(drill: DrillState): string {
     .sort(([, a], [, b]) => b - a)
     .slice(0, HEAVIEST)
     .map(([tissue, weight]) => `${TISSUE_WORDS[tissue as Tissue].toLowerCase()} ${weight}`)
-    .join(', ');
+    .join('; ');
   const share = drill.share === null ? '' : `${Math.round(drill.share * 100)} % of body weight; `;
   return `${share}${weights}`;
 }

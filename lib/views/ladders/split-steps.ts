@@ -10,7 +10,7 @@ export type ShownStep = {
   moment: string;
   /** "65 %". */
   part: string;
-  /** "+2.6 %" over the step before. */
+  /** "+0.0037, 2.6 %" over the step before. */
   rise: string;
   weight: number;
   name: string;
@@ -18,13 +18,14 @@ export type ShownStep = {
 export type ShownSteps = {
   start: { shape: string; moment: string; part: string };
   steps: ShownStep[];
-  /** What even degrees would do instead: "In even degrees the rises would run from 2.5 % to 2.8 %". */
+  /** What even degrees would do instead: "In even degrees each would add from 0.0035 to 0.0042". */
   besides: string;
   /** Said where steps are too small to see. */
   doubt: string;
 };
 
 const PERCENT = 100;
+const MOMENT_DIGITS = 4;
 /** About the smallest change of angle that a still picture shows; own estimate. */
 const SMALLEST_SEEN = 5;
 
@@ -60,14 +61,14 @@ export function shownSteps(about: {
   return {
     start: {
       shape: shapeInWords(about.from),
-      moment: shoulderMoment(about.from).toFixed(4),
+      moment: shoulderMoment(about.from).toFixed(MOMENT_DIGITS),
       part: percent(partOfFullMoment(about.from), 0),
     },
     steps: found.steps.map((step, index) => ({
       shape: shapeInWords(step.shape),
-      moment: step.moment.toFixed(4),
+      moment: step.moment.toFixed(MOMENT_DIGITS),
       part: percent(step.part, 0),
-      rise: `+${percent(step.rise, 1)}`,
+      rise: `+${step.added.toFixed(MOMENT_DIGITS)}, ${percent(step.rise, 1)}`,
       weight: Number(step.part.toFixed(2)),
       name: index === found.steps.length - 1 ? about.name : `Opened to ${shapeInWords(step.shape)}`,
     })),
@@ -93,9 +94,9 @@ function inEvenDegrees({ from, to, count }: { from: LeverShape; to: LeverShape; 
       straddle: mix(from.straddle, to.straddle),
     });
   });
-  const rises = moments.slice(1).map((moment, index) => moment / (moments[index] ?? moment) - 1);
-  if (count < 2) return '';
-  return `In even degrees the rises would run from ${percent(Math.min(...rises), 1)} to ${percent(Math.max(...rises), 1)}.`;
+  const added = moments.slice(1).map((moment, index) => moment - (moments[index] ?? moment));
+  const [least, most] = [Math.min(...added), Math.max(...added)].map((one) => one.toFixed(MOMENT_DIGITS));
+  return `In even degrees they would add from ${least} to ${most} each.`;
 }
 
 function tooSmall(shapes: LeverShape[]): string {

@@ -37,9 +37,10 @@ export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
     setSaid(`${next[place]?.name ?? ''} is now ${place + 1} of ${next.length} from the top`);
   }
 
-  function drag(event: PointerEvent<HTMLButtonElement>, id: string) {
-    if (held !== id || !list.current) return;
-    const rows = [...list.current.children].map((row) => row.getBoundingClientRect());
+  function drag(event: PointerEvent<HTMLOListElement>) {
+    const id = held;
+    if (id === null) return;
+    const rows = [...event.currentTarget.children].map((row) => row.getBoundingClientRect());
     const at = order.findIndex((item) => item.id === id);
     const down = rows.findLastIndex((row, index) => index > at && event.clientY > row.top + row.height / 2);
     const up = rows.findIndex((row, index) => index < at && event.clientY < row.top + row.height / 2);
@@ -61,7 +62,14 @@ export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
       <p className={forms.hint}>
         Drag a row by its grip, press Up or Down, or move with the arrow keys while the grip is in focus.
       </p>
-      <ol ref={list} aria-label={label} className={styles.order}>
+      <ol
+        ref={list}
+        aria-label={label}
+        className={styles.order}
+        onPointerMove={drag}
+        onPointerUp={() => setHeld(null)}
+        onPointerCancel={() => setHeld(null)}
+      >
         {order.map((item, at) => (
           <li key={item.id} data-held={held === item.id || undefined}>
             <button
@@ -70,12 +78,10 @@ export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
               aria-label={`Move ${item.name}, ${at + 1} of ${order.length} from the top`}
               onKeyDown={(event) => press(event, item.id, at)}
               onPointerDown={(event) => {
-                event.currentTarget.setPointerCapture(event.pointerId);
+                // The list keeps the pointer: a row that moves would lose it.
+                list.current?.setPointerCapture(event.pointerId);
                 setHeld(item.id);
               }}
-              onPointerMove={(event) => drag(event, item.id)}
-              onPointerUp={() => setHeld(null)}
-              onPointerCancel={() => setHeld(null)}
             >
               <Grip />
             </button>

@@ -48,7 +48,7 @@ export function PassFields({ form, error, onChange }: RungPartProps) {
         <TextField
           id="rung-note"
           kind="text"
-          label="What clean means here, beyond the ladder’s own words"
+          label="Note: what clean means here, what to look for"
           error={error('rung.note')}
           value={form.note}
           onChange={(note) => onChange({ note })}

@@ -25,7 +25,7 @@ export function ShapeFields({ id, legend, shape, onChange }: Props) {
       <div className={styles.angles}>
         {angle('hip', 'Hip, degrees', '0 straight, 90 thigh straight down')}
         {angle('shank', 'Shins, degrees', '0 level, -20 heels above the knees')}
-        {angle('straddle', 'Straddle, degrees a side', '0 legs together')}
+        {angle('straddle', 'Straddle, degrees', 'each leg; 0 legs together')}
       </div>
     </fieldset>
   );

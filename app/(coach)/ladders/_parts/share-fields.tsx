@@ -22,7 +22,7 @@ export function ShareFields({
       <TextField
         id="drill-share"
         kind="number"
-        label={oneSide ? 'Body weight on the working hand, %' : 'Body weight on the hands, %'}
+        label={oneSide ? 'Working hand, % of body weight' : 'Hands, % of body weight'}
         error={error('drill.share')}
         value={form.share}
         onChange={(share) => onChange({ share, ...(share === '' ? { shareSource: '' } : {}) })}
@@ -31,7 +31,7 @@ export function ShareFields({
         <TextField
           id="drill-helping-share"
           kind="number"
-          label="On the helping hand, %"
+          label="Helping hand, %"
           error={error('drill.helpingShare')}
           value={form.helpingShare}
           onChange={(helpingShare) => onChange({ helpingShare })}

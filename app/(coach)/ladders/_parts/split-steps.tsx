@@ -38,7 +38,7 @@ export function SplitSteps({ rows, start, measure, error, onType }: Props) {
               <th scope="col">Hip</th>
               <th scope="col">Shoulder moment</th>
               <th scope="col">Of the full position</th>
-              <th scope="col">Rise</th>
+              <th scope="col">Added</th>
             </>
           ) : null}
         </tr>
@@ -104,9 +104,9 @@ function Load(props: { shape: string; moment: string; part: string; rise: string
   return (
     <>
       <td data-label="hip">{props.shape}</td>
-      <td data-label="shoulder moment, body weight × height">{props.moment}</td>
+      <td data-label="shoulder moment">{props.moment}</td>
       <td data-label="of the full position">{props.part}</td>
-      <td data-label="rise over the step before">{props.rise}</td>
+      <td data-label="added">{props.rise}</td>
     </>
   );
 }

@@ -37,39 +37,41 @@ export function SwapFields({ form, error, onChange, rungs }: Props) {
           each rung stands its own weight on that tissue.
         </p>
         {error('swaps') ? <p className={forms.error}>{error('swaps')}</p> : null}
-        {TISSUES.map((tissue) => {
-          const lines = swaps.filter((swap) => swap.tissue === tissue);
-          const loaded = Number(form.weights[tissue].replace(',', '.')) > 0;
-          if (!loaded && lines.length === 0) return null;
-          const wrong = lines.some((line) => error(`swaps.${line.at}.insteadId`) !== undefined);
-          return (
-            <details key={tissue} className={styles.swaps} open={wrong || undefined}>
-              <summary>
-                {TISSUE_WORDS[tissue]}: {counted(lines.length)}
-              </summary>
-              {lines.map((line, place) => (
-                <SwapLine
-                  key={line.at}
-                  swap={line}
-                  rungs={rungs}
-                  error={error(`swaps.${line.at}.insteadId`)}
-                  onChange={(patch) => change(line.at, patch)}
-                  onFirst={place === 0 ? undefined : () => first(line.at, tissue)}
-                  onRemove={() => onChange({ swaps: form.swaps.toSpliced(line.at, 1) })}
-                />
-              ))}
-              <button
-                type="button"
-                className={forms.plain}
-                onClick={() =>
-                  onChange({ swaps: [...form.swaps, { insteadId: '', tissue, support: null, why: '' }] })
-                }
-              >
-                Add a swap<span className="heard-only"> for {TISSUE_WORDS[tissue]}</span>
-              </button>
-            </details>
-          );
-        })}
+        <div>
+          {TISSUES.map((tissue) => {
+            const lines = swaps.filter((swap) => swap.tissue === tissue);
+            const loaded = Number(form.weights[tissue].replace(',', '.')) > 0;
+            if (!loaded && lines.length === 0) return null;
+            const wrong = lines.some((line) => error(`swaps.${line.at}.insteadId`) !== undefined);
+            return (
+              <details key={tissue} className={styles.swaps} open={wrong || undefined}>
+                <summary>
+                  {TISSUE_WORDS[tissue]}: {counted(lines.length)}
+                </summary>
+                {lines.map((line, place) => (
+                  <SwapLine
+                    key={line.at}
+                    swap={line}
+                    rungs={rungs}
+                    error={error(`swaps.${line.at}.insteadId`)}
+                    onChange={(patch) => change(line.at, patch)}
+                    onFirst={place === 0 ? undefined : () => first(line.at, tissue)}
+                    onRemove={() => onChange({ swaps: form.swaps.toSpliced(line.at, 1) })}
+                  />
+                ))}
+                <button
+                  type="button"
+                  className={forms.plain}
+                  onClick={() =>
+                    onChange({ swaps: [...form.swaps, { insteadId: '', tissue, support: null, why: '' }] })
+                  }
+                >
+                  Add a swap<span className="heard-only"> for {TISSUE_WORDS[tissue]}</span>
+                </button>
+              </details>
+            );
+          })}
+        </div>
       </div>
     </section>
   );
