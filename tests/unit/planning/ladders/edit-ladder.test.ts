@@ -155,6 +155,12 @@ describe('a split', () => {
     expect([one?.pass, one?.usualWeeks]).toEqual([pass, 1.5]);
   });
 
+  it('asks for a film at the rung itself only', () => {
+    const filmed = ladderOf([rungOf('b', { needsFilm: true })]);
+    const after = edited(filmed, split([{ name: 'One', weight: null }]));
+    expect(after.rungs.map((rung) => rung.needsFilm)).toEqual([false, true]);
+  });
+
   it('is refused for a retired rung and for none of this ladder', () => {
     const retired = ladderOf([rungOf('a'), rungOf('b', { retired: true })]);
     expect(wrong(retired, split([{ name: 'One', weight: null }])).rungId).toContain('put it back');

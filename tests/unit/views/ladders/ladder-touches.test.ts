@@ -49,6 +49,13 @@ describe('whom an edit touches', () => {
     ]);
   });
 
+  it('is who stands there when a film is asked for or the usual time differs', () => {
+    expect(told(withRung('b', { needsFilm: true, usualWeeks: 1 }))).toEqual([
+      ['Rung b: film to pass not needed → needed', 'Bela'],
+      ['Rung b: usual time 4 weeks → 1 week', 'Bela'],
+    ]);
+  });
+
   it('is who has it planned, for what the plan and the loads read', () => {
     const after = {
       ...before,
@@ -110,6 +117,8 @@ describe('what the audit says of an edit', () => {
     };
     expect(changedFields(before, after)).toEqual(['clean', 'pass mark of Rung b', 'film needed of Rung b']);
     expect(changedFields(before, before)).toEqual([]);
+    expect(changedFields(before, { ...before, retired: true })).toEqual(['retired']);
+    expect(changedFields(before, withRung('c', { retired: true }))).toEqual(['retiring of Rung c']);
     const added = { ...before, rungs: [rungOf('z', { drillId: 'drill-a' }), ...before.rungs] };
     expect(changedFields(before, added)).toEqual(['new rung Rung z']);
     expect(changedFields(before, { ...before, rungs: before.rungs.toReversed() })).toEqual(['order']);
