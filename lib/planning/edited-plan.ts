@@ -6,6 +6,8 @@ export type EditedItem = HistoryPlanItem & {
   support?: Support | null | undefined;
   /** At least one day without this line between two with it. */
   notTwoDaysRunning?: boolean | undefined;
+  /** It cannot be done with a floor and a wall alone. */
+  needsKit?: boolean | undefined;
 };
 /** A session's own rest between sets and its warm-up; the trade's defaults where they are not written. */
 export type EditedSession = { label: string; restSeconds: number | null; warmUpMinutes?: number | undefined };

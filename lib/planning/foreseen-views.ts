@@ -9,6 +9,7 @@ import { type EditedItem, type EditedPlan, sidesOfItem } from './edited-plan.ts'
 import { planCalendar } from './plan-calendar.ts';
 import { itemOnDate, plannedCheckIn, plannedRest } from './planned-check-ins.ts';
 import { minutesOfItems } from './session-minutes.ts';
+import { isWithoutKit, planWithoutKit } from './without-kit.ts';
 
 const FORESEEN_WEEKS = 4;
 const WEEK_DAYS = 7;
@@ -48,7 +49,7 @@ export function foreseenWeeks(given: Given): { weeks: ForeseenWeek[]; usual: Usu
   const { date, limits } = given;
   const history = withPlan(given);
   const past = buildView(history, { date, instant: eveningOf(date) }, limits);
-  const planOn = (day: string) => past.planOn(day) as EditedPlan | undefined;
+  const planOn = kitOrNot((day) => past.planOn(day) as EditedPlan | undefined);
   const usual = usualSession(history.checkIns, planOn, past.rungs);
   const days = foreseenDays({ history, date, planOn, usual, rungs: past.rungs, limits });
   const after = { ...history, checkIns: [...history.checkIns, ...days] };
@@ -65,6 +66,18 @@ export function foreseenWeeks(given: Given): { weeks: ForeseenWeek[]; usual: Usu
     };
   });
   return { weeks, usual };
+}
+
+/** The plan of a date; in its weeks without kit as it is done without, one and the same plan each time. */
+function kitOrNot(planOn: (date: string) => EditedPlan | undefined) {
+  const without = new Map<EditedPlan, EditedPlan>();
+  return (date: string): EditedPlan | undefined => {
+    const plan = planOn(date);
+    if (!plan || !isWithoutKit(plan, date)) return plan;
+    const known = without.get(plan) ?? planWithoutKit(plan);
+    without.set(plan, known);
+    return known;
+  };
 }
 
 type Coming = Pick<Given, 'history' | 'date' | 'limits'> & {
