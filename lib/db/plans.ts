@@ -217,3 +217,16 @@ export async function upsertPlacement(
     ],
   );
 }
+
+/** Clients with a plan, by name, for copying from; not the one who is to get the copy. */
+export async function listClientsWithPlans(
+  tx: TeamPg,
+  exceptId: string,
+): Promise<{ id: string; name: string }[]> {
+  const { rows } = await tx.client.query<{ id: string; name: string }>(
+    `select c.id, c.name from client c where c.team_id = $1 and c.id <> $2::uuid
+       and exists (select from plan p where p.team_id = c.team_id and p.client_id = c.id) order by lower(c.name), c.id`,
+    [tx.teamId, exceptId],
+  );
+  return rows;
+}

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { PLAN_BOUNDS } from '#lib/domain/plan-bounds.ts';
 import { PLAN_SESSIONS } from '#lib/domain/plan-sessions.ts';
 import { SIDES, SUPPORTS } from '#lib/domain/vocabulary.ts';
 import { checkPlan } from './plan-rules.ts';
@@ -17,20 +18,34 @@ const item = z
     session,
     rungId: z.uuid('choose a rung'),
     side: z.enum(SIDES, 'choose both, left or right'),
-    sets: z.preprocess(read, z.int('whole sets').min(1, 'at least 1 set').max(30, 'at most 30 sets')),
+    sets: z.preprocess(
+      read,
+      z.int('whole sets').min(1, 'at least 1 set').max(PLAN_BOUNDS.sets, 'at most 30 sets'),
+    ),
     target: z.preprocess(
       readOrNull,
-      z.number('write a number').min(-360, 'at least -360').max(3_600, 'at most 3,600').nullable(),
+      z
+        .number('write a number')
+        .min(PLAN_BOUNDS.targetFrom, 'at least -360')
+        .max(PLAN_BOUNDS.targetTo, 'at most 3,600')
+        .nullable(),
     ),
     minutes: z
       .preprocess(
         readOrNull,
-        z.number('write a number').min(1, 'at least 1 minute').max(240, 'at most 240 minutes').nullable(),
+        z
+          .number('write a number')
+          .min(1, 'at least 1 minute')
+          .max(PLAN_BOUNDS.minutes, 'at most 240 minutes')
+          .nullable(),
       )
       .default(null),
     timesPerWeek: z.preprocess(
       read,
-      z.number('write a number').min(0.5, 'at least 0.5 a week').max(14, 'at most 14 a week'),
+      z
+        .number('write a number')
+        .min(0.5, 'at least 0.5 a week')
+        .max(PLAN_BOUNDS.timesPerWeek, 'at most 14 a week'),
     ),
     support: z
       .preprocess(blankIsNull, z.enum(SUPPORTS, 'choose a support of the list, or none').nullable())
@@ -51,14 +66,17 @@ const planSession = z.strictObject({
   restSeconds: z
     .preprocess(
       readOrNull,
-      z.int('whole seconds').min(0, 'at least 0 s').max(900, 'at most 900 s').nullable(),
+      z.int('whole seconds').min(0, 'at least 0 s').max(PLAN_BOUNDS.restSeconds, 'at most 900 s').nullable(),
     )
     .default(null),
   warmUp: z.string().trim().max(1_000, 'at most 1,000 letters').default(''),
   warmUpMinutes: z
     .preprocess(
       (value) => read(blankIsNull(value) ?? 0),
-      z.int('whole minutes').min(0, 'at least 0 minutes').max(120, 'at most 120 minutes'),
+      z
+        .int('whole minutes')
+        .min(0, 'at least 0 minutes')
+        .max(PLAN_BOUNDS.warmUpMinutes, 'at most 120 minutes'),
     )
     .default(0),
   minutes: z
@@ -75,7 +93,10 @@ const weeks = (kind: string) => z.array(date).max(52, `at most 52 ${kind} weeks`
 const planFields = {
   sessionsPerWeek: z.preprocess(
     read,
-    z.int('whole sessions').min(1, 'at least 1 session a week').max(14, 'at most 14 sessions a week'),
+    z
+      .int('whole sessions')
+      .min(1, 'at least 1 session a week')
+      .max(PLAN_BOUNDS.sessionsPerWeek, 'at most 14 sessions a week'),
   ),
   notes: words,
   /** In the order in which they are trained; a session that is not named follows the order of the lines. */

@@ -1,9 +1,28 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { withTeamPg } from '#lib/db/client.ts';
+import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findClient } from '#lib/db/clients.ts';
 import { type GoalRow, listOpenGoals, listSkills, type SkillRow } from '#lib/db/goals.ts';
-import { type LibraryRung, listPlannableRungs, listPlans, type PlanRow } from '#lib/db/plans.ts';
-import { localDateOf } from '#lib/domain/local-date.ts';
+import { loadHistories } from '#lib/db/histories.ts';
+import { listHistoryRungs } from '#lib/db/history-rungs.ts';
+import { findPlanDraft, type StoredDraft } from '#lib/db/plan-drafts.ts';
+import { findTemplate, listTemplates, type TemplateRow } from '#lib/db/plan-templates.ts';
+import {
+  type LibraryRung,
+  listClientsWithPlans,
+  listPlannableRungs,
+  listPlans,
+  type PlanRow,
+} from '#lib/db/plans.ts';
+import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
+import { addDays, localDateOf } from '#lib/domain/local-date.ts';
+import { planTemplateSchema } from '#lib/schemas/plan.ts';
+import type { PlanAddress } from '#lib/schemas/plan-address.ts';
+import { planDraftSchema } from '#lib/schemas/plan-draft.ts';
+import type { PlanDraft } from '#lib/views/plan-draft.ts';
+import type { CopiedPlan } from '#lib/views/plan-form.ts';
+
+/** Days of check-ins that foreseen loads look back on: ten weeks of usual weeks, and what comes before them. */
+const LOOK_BACK_DAYS = 120;
 
 export type PlanForm = {
   clientId: string;
@@ -13,21 +32,87 @@ export type PlanForm = {
   rungs: LibraryRung[];
   skills: SkillRow[];
   goals: GoalRow[];
+  /** The client's last months as the checks read them, without words. */
+  history: ClientHistory;
+  /** Every rung that can be planned, as the checks read it. */
+  historyRungs: HistoryRung[];
+  draft: (Omit<StoredDraft, 'body'> & { draft: PlanDraft }) | undefined;
+  copied: (CopiedPlan & { from: string }) | undefined;
+  sources: { clients: { id: string; name: string }[]; templates: TemplateRow[] };
 };
 
 /** What the plan form needs; undefined: no such client here. */
-export function loadPlanForm(actor: Actor, clientId: string, now: Date): Promise<PlanForm | undefined> {
+export function loadPlanForm(
+  actor: Actor,
+  clientId: string,
+  now: Date,
+  address: PlanAddress = {},
+): Promise<PlanForm | undefined> {
   return withTeamPg(actor.scope, async (tx) => {
     const client = await findClient(tx, clientId);
     if (!client) return undefined;
+    const today = localDateOf(now, client.zone);
+    const from = addDays(today, -LOOK_BACK_DAYS);
+    const history = (await loadHistories(tx, [clientId], { from })).get(clientId);
+    if (!history) return undefined;
+    const rungs = await listPlannableRungs(tx);
+    const ids = rungs.map((rung) => rung.id);
     return {
       clientId: client.id,
       clientName: client.name,
-      today: localDateOf(now, client.zone),
+      today,
       versions: await listPlans(tx, client.id),
-      rungs: await listPlannableRungs(tx),
+      rungs,
       skills: await listSkills(tx),
       goals: await listOpenGoals(tx, client.id),
+      history: withoutWords(history),
+      historyRungs: await listHistoryRungs(tx, ids),
+      draft: await openDraft(tx, client.id, address.draft),
+      copied: await copyFrom(tx, address),
+      sources: {
+        clients: await listClientsWithPlans(tx, client.id),
+        templates: await listTemplates(tx),
+      },
     };
   });
+}
+
+/** What a person wrote is not needed to foresee loads, and need not travel to the browser. */
+function withoutWords(history: ClientHistory): ClientHistory {
+  return {
+    ...history,
+    checkIns: history.checkIns.map((checkIn) => ({ ...checkIn, words: '', pain: [], dangerSigns: [] })),
+    questions: [],
+    steps: [],
+    seen: [],
+    clinicianWords: [],
+    films: [],
+  };
+}
+
+async function openDraft(
+  tx: TeamPg,
+  clientId: string,
+  draftId: string | undefined,
+): Promise<PlanForm['draft']> {
+  const stored = draftId === undefined ? undefined : await findPlanDraft(tx, clientId, draftId);
+  if (!stored) return undefined;
+  const { body, ...about } = stored;
+  return { ...about, draft: planDraftSchema.parse(body) };
+}
+
+/** The newest plan of another client, or a kept template. */
+async function copyFrom(tx: TeamPg, { client, template }: PlanAddress): Promise<PlanForm['copied']> {
+  if (template !== undefined) {
+    const kept = await findTemplate(tx, template);
+    if (!kept) return undefined;
+    const { body } = planTemplateSchema.parse({ name: kept.name, body: kept.body });
+    return { ...body, from: `the kept plan “${kept.name}”` };
+  }
+  if (client === undefined) return undefined;
+  const other = await findClient(tx, client);
+  const [newest] = other ? await listPlans(tx, other.id) : [];
+  if (!other || !newest) return undefined;
+  const { sessionsPerWeek, notes, sessions, items, version } = newest;
+  return { sessionsPerWeek, notes, sessions, items, from: `${other.name}, version ${version}` };
 }

@@ -1,7 +1,12 @@
-import { MEASURE_UNITS } from '#lib/domain/labels.ts';
+import { kitNeeded } from '#lib/domain/kit.ts';
 import { addDays } from '#lib/domain/local-date.ts';
-import type { Family, Measure, Side } from '#lib/domain/vocabulary.ts';
-import { shortDate } from './say-date.ts';
+import type { Family, Measure } from '#lib/domain/vocabulary.ts';
+import { type ComparedPlan, planDifference } from './plan-difference.ts';
+import { emptyRow, type FormRow, type PlanItem, toRows } from './plan-rows.ts';
+import { carryWeeks } from './plan-weeks.ts';
+import { planItemInWords } from './plan-words.ts';
+import { datedDay, shortDate } from './say-date.ts';
+import { skillsInFocus } from './skills-in-focus.ts';
 
 type Rung = {
   id: string;
@@ -9,56 +14,72 @@ type Rung = {
   ladderId: string;
   ladder: string;
   skill: string;
+  skillId: string;
+  part: string;
   family: Family;
   measure: Measure;
   eachSide: boolean;
   passSets: number;
   passTarget: number;
+  equipment: string[];
 };
-type Item = {
-  session: string;
-  rungId: string;
-  side: Side;
-  sets: number;
-  target: number | null;
+type Session = {
+  label: string;
+  restSeconds: number | null;
+  warmUp: string;
+  warmUpMinutes: number;
   minutes: number | null;
-  timesPerWeek: number;
 };
-type Version = {
+type Version = ComparedPlan & {
   version: number;
   from: string;
-  until: string | null;
-  sessionsPerWeek: number;
   why: string;
   notes: string;
-  easyWeeks: string[];
   by: string | null;
-  items: Item[];
+  createdAt: Date;
+  acceptedWeekAu: number | null;
+  sessions: Session[];
+  items: PlanItem[];
 };
+type Goal = { skillId: string; skill: string; wantedBy: string | null };
 
 export type FormRung = {
   id: string;
+  name: string;
   /** "Toe pull, chest to wall: 4 x 10 s". */
   label: string;
   unit: string;
   eachSide: boolean;
   passSets: number;
   passTarget: number;
+  /** Kit it needs beyond a floor and a wall, in words. */
+  kit: string[];
 };
-export type FormLadder = { id: string; name: string; skill: string; family: Family; rungs: FormRung[] };
-/** One line of the form, as text: what was typed is kept as typed. */
-export type FormRow = {
-  key: number;
-  session: string;
-  ladderId: string;
-  rungId: string;
-  side: Side;
-  sets: string;
-  target: string;
+export type FormLadder = {
+  id: string;
+  name: string;
+  skill: string;
+  part: string;
+  family: Family;
+  rungs: FormRung[];
+};
+/** A session of the form, as text. */
+export type FormSession = {
+  label: string;
+  restSeconds: string;
+  warmUp: string;
+  warmUpMinutes: string;
   minutes: string;
-  timesPerWeek: string;
 };
-export type PlanVersionLine = { title: string; why: string; lines: string[] };
+export type FormGoal = { skillId: string; wantedBy: string };
+export type PlanVersionLine = {
+  version: number;
+  title: string;
+  why: string;
+  /** What it changed against the version before; empty for the first. */
+  changes: string[];
+  lines: string[];
+};
 export type PlanFormModel = {
   clientId: string;
   baseVersion: number;
@@ -68,10 +89,18 @@ export type PlanFormModel = {
   why: string;
   notes: string;
   easyWeeks: string[];
+  testWeeks: string[];
+  noKitWeeks: string[];
+  acceptedWeekAu: number | null;
+  sessions: FormSession[];
   rows: FormRow[];
+  goals: FormGoal[];
+  skills: { id: string; name: string }[];
   ladders: FormLadder[];
   versions: PlanVersionLine[];
 };
+/** What is copied into the form instead of the client's newest version. */
+export type CopiedPlan = { sessionsPerWeek: number; notes: string; sessions: Session[]; items: PlanItem[] };
 
 /** A first plan runs four weeks (common practice, no source). */
 const FIRST_PLAN_DAYS = 28;
@@ -84,106 +113,119 @@ const UNIT_WORDS: Record<Measure, string> = {
   'range-down': 'cm',
 };
 
-/** The plan form filled from the newest version, or empty for a first plan from `today`. */
+/**
+ * The plan form filled from the newest version, or empty for a first plan from `today`; `copied`: filled with that
+ * instead, still as the next version of this client. Weeks and a last day still to come are kept.
+ */
 export function planFormModel(loaded: {
   clientId: string;
   today: string;
   versions: Version[];
   rungs: Rung[];
+  skills: { id: string; name: string }[];
+  goals: Goal[];
+  copied?: CopiedPlan | undefined;
 }): PlanFormModel {
+  const { today, versions } = loaded;
   const byId = new Map(loaded.rungs.map((rung) => [rung.id, rung]));
-  const newest = loaded.versions[0];
-  const rows = (newest?.items ?? []).map((item, key) =>
-    toRow(item, key, byId.get(item.rungId)?.ladderId ?? ''),
-  );
+  const newest = versions[0];
+  const filled = loaded.copied ?? newest;
+  const rows = toRows(filled?.items ?? [], (rungId) => byId.get(rungId)?.ladderId ?? '');
+  const from = newest && newest.from > today ? newest.from : today;
+  const until = newest?.until && newest.until > today ? newest.until : addDays(from, FIRST_PLAN_DAYS - 1);
+  const weeks = (kind: 'easyWeeks' | 'testWeeks' | 'noKitWeeks') =>
+    carryWeeks(newest?.[kind] ?? [], from, until);
   return {
     clientId: loaded.clientId,
     baseVersion: newest?.version ?? 0,
-    from: loaded.today,
-    until: addDays(loaded.today, FIRST_PLAN_DAYS - 1),
-    sessionsPerWeek: String(newest?.sessionsPerWeek ?? 3),
+    from,
+    until: newest?.until === null ? '' : until,
+    sessionsPerWeek: String(filled?.sessionsPerWeek ?? 3),
     why: '',
     notes: newest?.notes ?? '',
-    easyWeeks: [],
+    easyWeeks: weeks('easyWeeks'),
+    testWeeks: weeks('testWeeks'),
+    noKitWeeks: weeks('noKitWeeks'),
+    acceptedWeekAu: newest?.acceptedWeekAu ?? null,
+    sessions: (filled?.sessions ?? [{ ...BARE_SESSION, label: 'A' }]).map(toFormSession),
     rows: rows.length > 0 ? rows : [emptyRow(0, 'A')],
+    goals: goalsOf(loaded, newest, byId),
+    skills: loaded.skills,
     ladders: toLadders(loaded.rungs),
-    versions: loaded.versions.map((version) => ({
-      title: `Version ${version.version}, from ${shortDate(version.from)}${version.until ? ` to ${shortDate(version.until)}` : ''}${version.by ? `, by ${version.by}` : ''}`,
-      why: version.why,
-      lines: version.items.map((item) => planItemInWords(item, byId.get(item.rungId))),
-    })),
+    versions: versions.map((version, index) => versionLine(version, versions[index + 1], byId, today)),
   };
 }
 
-export function emptyRow(key: number, session: string): FormRow {
+const BARE_SESSION: Session = { label: '', restSeconds: null, warmUp: '', warmUpMinutes: 0, minutes: null };
+
+/** A session nobody has said anything about. */
+export function emptySession(label: string): FormSession {
+  return toFormSession({ ...BARE_SESSION, label });
+}
+
+function toFormSession({ label, restSeconds, warmUp, warmUpMinutes, minutes }: Session): FormSession {
+  const text = (value: number | null) => (value === null || value === 0 ? '' : String(value));
   return {
-    key,
-    session,
-    ladderId: '',
-    rungId: '',
-    side: 'both',
-    sets: '',
-    target: '',
-    minutes: '',
-    timesPerWeek: '3',
+    label,
+    restSeconds: restSeconds === null ? '' : String(restSeconds),
+    warmUp,
+    warmUpMinutes: text(warmUpMinutes),
+    minutes: text(minutes),
   };
 }
 
-/** "A: Pull-up, 5 clean, left, 4 x 8 reps, 3 times a week". */
-export function planItemInWords(item: Item, rung: { name: string; measure: Measure } | undefined): string {
-  const unit = rung ? MEASURE_UNITS[rung.measure] : '';
-  const dose =
-    item.target === null
-      ? `${item.minutes ?? 0} min`
-      : `${item.sets} x ${item.target}${unit ? ` ${unit}` : ''}${item.minutes ? ` in ${item.minutes} min` : ''}`;
-  const side = item.side === 'both' ? '' : `, ${item.side}`;
-  return `${item.session}: ${rung?.name ?? 'a drill no longer in the ladders'}${side}, ${dose}, ${item.timesPerWeek} times a week`;
+/** The goals kept; of a client without any, the skills of the plan as it was. */
+function goalsOf(
+  { goals, skills }: { goals: Goal[]; skills: { id: string; name: string }[] },
+  newest: Version | undefined,
+  rungs: Map<string, Rung>,
+): FormGoal[] {
+  if (goals.length > 0) return goals.map(({ skillId, wantedBy }) => ({ skillId, wantedBy: wantedBy ?? '' }));
+  const names = newest?.skillsInFocus.length
+    ? newest.skillsInFocus
+    : skillsInFocus((newest?.items ?? []).flatMap((item) => rungs.get(item.rungId) ?? []));
+  return names.flatMap((name) => {
+    const skill = skills.find((one) => one.name === name);
+    return skill ? [{ skillId: skill.id, wantedBy: '' }] : [];
+  });
 }
 
-/** The weeks of a plan as first days, at most 16, for ticking easy weeks. */
-export function weeksOf(from: string, until: string): { date: string; label: string }[] {
-  const valid = /^\d{4}-\d{2}-\d{2}$/;
-  if (!valid.test(from)) return [];
-  const last = valid.test(until) ? until : addDays(from, 55);
-  const weeks = Array.from({ length: 16 }, (_, index) => addDays(from, 7 * index)).filter(
-    (date) => date <= last,
-  );
-  return weeks.map((date, index) => ({ date, label: `week ${index + 1}, from ${shortDate(date)}` }));
-}
-
-function toRow(item: Item, key: number, ladderId: string): FormRow {
+function versionLine(
+  version: Version,
+  before: Version | undefined,
+  rungs: Map<string, Rung>,
+  today: string,
+): PlanVersionLine {
+  const dates = `from ${shortDate(version.from)}${version.until ? ` to ${shortDate(version.until)}` : ''}`;
+  const saved = `saved ${datedDay(version.createdAt.toISOString().slice(0, 10), today)}`;
   return {
-    key,
-    session: item.session,
-    ladderId,
-    rungId: item.rungId,
-    side: item.side,
-    sets: String(item.sets),
-    target: item.target === null ? '' : String(item.target),
-    minutes: item.minutes === null ? '' : String(item.minutes),
-    timesPerWeek: String(item.timesPerWeek),
+    version: version.version,
+    title: [`Version ${version.version}`, dates, saved, ...(version.by ? [`by ${version.by}`] : [])].join(
+      ', ',
+    ),
+    why: version.why,
+    changes: before ? planDifference(before, version, rungs) : [],
+    lines: version.items.map((item) => `${item.session}: ${planItemInWords(item, rungs.get(item.rungId))}`),
   };
 }
 
 function toLadders(rungs: Rung[]): FormLadder[] {
   const ladders = new Map<string, FormLadder>();
   for (const rung of rungs) {
-    const ladder = ladders.get(rung.ladderId) ?? {
-      id: rung.ladderId,
-      name: rung.ladder,
-      skill: rung.skill,
-      family: rung.family,
-      rungs: [],
-    };
+    const { ladderId: id, ladder: name, skill, part, family } = rung;
+    const ladder = ladders.get(id) ?? { id, name, skill, part, family, rungs: [] };
+    const unit = UNIT_WORDS[rung.measure];
     ladder.rungs.push({
       id: rung.id,
-      label: `${rung.name}: ${rung.passSets} x ${rung.passTarget} ${UNIT_WORDS[rung.measure]}${rung.eachSide ? ' each side' : ''}`,
-      unit: UNIT_WORDS[rung.measure],
+      name: rung.name,
+      label: `${rung.name}: ${rung.passSets} x ${rung.passTarget} ${unit}${rung.eachSide ? ' each side' : ''}`,
+      unit,
       eachSide: rung.eachSide,
       passSets: rung.passSets,
       passTarget: rung.passTarget,
+      kit: kitNeeded(rung.equipment),
     });
-    ladders.set(rung.ladderId, ladder);
+    ladders.set(id, ladder);
   }
   return [...ladders.values()];
 }

@@ -1,25 +1,35 @@
 'use client';
 
-import { PLAN_SESSIONS } from '#lib/domain/plan-sessions.ts';
+import { type KeyboardEvent, useRef } from 'react';
 import { SIDES, type Side } from '#lib/domain/vocabulary.ts';
-import type { FormLadder, FormRow } from '#lib/views/plan-form.ts';
+import type { FormLadder } from '#lib/views/plan-form.ts';
+import type { FormRow } from '#lib/views/plan-rows.ts';
 import { Field } from '../../_parts/field.tsx';
-import styles from '../../_parts/forms.module.css';
+import forms from '../../_parts/forms.module.css';
+import { DrillMore } from './drill-more.tsx';
+import { LadderField, RungField } from './ladder-fields.tsx';
+import styles from './plan.module.css';
 
-type Props = {
+export type RowProps = {
   row: FormRow;
-  index: number;
+  /** "A2": session and place in it. */
+  place: string;
   ladders: FormLadder[];
+  /** The other rows of the session. */
+  others: FormRow[];
   error: (name: string) => string | undefined;
   onChange: (patch: Partial<FormRow>) => void;
   onRemove: () => void;
+  onMove: (by: -1 | 1) => void;
+  onPart: () => void;
 };
 
-/** One line of a plan: which rung, which side, how much, how often, in which session. */
-export function DrillRow({ row, index, ladders, error, onChange, onRemove }: Props) {
+/** One line of a plan: which rung, which side, how much, how often; all else folded below it. */
+export function DrillRow(props: RowProps) {
+  const { row, place, ladders, error, onChange, onRemove, onMove } = props;
+  const box = useRef<HTMLDivElement>(null);
   const ladder = ladders.find((one) => one.id === row.ladderId);
   const rung = ladder?.rungs.find((one) => one.id === row.rungId);
-  const skills = [...new Set(ladders.map((one) => one.skill))];
   const id = (name: string) => `drill-${row.key}-${name}`;
 
   function choose(rungId: string) {
@@ -29,12 +39,28 @@ export function DrillRow({ row, index, ladders, error, onChange, onRemove }: Pro
     onChange({ rungId, side, sets: String(chosen.passSets), target: String(chosen.passTarget) });
   }
 
+  function move(by: -1 | 1) {
+    const focused = document.activeElement;
+    onMove(by);
+    // A row that is moved in the page loses its focus.
+    requestAnimationFrame(
+      () => focused instanceof HTMLElement && box.current?.contains(focused) && focused.focus(),
+    );
+  }
+
+  function onKeyDown(event: KeyboardEvent) {
+    if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return;
+    event.preventDefault();
+    move(event.key === 'ArrowUp' ? -1 : 1);
+  }
+
   const amount = (name: 'sets' | 'target' | 'minutes' | 'timesPerWeek', label: string) => (
     <Field id={id(name)} label={label} error={error(name)}>
       {(control) => (
         <input
           {...control}
           inputMode="decimal"
+          autoComplete="off"
           value={row[name]}
           onChange={(event) => onChange({ [name]: event.target.value })}
         />
@@ -44,93 +70,78 @@ export function DrillRow({ row, index, ladders, error, onChange, onRemove }: Pro
 
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a grid row in every browser
-    <div role="group" aria-label={`Drill ${index + 1}`} className={styles.drill}>
-      <Field id={id('session')} label="Session" error={error('session')}>
-        {(control) => (
-          <select
-            {...control}
-            value={row.session}
-            onChange={(event) => onChange({ session: event.target.value })}
-          >
-            {PLAN_SESSIONS.map((name) => (
-              <option key={name}>{name}</option>
-            ))}
-          </select>
-        )}
-      </Field>
-      <div className={styles.broad}>
-        <Field id={id('ladder')} label="Ladder">
+    <div
+      ref={box}
+      role="group"
+      aria-label={`Drill ${place}${rung ? `: ${rung.name}` : ''}`}
+      className={styles.drill}
+      onKeyDown={onKeyDown}
+    >
+      <div className={styles.drillHead}>
+        <span className={styles.place}>{place}</span>
+        <div className={styles.acts}>
+          <button type="button" onClick={() => move(-1)} aria-label={`Move ${place} up`}>
+            Up
+          </button>
+          <button type="button" onClick={() => move(1)} aria-label={`Move ${place} down`}>
+            Down
+          </button>
+          <button type="button" onClick={onRemove} aria-label={`Remove ${place}`}>
+            Remove
+          </button>
+        </div>
+      </div>
+      <div className={styles.what}>
+        <LadderField
+          id={id('ladder')}
+          ladders={ladders}
+          value={row.ladderId}
+          hint={
+            row.rungId && !ladder
+              ? 'This drill is no longer in the ladders. Choose another, or leave it.'
+              : ''
+          }
+          onChange={(ladderId) => onChange({ ladderId, rungId: '', pairedWith: '', noKitRungId: '' })}
+        />
+        <RungField
+          id={id('rungId')}
+          ladder={ladder}
+          value={row.rungId}
+          error={error('rungId')}
+          onChange={choose}
+        />
+      </div>
+      <div className={styles.dose}>
+        <Field id={id('side')} label="Side" error={error('side')}>
           {(control) => (
             <select
               {...control}
-              value={row.ladderId}
-              onChange={(event) => onChange({ ladderId: event.target.value, rungId: '' })}
+              value={row.side}
+              onChange={(event) =>
+                onChange({ side: SIDES.find((side) => side === event.target.value) ?? 'both' })
+              }
             >
-              <option value="">choose</option>
-              {skills.map((skill) => (
-                <optgroup key={skill} label={skill}>
-                  {ladders
-                    .filter((one) => one.skill === skill)
-                    .map((one) => (
-                      <option key={one.id} value={one.id}>
-                        {one.name}
-                      </option>
-                    ))}
-                </optgroup>
-              ))}
-            </select>
-          )}
-        </Field>
-      </div>
-      <div className={styles.broad}>
-        <Field id={id('rung')} label="Rung" error={error('rungId')}>
-          {(control) => (
-            <select {...control} value={row.rungId} onChange={(event) => choose(event.target.value)}>
-              <option value="">choose</option>
-              {ladder?.rungs.map((one) => (
-                <option key={one.id} value={one.id}>
-                  {one.label}
+              {SIDES.map((side) => (
+                <option
+                  key={side}
+                  value={side}
+                  disabled={side !== 'both' && rung !== undefined && !rung.eachSide}
+                >
+                  {side}
                 </option>
               ))}
             </select>
           )}
         </Field>
+        {amount('sets', 'Sets')}
+        {amount('target', rung ? `Target, ${rung.unit}` : 'Target')}
+        {amount('minutes', 'Or minutes')}
+        {amount('timesPerWeek', 'Times a week')}
       </div>
-      <Field id={id('side')} label="Side" error={error('side')}>
-        {(control) => (
-          <select
-            {...control}
-            value={row.side}
-            onChange={(event) => onChange({ side: sideOf(event.target.value) })}
-          >
-            {SIDES.map((side) => (
-              <option
-                key={side}
-                value={side}
-                disabled={side !== 'both' && rung !== undefined && !rung.eachSide}
-              >
-                {side}
-              </option>
-            ))}
-          </select>
-        )}
-      </Field>
-      {amount('sets', 'Sets')}
-      {amount('target', rung ? `Target, ${rung.unit}` : 'Target')}
-      {amount('minutes', 'Or minutes')}
-      {amount('timesPerWeek', 'Times a week')}
-      <button
-        type="button"
-        className={styles.plain}
-        onClick={onRemove}
-        aria-label={`Remove drill ${index + 1}`}
-      >
-        Remove
-      </button>
+      <DrillMore {...props} ladder={ladder} rung={rung} />
+      {rung ? null : (
+        <p className={forms.hint}>Choose a ladder and a rung; the dose is filled in from its pass mark.</p>
+      )}
     </div>
   );
-}
-
-function sideOf(text: string): Side {
-  return SIDES.find((side) => side === text) ?? 'both';
 }

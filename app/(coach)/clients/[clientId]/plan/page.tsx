@@ -1,31 +1,51 @@
 import { notFound } from 'next/navigation';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
+import { addDays } from '#lib/domain/local-date.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
+import { planAddress } from '#lib/schemas/plan-address.ts';
 import { loadPlanForm } from '#lib/usecases/load-plan-form.ts';
+import { draftView } from '#lib/views/draft-lines.ts';
 import { planFormModel } from '#lib/views/plan-form.ts';
-import styles from '../../_parts/forms.module.css';
+import forms from '../../_parts/forms.module.css';
 import { PlanForm } from './plan-form.tsx';
 import { PlanVersions } from './plan-versions.tsx';
+import { StartFrom } from './start-from.tsx';
 
 export const metadata = { title: 'Plan' };
 
-export default async function PlanPage({ params }: { params: Promise<unknown> }) {
+type Props = { params: Promise<unknown>; searchParams: Promise<unknown> };
+
+export default async function PlanPage({ params, searchParams }: Props) {
   const actor = await requireActor('edit-plans');
   const address = clientAddress.safeParse(await params);
-  const loaded = address.success ? await loadPlanForm(actor, address.data.clientId, now()) : undefined;
+  const opened = planAddress.parse(await searchParams);
+  const loaded = address.success
+    ? await loadPlanForm(actor, address.data.clientId, now(), opened)
+    : undefined;
   if (!loaded) notFound();
+  const { clientId, clientName, today, sources, copied } = loaded;
   const model = planFormModel(loaded);
+  const draft = loaded.draft ? draftView(loaded.draft, { ...model, today }) : null;
   return (
-    <main id="main" tabIndex={-1} className={styles.page}>
-      <h1>Plan for {loaded.clientName}</h1>
-      <p className={styles.lead}>
+    <main id="main" tabIndex={-1} className={forms.page}>
+      <h1>Plan for {clientName}</h1>
+      <p className={forms.lead}>
         {model.baseVersion === 0
           ? 'The first version. Saving it also places the client on the rungs named here.'
           : `You are changing version ${model.baseVersion}. Saving makes version ${model.baseVersion + 1}; earlier versions stay as they are.`}{' '}
-        <a href={`/clients/${loaded.clientId}`}>Back to {loaded.clientName}</a>
+        <a href={`/clients/${clientId}`}>Back to {clientName}</a>
+        {opened.draft && !draft
+          ? ' The draft in the address is not there any more; this is the plan without it.'
+          : ''}
       </p>
-      <PlanForm model={model} />
+      <StartFrom clientId={clientId} {...sources} copied={copied?.from ?? ''} />
+      <PlanForm
+        key={`${opened.draft} ${opened.client} ${opened.template}`}
+        model={model}
+        draft={draft}
+        past={{ history: loaded.history, rungs: loaded.historyRungs, yesterday: addDays(today, -1) }}
+      />
       <PlanVersions versions={model.versions} />
     </main>
   );

@@ -1,178 +1,137 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { type FormEvent, useState } from 'react';
-import { emptyRow, type FormRow, type PlanFormModel, weeksOf } from '#lib/views/plan-form.ts';
-import { planWarnings } from '#lib/views/plan-warnings.ts';
-import { Field } from '../../_parts/field.tsx';
-import styles from '../../_parts/forms.module.css';
+import { type FormEvent, useDeferredValue, useMemo, useRef, useState } from 'react';
+import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
+import { MINUTES_DOUBT } from '#lib/planning/session-minutes.ts';
+import type { DraftView } from '#lib/views/draft-lines.ts';
+import { editedPlan, planBody, sessionsLeft } from '#lib/views/plan-body.ts';
+import type { PlanFormModel } from '#lib/views/plan-form.ts';
+import { planLive } from '#lib/views/plan-live.ts';
+import forms from '../../_parts/forms.module.css';
 import { postJson, textIn } from '../../_parts/post-json.ts';
-import { DrillRow } from './drill-row.tsx';
+import { DraftPanel } from './draft-panel.tsx';
+import { Goals } from './goals.tsx';
+import { KeepTemplate } from './keep-template.tsx';
+import { LivePanel } from './live-panel.tsx';
+import styles from './plan.module.css';
+import { PlanFrame } from './plan-frame.tsx';
+import { PlanWords } from './plan-words.tsx';
+import { type Refused, RefusedBox } from './refused-box.tsx';
+import { SessionBlock } from './session-block.tsx';
+import { usePlan } from './use-plan.ts';
+import { WeekKinds } from './week-kinds.tsx';
 
-type Refused = { message: string; fields: Record<string, string> };
+type Props = {
+  model: PlanFormModel;
+  draft: DraftView | null;
+  /** What loads are foreseen from. `yesterday`: the last day that is over. */
+  past: { history: ClientHistory; rungs: HistoryRung[]; yesterday: string };
+};
 
-export function PlanForm({ model }: { model: PlanFormModel }) {
+export function PlanForm({ model, draft, past }: Props) {
   const router = useRouter();
-  const [rows, setRows] = useState(model.rows);
-  const [dates, setDates] = useState({ from: model.from, until: model.until });
-  const [easyWeeks, setEasyWeeks] = useState<string[]>(model.easyWeeks);
+  const plan = usePlan(model, draft ? { why: draft.why, ...(draft.notes && { notes: draft.notes }) } : {});
+  const { typed } = plan;
   const [refused, setRefused] = useState<Refused | null>(null);
   const [busy, setBusy] = useState(false);
+  const box = useRef<HTMLDivElement>(null);
   const error = (path: string) => refused?.fields[path];
-  const weeks = weeksOf(dates.from, dates.until);
-  const warnings = planWarnings(plannedDrills(rows, model));
-
-  const change = (key: number, patch: Partial<FormRow>) =>
-    setRows((all) => all.map((row) => (row.key === key ? { ...row, ...patch } : row)));
-  const add = () =>
-    setRows((all) => [
-      ...all,
-      emptyRow(Math.max(-1, ...all.map((row) => row.key)) + 1, all.at(-1)?.session ?? 'A'),
-    ]);
+  const live = useLive(plan, model, past);
 
   async function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
     setBusy(true);
-    const form = new FormData(event.currentTarget);
-    const text = (name: string) => String(form.get(name) ?? '');
-    const answer = await postJson(`/api/clients/${model.clientId}/plans`, {
-      baseVersion: model.baseVersion,
-      ...dates,
-      sessionsPerWeek: text('sessionsPerWeek'),
-      why: text('why'),
-      notes: text('notes'),
-      easyWeeks: easyWeeks.filter((week) => weeks.some(({ date }) => date === week)),
-      items: rows.map(({ key: _key, ladderId: _ladderId, ...item }) => item),
-    });
+    const about = { baseVersion: model.baseVersion, draftId: draft?.id ?? null };
+    const answer = await postJson(`/api/clients/${model.clientId}/plans`, planBody(typed, about));
     setBusy(false);
     if (answer.ok) {
-      router.push(
-        `/clients/${model.clientId}?saved=${textIn(answer.value, 'version') || model.baseVersion + 1}`,
-      );
+      const version = textIn(answer.value, 'version') || model.baseVersion + 1;
+      router.push(`/clients/${model.clientId}?saved=${version}`);
       router.refresh();
-    } else {
-      setRefused(answer);
-      window.scrollTo(0, 0);
+      return;
     }
+    setRefused(answer);
+    requestAnimationFrame(() => box.current?.focus());
   }
 
   return (
-    <form className={styles.wide} onSubmit={send} noValidate>
-      {refused ? (
-        <p role="alert" className={styles.refusal}>
-          {refused.message}
-        </p>
-      ) : null}
-      <div className={styles.inline}>
-        <Field id="from" label="First day" error={error('from')}>
-          {(control) => (
-            <input
-              {...control}
-              type="date"
-              className={styles.date}
-              value={dates.from}
-              onChange={(event) => setDates({ ...dates, from: event.target.value })}
+    <form className={styles.form} onSubmit={send} noValidate>
+      <div className={styles.main}>
+        <RefusedBox refused={refused} typed={typed} box={box} />
+        {draft ? <DraftPanel draft={draft} plan={plan} ladders={model.ladders} /> : null}
+        <PlanFrame plan={plan} error={error} />
+        <section aria-labelledby="drills">
+          <h2 id="drills">Drills</h2>
+          <p className={styles.quiet}>
+            Alt with the arrow up or down moves the drill you are in. Minutes: {MINUTES_DOUBT}.
+          </p>
+          {error('items') ? <p className={forms.error}>{error('items')}</p> : null}
+          {typed.sessions.map((session, index) => (
+            <SessionBlock
+              key={session.label}
+              session={session}
+              isFirst={index === 0}
+              plan={plan}
+              ladders={model.ladders}
+              minutes={minutesOf(live, session.label)}
+              error={error}
             />
-          )}
-        </Field>
-        <Field id="until" label="Last day" error={error('until')}>
-          {(control) => (
-            <input
-              {...control}
-              type="date"
-              className={styles.date}
-              value={dates.until}
-              onChange={(event) => setDates({ ...dates, until: event.target.value })}
-            />
-          )}
-        </Field>
-        <Field id="sessionsPerWeek" label="Sessions a week" error={error('sessionsPerWeek')}>
-          {(control) => (
-            <input
-              {...control}
-              name="sessionsPerWeek"
-              inputMode="numeric"
-              className={styles.short}
-              defaultValue={model.sessionsPerWeek}
-            />
-          )}
-        </Field>
-      </div>
-
-      <section aria-labelledby="drills">
-        <h2 id="drills">Drills</h2>
-        {error('items') ? <p className={styles.error}>{error('items')}</p> : null}
-        {rows.map((row, index) => (
-          <DrillRow
-            key={row.key}
-            row={row}
-            index={index}
-            ladders={model.ladders}
-            error={(name) => error(`items.${index}.${name}`)}
-            onChange={(patch) => change(row.key, patch)}
-            onRemove={() => setRows((all) => all.filter((one) => one.key !== row.key))}
-          />
-        ))}
-        <button type="button" className={styles.plain} onClick={add}>
-          Add a drill
-        </button>
-      </section>
-
-      {warnings.length > 0 ? (
-        <div role="status" aria-label="To think about before saving">
-          <ul className={styles.warnings}>
-            {warnings.map((warning) => (
-              <li key={warning}>{warning}</li>
-            ))}
-          </ul>
-        </div>
-      ) : null}
-
-      <fieldset className={styles.fieldset}>
-        <legend>Easy weeks</legend>
-        <div className={styles.inline}>
-          {weeks.map((week) => (
-            <label key={week.date} className={styles.tick}>
-              <input
-                type="checkbox"
-                checked={easyWeeks.includes(week.date)}
-                onChange={(event) =>
-                  setEasyWeeks((all) =>
-                    event.target.checked ? [...all, week.date] : all.filter((date) => date !== week.date),
-                  )
-                }
-              />
-              {week.label}
-            </label>
           ))}
-        </div>
-      </fieldset>
-
-      <div className={styles.form}>
-        <Field id="why" label="Why this change" error={error('why')}>
-          {(control) => <textarea {...control} name="why" rows={2} defaultValue={model.why} />}
-        </Field>
-        <Field id="notes" label="Words to the client about this plan" error={error('notes')}>
-          {(control) => <textarea {...control} name="notes" rows={2} defaultValue={model.notes} />}
-        </Field>
-        <div className={styles.acts}>
-          <button type="submit" className={styles.main} disabled={busy}>
+          <div className={styles.acts}>
+            {sessionsLeft(typed.sessions).map((label) => (
+              <button key={label} type="button" onClick={() => plan.addSession(label)}>
+                Add {label === 'short' ? 'a short session' : `session ${label}`}
+              </button>
+            ))}
+          </div>
+        </section>
+      </div>
+      <LivePanel
+        live={live}
+        acceptedWeekAu={typed.acceptedWeekAu}
+        onAccept={(acceptedWeekAu) => plan.set({ acceptedWeekAu })}
+      />
+      <div className={styles.main}>
+        <Goals plan={plan} skills={model.skills} error={error} />
+        <WeekKinds
+          plan={plan}
+          error={error('easyWeeks.0') ?? error('testWeeks.0') ?? error('noKitWeeks.0')}
+        />
+        <PlanWords plan={plan} error={error} />
+        <div className={forms.acts}>
+          <button type="submit" className={forms.main} disabled={busy}>
             Save as version {model.baseVersion + 1}
           </button>
-          <a className={styles.other} href={`/clients/${model.clientId}`}>
+          <a className={forms.other} href={`/clients/${model.clientId}`}>
             Leave without saving
           </a>
         </div>
+        <KeepTemplate plan={plan} />
       </div>
     </form>
   );
 }
 
-function plannedDrills(rows: FormRow[], model: PlanFormModel) {
-  return rows.flatMap((row) => {
-    const ladder = model.ladders.find((one) => one.id === row.ladderId);
-    return ladder && row.rungId
-      ? [{ session: row.session, ladderId: ladder.id, skill: ladder.skill, family: ladder.family }]
-      : [];
-  });
+/** What the plan comes to; typing goes first, the drawing follows. */
+function useLive(plan: ReturnType<typeof usePlan>, model: PlanFormModel, past: Props['past']) {
+  const typed = useDeferredValue(plan.typed);
+  const names = useMemo(
+    () => ({
+      skills: new Map(model.skills.map(({ id, name }) => [id, name])),
+      needsKit: new Set(
+        model.ladders.flatMap(({ rungs }) => rungs.filter(({ kit }) => kit.length > 0).map(({ id }) => id)),
+      ),
+    }),
+    [model],
+  );
+  return useMemo(() => {
+    const edited = editedPlan(typed, names);
+    return edited && planLive({ ...past, plan: edited });
+  }, [typed, names, past]);
+}
+
+function minutesOf(live: ReturnType<typeof useLive>, label: string): string {
+  const found = live?.minutes.find((one) => one.label === label);
+  return found ? `about ${found.minutes} min` : '';
 }

@@ -1,0 +1,9 @@
+import { z } from 'zod';
+
+const given = z
+  .preprocess((value) => (value === '' ? undefined : value), z.uuid().optional())
+  .catch(undefined);
+
+/** What a plan page is opened with: a draft, or a plan to copy from another client or a template. Else: nothing. */
+export const planAddress = z.object({ draft: given, client: given, template: given });
+export type PlanAddress = z.infer<typeof planAddress>;

@@ -1,0 +1,152 @@
+import { SUPPORT_LABELS } from '#lib/domain/labels.ts';
+import type { DraftSource, PlanDraft, PlanDraftLine } from './plan-draft.ts';
+import type { FormLadder, FormRung } from './plan-form.ts';
+import { emptyRow, type FormRow, nextKey, sidesApart } from './plan-rows.ts';
+import { datedDay } from './say-date.ts';
+
+export type DraftLineView = { key: string; line: PlanDraftLine; said: string; why: string };
+export type DraftView = {
+  id: string;
+  title: string;
+  why: string;
+  notes: string;
+  lines: DraftLineView[];
+  dropSkills: { id: string; name: string }[];
+  /** Weeks proposed as easy ones, counted from 1. */
+  easyWeeks: number[];
+  /** Said when a version came of it already. */
+  used: string;
+};
+
+const SOURCE_WORDS: Record<DraftSource, string> = {
+  'gap-finder': 'Proposed from the gaps',
+  reason: 'Proposed from a reason',
+  copy: 'Copied',
+};
+
+/** A kept draft as the editor lists it. */
+export function draftView(
+  stored: { id: string; by: string | null; createdAt: Date; usedVersion: number | null; draft: PlanDraft },
+  about: { ladders: readonly FormLadder[]; skills: { id: string; name: string }[]; today: string },
+): DraftView {
+  const { draft } = stored;
+  const when = datedDay(stored.createdAt.toISOString().slice(0, 10), about.today);
+  return {
+    id: stored.id,
+    title: `${SOURCE_WORDS[draft.source]}, ${when}${stored.by ? `, for ${stored.by}` : ''}`,
+    why: draft.why,
+    notes: draft.notes,
+    lines: draft.lines.map((line, index) => ({
+      key: `${index} ${line.rungId}`,
+      line,
+      said: lineInWords(line, about.ladders),
+      why: line.why,
+    })),
+    dropSkills: about.skills.filter(({ name }) => draft.dropSkills.includes(name)),
+    easyWeeks: draft.easyWeeks,
+    used:
+      stored.usedVersion === null
+        ? ''
+        : `Version ${stored.usedVersion} was already made of this draft. Taking lines again changes the plan again.`,
+  };
+}
+
+function lineInWords(line: PlanDraftLine, ladders: readonly FormLadder[]): string {
+  const rung = findRung(ladders, line.rungId)?.rung;
+  const side = line.side === 'both' ? '' : `, ${line.side}`;
+  const name = `${rung?.name ?? 'A rung no longer in the ladders'}${side}`;
+  const session = line.session === 'short' ? 'the short session' : `session ${line.session}`;
+  if (line.act === 'drop') return `Take out of ${session}: ${name}`;
+  const unit = rung && rung.unit !== 'reps' ? ` ${rung.unit}` : '';
+  const dose = line.target === null ? `${line.minutes ?? 0} min` : `${line.sets} × ${line.target}${unit}`;
+  const on = line.support ? `, ${SUPPORT_LABELS[line.support]}` : '';
+  return `${name}: ${dose}, ${line.timesPerWeek} a week${on}, in ${session}`;
+}
+
+/** Where a rung stands in the ladders. */
+export function findRung(
+  ladders: readonly FormLadder[],
+  rungId: string,
+): { ladder: FormLadder; rung: FormRung } | undefined {
+  for (const ladder of ladders) {
+    const rung = ladder.rungs.find((one) => one.id === rungId);
+    if (rung) return { ladder, rung };
+  }
+  return undefined;
+}
+
+/**
+ * The rows with one line of a draft taken, and the key of the row it is in (undefined: it went). `put` takes the place of
+ * the row of the same ladder and side in the session, of the same rung first; a row of both sides is parted when only
+ * one side changes. A rung that is no longer in the ladders changes nothing.
+ */
+export function takeLine(
+  rows: readonly FormRow[],
+  line: PlanDraftLine,
+  ladders: readonly FormLadder[],
+): { rows: FormRow[]; key: number | undefined } {
+  const found = findRung(ladders, line.rungId);
+  if (!found) return { rows: [...rows], key: undefined };
+  const { ladder } = found;
+  const here = (row: FormRow) => row.session === line.session && meets(row, line);
+  const target =
+    rows.find((row) => here(row) && row.rungId === line.rungId) ??
+    (line.act === 'put' ? rows.find((row) => here(row) && row.ladderId === ladder.id) : undefined);
+  if (line.act === 'drop') {
+    if (!target) return { rows: [...rows], key: undefined };
+    const parted = partedFor(rows, target, line);
+    return { rows: parted.rows.filter((row) => row.key !== parted.key), key: undefined };
+  }
+  if (!target) {
+    const blank = rows.find((row) => row.rungId === '' && row.ladderId === '' && row.sets === '');
+    const key = blank?.key ?? nextKey(rows);
+    const row = { ...emptyRow(key, line.session), ...doseOf(line, ladder.id) };
+    return { rows: blank ? rows.map((one) => (one === blank ? row : one)) : [...rows, row], key };
+  }
+  const { rows: parted, key } = partedFor(rows, target, line);
+  const other = target.side === 'both' || line.side !== 'both' ? undefined : otherSide(parted, target);
+  return {
+    rows: parted
+      .filter((row) => row !== other)
+      .map((row) => (row.key === key ? { ...row, ...doseOf(line, ladder.id) } : row)),
+    key,
+  };
+}
+
+function meets(row: FormRow, line: PlanDraftLine): boolean {
+  return row.side === line.side || row.side === 'both' || line.side === 'both';
+}
+
+/** The rows with a row of both sides parted when the line is of one; the key of the row of that side. */
+function partedFor(rows: readonly FormRow[], target: FormRow, line: PlanDraftLine) {
+  if (target.side !== 'both' || line.side === 'both') return { rows: [...rows], key: target.key };
+  const parted = sidesApart(rows, target.key);
+  const key = line.side === 'left' ? target.key : nextKey(rows);
+  return { rows: parted, key };
+}
+
+/** The row of the other side that a line for both takes the place of too. */
+function otherSide(rows: readonly FormRow[], target: FormRow): FormRow | undefined {
+  return rows.find(
+    (row) =>
+      row.key !== target.key &&
+      row.session === target.session &&
+      row.ladderId === target.ladderId &&
+      row.side !== 'both' &&
+      row.side !== target.side,
+  );
+}
+
+function doseOf(line: PlanDraftLine, ladderId: string): Partial<FormRow> {
+  const text = (value: number | null) => (value === null ? '' : String(value));
+  return {
+    ladderId,
+    rungId: line.rungId,
+    side: line.side,
+    sets: String(line.sets),
+    target: text(line.target),
+    minutes: text(line.minutes),
+    timesPerWeek: String(line.timesPerWeek),
+    ...(line.support && { support: line.support }),
+  };
+}

@@ -1,0 +1,133 @@
+import type { Side, Support } from '#lib/domain/vocabulary.ts';
+
+/** A line of a plan as it is kept. */
+export type PlanItem = {
+  session: string;
+  rungId: string;
+  side: Side;
+  sets: number;
+  target: number | null;
+  minutes: number | null;
+  timesPerWeek: number;
+  support: Support | null;
+  stopRule: string;
+  notTwoDaysRunning: boolean;
+  pairedWith: string | null;
+  noKitRungId: string | null;
+};
+
+/** One line of the form, as text: what was typed is kept as typed. */
+export type FormRow = {
+  key: number;
+  session: string;
+  ladderId: string;
+  rungId: string;
+  side: Side;
+  sets: string;
+  target: string;
+  minutes: string;
+  timesPerWeek: string;
+  /** Empty: none, or whatever there is. */
+  support: Support | '';
+  stopRule: string;
+  notTwoDaysRunning: boolean;
+  pairedWith: string;
+  noKitRungId: string;
+};
+
+export function emptyRow(key: number, session: string): FormRow {
+  return {
+    key,
+    session,
+    ladderId: '',
+    rungId: '',
+    side: 'both',
+    sets: '',
+    target: '',
+    minutes: '',
+    timesPerWeek: '3',
+    support: '',
+    stopRule: '',
+    notTwoDaysRunning: false,
+    pairedWith: '',
+    noKitRungId: '',
+  };
+}
+
+/** A key that no row has yet. */
+export function nextKey(rows: readonly FormRow[]): number {
+  return Math.max(-1, ...rows.map((row) => row.key)) + 1;
+}
+
+/** Kept lines as rows of the form; left and right of one rung with the same dose stand in one row again. */
+export function toRows(items: readonly PlanItem[], ladderOf: (rungId: string) => string): FormRow[] {
+  return sidesTogether(items).map((item, key) => toRow(item, key, ladderOf(item.rungId)));
+}
+
+/** Left and right of one rung with the same dose as one line. */
+export function sidesTogether<Item extends { side: Side }>(items: readonly Item[]): Item[] {
+  const left = new Set<Item>();
+  const joined = new Set<Item>();
+  const bare = (item: Item) => JSON.stringify({ ...item, side: '' });
+  for (const item of items) {
+    if (item.side !== 'right') continue;
+    const other = items.find((one) => one.side === 'left' && !joined.has(one) && bare(one) === bare(item));
+    if (!other) continue;
+    joined.add(other);
+    left.add(item);
+  }
+  return items
+    .filter((item) => !left.has(item))
+    .map((item) => (joined.has(item) ? { ...item, side: 'both' as const } : item));
+}
+
+export function toRow(item: PlanItem, key: number, ladderId: string): FormRow {
+  const text = (value: number | null) => (value === null ? '' : String(value));
+  return {
+    key,
+    session: item.session,
+    ladderId,
+    rungId: item.rungId,
+    side: item.side,
+    sets: String(item.sets),
+    target: text(item.target),
+    minutes: text(item.minutes),
+    timesPerWeek: String(item.timesPerWeek),
+    support: item.support ?? '',
+    stopRule: item.stopRule,
+    notTwoDaysRunning: item.notTwoDaysRunning,
+    pairedWith: item.pairedWith ?? '',
+    noKitRungId: item.noKitRungId ?? '',
+  };
+}
+
+/** A row for both sides as two, left above right, so that each can stand on its own rung. */
+export function sidesApart(rows: readonly FormRow[], key: number): FormRow[] {
+  const fresh = nextKey(rows);
+  return rows.flatMap((row): FormRow[] =>
+    row.key === key && row.side === 'both'
+      ? [
+          { ...row, side: 'left' },
+          { ...row, side: 'right', key: fresh },
+        ]
+      : [row],
+  );
+}
+
+/** The row one place up (-1) or down (1) within its session; at an end nothing moves. */
+export function moveRow(rows: readonly FormRow[], key: number, by: -1 | 1): FormRow[] {
+  const from = rows.findIndex((row) => row.key === key);
+  const session = rows[from]?.session;
+  let to = from + by;
+  while (rows[to] !== undefined && rows[to]?.session !== session) to += by;
+  const [moved, other] = [rows[from], rows[to]];
+  if (!moved || !other) return [...rows];
+  return rows.map((row, index) => (index === from ? other : index === to ? moved : row));
+}
+
+/** What was typed as a number; undefined: not a number yet. Empty: null. */
+export function typedNumber(text: string): number | null | undefined {
+  if (text.trim() === '') return null;
+  const value = Number(text.replace(',', '.'));
+  return Number.isFinite(value) ? value : undefined;
+}
