@@ -25,7 +25,7 @@ function TakePanel({ row, draft, busy, act, close }: Props) {
   return (
     <>
       <div className={styles.explained}>
-        <b>Take.</b> {draft.step}
+        <b>Take.</b> This happens at once; Undo takes all of it back.
         <DraftDoes draft={draft} />
       </div>
       <div className={styles.panel}>

@@ -56,7 +56,7 @@ export function StepDraftForm({ clientId, name, draft, busy, act, close }: Props
     <form className={styles.form} onSubmit={send} onKeyDown={(event) => event.key === 'Escape' && close?.()}>
       <label className={styles.words}>
         To {name}; empty: nothing is said
-        <textarea name="draft-words" rows={5} defaultValue={draft.words} />
+        <textarea name="draft-words" rows={7} defaultValue={draft.words} />
       </label>
       <div className={styles.acts}>
         <button ref={take} type="submit" data-filled disabled={busy}>

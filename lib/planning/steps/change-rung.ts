@@ -72,5 +72,9 @@ export function tidied(items: readonly HistoryPlanItem[]): HistoryPlanItem[] {
 
 /** "Toe pull, left, 4 × 8 s". */
 export function lineInWords(rung: HistoryRung, side: Side, { sets, target }: Dose): string {
+  const { tries } = rung.pass;
+  if (rung.measure === 'made-tried' && tries !== null) {
+    return `${rungInWords(rung, side)}, ${sets > 1 ? `${sets} × ` : ''}${target} of ${tries}`;
+  }
   return `${rungInWords(rung, side)}, ${sets} × ${inMeasure(target, rung)}`;
 }

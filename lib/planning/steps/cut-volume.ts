@@ -40,17 +40,17 @@ export function cutVolume(reason: DraftReason, context: StepContext): StepDraft 
     return [{ from: start, items, why }];
   });
   const what =
-    tissues.length > 0 ? `the drills that load ${reason.subject.label}` : 'everything but mobility';
+    tissues.length > 0 ? `the drills that load the ${reason.subject.label}` : 'all drills but mobility';
   const steps = cuts
-    .map(({ share, days }) => `${asPercent(share)} of the sets for ${days} days`)
+    .map(({ share, days }, at) => `${asPercent(share)}${at === 0 ? ' of the sets' : ''} for ${days} days`)
     .join(', then ');
   const last = stages.at(-1);
   const back = last?.why.startsWith('As') ? `, then as before from ${dayInWords(last.from)}` : '';
   return {
     ...NOTHING,
     stages,
-    does: [`From today ${steps} of ${what}${back} (${PRACTICE}).`],
-    words: `From today less: ${steps} of ${what}${back}. The drills stay the same. Tell me how it feels the morning after.`,
+    does: [`From today less of ${what}: ${steps}${back} (${PRACTICE}).`],
+    words: `From today less of ${what}: ${steps}${back}. The drills stay the same. Tell me how it feels the morning after.`,
   };
 }
 

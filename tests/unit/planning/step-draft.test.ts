@@ -109,6 +109,14 @@ describe('step up', () => {
     ]);
   });
 
+  it('says tries as made of tried', () => {
+    const tries = { measure: 'made-tried' as const, pass: { sets: 1, target: 5, days: 2, tries: 10 } };
+    const rungs = [hold(2, { ...tries, eachSide: false }), hold(3, { ...tries, eachSide: false })];
+    const at = context({ plan: aPlan({ items: [aPlanItem({ rungId: 'toe-2' })] }) });
+    const draft = stepDraft(earned, { ...at, rungs: new Map(rungs.map((rung) => [rung.id, rung])) });
+    expect(draft?.does[0]).toContain('From today Toe pull 3, 5 of 10');
+  });
+
   it('joins a pyramid that is there already to its harder rung', () => {
     const plan = aPlan({
       items: [
@@ -178,7 +186,9 @@ describe('less', () => {
     expect(
       draft?.stages.map(({ from, items }) => `${from}: ${items.map((item) => item.sets).join(' ')}`),
     ).toEqual([`${TODAY}: 2 2 2`, `${day(27)}: 2 3 3`, `${day(34)}: 3 4 4`]);
-    expect(draft?.words).toContain('60 % of the sets for 7 days, then 80 % of the sets for 7 days');
+    expect(draft?.words).toContain(
+      'From today less of all drills but mobility: 60 % of the sets for 7 days, then 80 % for 7 days',
+    );
   });
 
   it('cuts only what loads the sore place, by half for two weeks', () => {
