@@ -7,6 +7,7 @@ import { listHistoryRungs } from '#lib/db/history-rungs.ts';
 import { findPlanDraft, type StoredDraft } from '#lib/db/plan-drafts.ts';
 import { findTemplate, listTemplates, type TemplateRow } from '#lib/db/plan-templates.ts';
 import {
+  findRungs,
   type LibraryRung,
   listClientsWithPlans,
   listPlannableRungs,
@@ -30,6 +31,8 @@ export type PlanForm = {
   today: string;
   versions: PlanRow[];
   rungs: LibraryRung[];
+  /** Rungs that versions of the plan name and that are retired since. */
+  retired: LibraryRung[];
   skills: SkillRow[];
   goals: GoalRow[];
   /** The client's last months as the checks read them, without words. */
@@ -57,12 +60,17 @@ export function loadPlanForm(
     if (!history) return undefined;
     const rungs = await listPlannableRungs(tx);
     const ids = rungs.map((rung) => rung.id);
+    const versions = await listPlans(tx, client.id);
+    const gone = versions
+      .flatMap(({ items }) => items.map((item) => item.rungId))
+      .filter((id) => !ids.includes(id));
     return {
       clientId: client.id,
       clientName: client.name,
       today,
-      versions: await listPlans(tx, client.id),
+      versions,
       rungs,
+      retired: [...(await findRungs(tx, gone)).values()],
       skills: await listSkills(tx),
       goals: await listOpenGoals(tx, client.id),
       history: withoutWords(history),

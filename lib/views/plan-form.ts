@@ -122,12 +122,15 @@ export function planFormModel(loaded: {
   today: string;
   versions: Version[];
   rungs: Rung[];
+  /** Rungs of earlier versions that are retired since: their names stay with those versions. */
+  retired?: Rung[] | undefined;
   skills: { id: string; name: string }[];
   goals: Goal[];
   copied?: CopiedPlan | undefined;
 }): PlanFormModel {
   const { today, versions } = loaded;
   const byId = new Map(loaded.rungs.map((rung) => [rung.id, rung]));
+  const everById = new Map([...(loaded.retired ?? []), ...loaded.rungs].map((rung) => [rung.id, rung]));
   const newest = versions[0];
   const filled = loaded.copied ?? newest;
   const rows = toRows(filled?.items ?? [], (rungId) => byId.get(rungId)?.ladderId ?? '');
@@ -149,10 +152,10 @@ export function planFormModel(loaded: {
     acceptedWeekAu: newest?.acceptedWeekAu ?? null,
     sessions: (filled?.sessions ?? [{ ...BARE_SESSION, label: 'A' }]).map(toFormSession),
     rows: rows.length > 0 ? rows : [emptyRow(0, 'A')],
-    goals: goalsOf(loaded, newest, byId),
+    goals: goalsOf(loaded, newest, everById),
     skills: loaded.skills,
     ladders: toLadders(loaded.rungs),
-    versions: versions.map((version, index) => versionLine(version, versions[index + 1], byId, today)),
+    versions: versions.map((version, index) => versionLine(version, versions[index + 1], everById, today)),
   };
 }
 

@@ -4,7 +4,9 @@ import { withTeamPg } from '#lib/db/client.ts';
 import { loadHistories } from '#lib/db/histories.ts';
 import { findPhonePlan } from '#lib/db/phone-plan.ts';
 import { listPlannableRungs } from '#lib/db/plans.ts';
+import { loadPlanForm } from '#lib/usecases/load-plan-form.ts';
 import { loadProgress } from '#lib/usecases/load-progress.ts';
+import { planFormModel } from '#lib/views/plan-form.ts';
 import { copyLibraryInto, leadOf } from '#tests/integration/clients/support.ts';
 import {
   makeTestClient,
@@ -225,6 +227,9 @@ describe('a retired rung', () => {
     expect((await historyOf(below.clientId))?.rungs.map((rung) => rung.id)).toEqual([five, seven]);
     const phone = await withTeamPg(team.scope, (tx) => findPhonePlan(tx, on.clientId, TODAY));
     expect(phone?.sessions[0]?.items[0]?.rung).toBe('Opened to 100°');
+    const form = await loadPlanForm(lead, on.clientId, NOW);
+    expect(form?.rungs.map((rung) => rung.id)).not.toContain(six);
+    expect(form && planFormModel(form).versions[0]?.lines[0]).toContain('Opened to 100°');
     const progress = await loadProgress(asClient(on.clientId), NOW);
     expect(progress.ladders[0]?.standing[0]).toMatchObject({
       rung: 'Opened to 100°',
