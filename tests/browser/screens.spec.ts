@@ -112,6 +112,7 @@ test('screens of the coach', async ({ browser }) => {
       ['client', client],
       ['working', working],
       ['plan', `${client}/plan`],
+      ['gaps', `${client}/gaps`],
       ['new-client', '/clients/new'],
       ['nights', '/nights'],
       ['mailbox', '/mailbox'],

@@ -17,7 +17,8 @@ export function PlanAndActs({ loaded }: { loaded: ClientLoaded }) {
       <p>
         {plan ? plan.inForce : 'No plan yet.'}{' '}
         {plan ? <Link href={`/clients/${page.id}/plan#all-versions`}>Versions</Link> : null}{' '}
-        <Link href={`/clients/${page.id}/plan`}>{plan ? 'Change' : 'Write the first one'}</Link>
+        <Link href={`/clients/${page.id}/plan`}>{plan ? 'Change' : 'Write the first one'}</Link>{' '}
+        <Link href={`/clients/${page.id}/gaps`}>Find the gaps</Link>
       </p>
       {plan?.sessions.map((session) => (
         <div key={session.name} className={styles.plan}>
