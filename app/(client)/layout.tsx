@@ -6,6 +6,7 @@ import './_styles/fields.css';
 import './_styles/pain.css';
 import './_styles/sent.css';
 import './_styles/progress.css';
+import './_styles/limits.css';
 
 export default function ClientLayout({ children }: { children: ReactNode }) {
   return children;

@@ -7,6 +7,8 @@ import type { Side, Support } from '#lib/domain/vocabulary.ts';
 /** How much of a planned line is left under a limit: 0 ruled out, 1 all of it; and the limit that decides. */
 export type LimitEffect = { share: number; limit: HistoryLimit | null };
 
+const OFF_THE_FLOOR: readonly Support[] = ['parallel-bars', 'rings', 'bar', 'bar-straps'];
+
 type Line = { rung: HistoryRung; side: Side; support?: Support | null | undefined };
 
 /**
@@ -22,11 +24,11 @@ export function limitOnItem(
 ): LimitEffect {
   let effect: LimitEffect = { share: 1, limit: null };
   if (limits.length === 0) return effect;
-  const loaded = loadedTissues(
-    { ...rung, weights: weightsOnSupport(rung.weights, support ?? null) },
-    numbers,
-  );
+  const onSupport = { ...rung, weights: weightsOnSupport(rung.weights, support ?? null) };
   for (const limit of limits) {
+    // Fists and a wedge spare the wrist, but are on the floor all the same.
+    const spares = limit.rule !== 'no-floor' || (support && OFF_THE_FLOOR.includes(support));
+    const loaded = loadedTissues(spares ? onSupport : rung, numbers);
     if (!isInForce(limit, date) || !isOnSide(limit, side) || !limitTouches(limit, loaded)) continue;
     const share = limit.rule === 'reduced' ? Math.max(0, Math.min(1, (limit.percent ?? 0) / 100)) : 0;
     if (share < effect.share || effect.limit === null) effect = { share, limit };

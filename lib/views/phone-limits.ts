@@ -1,6 +1,6 @@
 import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import type { HistoryLimit, HistoryRung } from '#lib/domain/history.ts';
-import { asSentence, MEASURE_UNITS, SUPPORT_LABELS } from '#lib/domain/labels.ts';
+import { MEASURE_UNITS, SUPPORT_LABELS } from '#lib/domain/labels.ts';
 import type { Support, Tissue } from '#lib/domain/vocabulary.ts';
 import { isInForce, type LimitEffect, limitOnItem, setsUnderLimit } from '#lib/planning/limit-on-item.ts';
 import { limitInWords, untilInWords } from './limit-lines.ts';
@@ -51,7 +51,7 @@ function limitDrill(drill: PhoneDrill, under: UnderLimits): PhoneDrill[] {
   const keptDrill: PhoneDrill = {
     ...drill,
     sides: kept.map(({ side, effect }) => cutSide(side, effect, drill)),
-    ...(cut ? { limit: { words: wordsOf(cut, under.date), out: false, swaps: [] } } : {}),
+    ...(cut ? { limit: { words: limitInWords(cut), out: false, swaps: [] } } : {}),
   };
   if (out.length === 0) return [keptDrill];
   const [first] = out;
@@ -62,7 +62,7 @@ function limitDrill(drill: PhoneDrill, under: UnderLimits): PhoneDrill[] {
     key: kept.length > 0 ? `${drill.key} out` : drill.key,
     sides: outSides,
     limit: {
-      words: limit ? wordsOf(limit, under.date) : '',
+      words: limit ? limitInWords(limit) : '',
       out: true,
       swaps: swapsOf(drill, outSides, under),
     },
@@ -79,10 +79,6 @@ function effectOn(side: DrillSide, support: Support | null, under: UnderLimits):
 function cutSide(side: DrillSide, effect: LimitEffect, { unit }: PhoneDrill): DrillSide {
   const sets = setsUnderLimit(side.sets, effect);
   return { ...side, sets, dose: doseInWords({ ...side, sets, unit }) };
-}
-
-function wordsOf(limit: HistoryLimit, date: string): string {
-  return `${limitInWords(limit)}, ${untilInWords(limit, date)}`;
 }
 
 /** Swaps of the first side's rung that no limit touches on the sides they would work, each once. */
@@ -113,7 +109,7 @@ function swapDrill(drill: PhoneDrill, sides: DrillSide[], { rung, support }: Ins
   return {
     ...drill,
     key: `${drill.key} ${rung.id} ${support ?? ''}`,
-    title: support ? `${rung.name}, ${SUPPORT_LABELS[support]}` : asSentence(rung.name),
+    title: support ? SUPPORT_LABELS[support] : rung.name,
     rungsDiffer: false,
     measure: rung.measure,
     unit,

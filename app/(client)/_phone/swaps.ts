@@ -16,7 +16,11 @@ export function trainedDrill(drill: PhoneDrill, swaps: Swaps = {}): PhoneDrill |
   if (!drill.limit?.out) return drill;
   const choice = swaps[drill.key];
   if (choice === undefined) return undefined;
-  return choice === ALL_THE_SAME ? { ...drill, limit: undefined } : drill.limit.swaps[choice];
+  if (choice === ALL_THE_SAME) return { ...drill, limit: undefined };
+  const swap = drill.limit.swaps[choice];
+  // A swap that only changes the support is named by it: alone it needs the name of the drill.
+  const isSame = swap?.sides[0]?.rungId === drill.sides[0]?.rungId;
+  return swap && isSame ? { ...swap, title: `${drill.title}, ${swap.title}` } : swap;
 }
 
 /** A swap taken, changed or given back: its sets come in open, the sets of what it replaces go. */

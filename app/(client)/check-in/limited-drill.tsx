@@ -23,7 +23,9 @@ export function LimitedDrill({ drill, choice, onChoose, children }: Props) {
         <>
           {swaps.map((swap, at) => (
             <button key={swap.key} type="button" className="act" onClick={() => onChoose(at)}>
-              Instead: {swap.title}, {swap.sides[0]?.dose}
+              <span>
+                Instead: {swap.title} <small>{swap.sides[0]?.dose}</small>
+              </span>
             </button>
           ))}
           {swaps.length === 0 ? <p className="quiet small">Nothing instead: leave it out.</p> : null}

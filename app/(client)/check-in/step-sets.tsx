@@ -20,6 +20,7 @@ type Props = {
 /** Every planned set is there; one tap confirms the rest, a tap on a number changes only what differed. */
 export function StepSets({ draft, session, planned, sessions, planVersion, change }: Props) {
   const [open, setOpen] = useState<OpenSet>(null);
+  const hasSets = Object.values(draft.sets).flat().length > 0;
   const left = Object.values(draft.sets)
     .flat()
     .filter((set) => set.how === 'open').length;
@@ -58,12 +59,16 @@ export function StepSets({ draft, session, planned, sessions, planVersion, chang
         {sessions.length > 0 && draft.correctsId === null ? (
           <SessionChoice label={draft.session} sessions={sessions} choose={choose} />
         ) : null}
-        <button type="button" className="act" onClick={() => confirm(null)} disabled={left === 0}>
-          <Tick /> {left === 0 ? 'All sets filled in' : 'The rest as planned'}
-        </button>
-        <p className="quiet" style={{ margin: '8px 0 12px' }}>
-          Tap a number to change only what differed.
-        </p>
+        {hasSets ? (
+          <>
+            <button type="button" className="act" onClick={() => confirm(null)} disabled={left === 0}>
+              <Tick /> {left === 0 ? 'All sets filled in' : 'The rest as planned'}
+            </button>
+            <p className="quiet" style={{ margin: '8px 0 12px' }}>
+              Tap a number to change only what differed.
+            </p>
+          </>
+        ) : null}
         {planned?.drills.map((drill) =>
           drill.limit?.out ? (
             <LimitedDrill

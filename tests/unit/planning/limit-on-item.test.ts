@@ -60,6 +60,12 @@ describe('what a limit leaves of a line', () => {
     expect(share([limit({})], { support: 'parallel-bars' })).toBe(1);
     expect(share([limit({})], { support: 'wedge' })).toBe(0);
   });
+
+  it('is nothing on the floor under no floor, whatever spares the wrist there', () => {
+    const floor = [limit({ tissue: null, rule: 'no-floor' })];
+    expect(share(floor, { support: 'fists' })).toBe(0);
+    expect(share(floor, { support: 'parallel-bars' })).toBe(1);
+  });
 });
 
 describe('sets left under a limit', () => {

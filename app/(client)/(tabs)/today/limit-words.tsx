@@ -1,4 +1,3 @@
-import { asSentence } from '#lib/domain/labels.ts';
 import type { DrillLimit, PhoneDrill } from '#lib/views/phone-session.ts';
 
 /** Under a drill: which limit holds, and what may be done instead. */
@@ -6,7 +5,7 @@ export function LimitWords({ limit }: { limit: DrillLimit }) {
   const [first, ...others] = limit.swaps;
   return (
     <>
-      <div className="quiet small">{limit.out ? limit.words : `Fewer sets: ${lower(limit.words)}`}</div>
+      <div className="quiet small">{limit.words}</div>
       {limit.out && first ? (
         <div>
           Instead: <strong>{first.title}</strong> <span className="quiet">{doseOf(first)}</span>
@@ -24,11 +23,9 @@ export function LimitWords({ limit }: { limit: DrillLimit }) {
 export function YourLimits({ limits }: { limits: string[] }) {
   if (limits.length === 0) return null;
   return (
-    <section aria-label="Your limits">
-      <p style={{ margin: 0 }}>
-        <strong>Your limits</strong>
-      </p>
-      <ul className="plain">
+    <section className="your-limits" aria-label="Your limits">
+      <strong>Your limits</strong>
+      <ul>
         {limits.map((limit) => (
           <li key={limit}>{limit}</li>
         ))}
@@ -45,8 +42,4 @@ function doseOf({ sides }: PhoneDrill): string {
 
 function titleOf({ title }: PhoneDrill): string {
   return title;
-}
-
-function lower(words: string): string {
-  return asSentence(words) === words ? words.charAt(0).toLowerCase() + words.slice(1) : words;
 }
