@@ -1,11 +1,8 @@
 import { canonicalJson } from '#lib/domain/canonical-json.ts';
 import { editedAbout, editedOrder, retired } from './edit-order.ts';
-import type { DrillFields, LadderEdit } from './ladder-edit.ts';
+import type { DrillFields, Edited, LadderEdit } from './ladder-edit.ts';
 import { type DrillState, drillOf, type LadderState, type RungState } from './ladder-state.ts';
 import { splitRung } from './split-rung.ts';
-
-/** The ladder after the edit, or what is wrong with it, by field. Nothing is done halfway. */
-export type Edited = { state: LadderState } | { wrong: Record<string, string> };
 
 export type EditContext = {
   newId: () => string;

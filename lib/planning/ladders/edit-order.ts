@@ -1,5 +1,4 @@
-import type { Edited } from './edit-ladder.ts';
-import type { LadderEdit } from './ladder-edit.ts';
+import type { Edited, LadderEdit } from './ladder-edit.ts';
 import type { LadderState } from './ladder-state.ts';
 import { inOrder } from './number-rungs.ts';
 

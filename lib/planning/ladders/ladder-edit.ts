@@ -1,5 +1,5 @@
 import type { Family, Fault } from '#lib/domain/vocabulary.ts';
-import type { DrillState, RungState, SwapState } from './ladder-state.ts';
+import type { DrillState, LadderState, RungState, SwapState } from './ladder-state.ts';
 
 export type RungFields = Pick<RungState, 'name' | 'pass' | 'usualWeeks' | 'needsFilm' | 'note'>;
 export type DrillFields = Omit<DrillState, 'id' | 'name'>;
@@ -30,3 +30,6 @@ export type LadderEdit =
   | { act: 'split'; rungId: string; steps: NewStep[]; tissue: SwapState['tissue'] | null }
   | { act: 'retire-rung' | 'put-back-rung'; rungId: string }
   | { act: 'retire-ladder' | 'put-back-ladder' };
+
+/** The ladder after the edit, or what is wrong with it, by field. Nothing is done halfway. */
+export type Edited = { state: LadderState } | { wrong: Record<string, string> };

@@ -1,5 +1,4 @@
-import type { Edited } from './edit-ladder.ts';
-import type { LadderEdit } from './ladder-edit.ts';
+import type { Edited, LadderEdit } from './ladder-edit.ts';
 import { type DrillState, drillOf, type LadderState, type RungState } from './ladder-state.ts';
 
 /** Weeks are kept in halves; a step takes at least one half (own choice). */

@@ -9,9 +9,10 @@ import forms from '../../clients/_parts/forms.module.css';
 import { DrillFields } from './drill-fields.tsx';
 import { PassFields } from './pass-fields.tsx';
 import styles from './rung.module.css';
+import type { SwapChoice } from './rung-parts.ts';
 import { SharedDrill } from './shared-drill.tsx';
 import { StressFields } from './stress-fields.tsx';
-import { type SwapChoice, SwapFields } from './swap-fields.tsx';
+import { SwapFields } from './swap-fields.tsx';
 import { useLadderEdit } from './use-ladder-edit.tsx';
 
 type Props = {

@@ -1,20 +1,12 @@
 'use client';
 
 import { TISSUES, type Tissue } from '#lib/domain/vocabulary.ts';
-import type { RungForm } from '#lib/views/ladders/rung-form.ts';
 import { TISSUE_WORDS } from '#lib/views/tissue-words.ts';
 import forms from '../../clients/_parts/forms.module.css';
 import styles from './rung.module.css';
-import type { RungPartProps } from './rung-parts.ts';
+import type { RungPartProps, SwapChoice, SwapOfForm } from './rung-parts.ts';
 import { SwapLine } from './swap-line.tsx';
 
-export type SwapChoice = {
-  id: string;
-  name: string;
-  ladder: string;
-  weights: Partial<Record<Tissue, number>>;
-};
-export type SwapOfForm = RungForm['swaps'][number];
 type Props = RungPartProps & { rungs: SwapChoice[] };
 
 /** What to do instead while a tissue is sore: the team's own list for each tissue, first choice first. */

@@ -5,7 +5,7 @@ import { SUPPORTS, type Support } from '#lib/domain/vocabulary.ts';
 import forms from '../../clients/_parts/forms.module.css';
 import { ChoiceField } from './choice-field.tsx';
 import styles from './rung.module.css';
-import type { SwapChoice, SwapOfForm } from './swap-fields.tsx';
+import type { SwapChoice, SwapOfForm } from './rung-parts.ts';
 import { TextField } from './text-field.tsx';
 
 type Props = {
