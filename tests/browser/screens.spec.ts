@@ -120,6 +120,24 @@ test('screens of the coach', async ({ browser }) => {
   });
 });
 
+test('screens of the ladders', async ({ browser }) => {
+  const state = await signedIn(browser, 'coach');
+  await everyLook(browser, state, async (page) => {
+    await page.goto('/ladders');
+    const ladder = (await page.getByRole('link', { name: 'Planche holds' }).getAttribute('href')) ?? '';
+    await page.goto(ladder);
+    const rung = (await page.getByRole('link', { name: /^Change Tuck opened/ }).getAttribute('href')) ?? '';
+    return [
+      ['ladders', '/ladders'],
+      ['ladder', ladder],
+      ['rung', rung],
+      ['rung-split', `${rung}/split`],
+      ['new-rung', `${ladder}/rungs/new`],
+      ['new-ladder', '/ladders/new'],
+    ];
+  });
+});
+
 test('screens of the client', async ({ browser }) => {
   const state = await signedIn(browser, 'client');
   await everyLook(browser, state, async () => [
