@@ -85,6 +85,11 @@ describe('the fewest drills', () => {
     expect(result.open.map(({ ask }) => ask.ladder.id)).toEqual(['PT', 'H5']);
     expect(drills(result)).toEqual(['H5']);
   });
+  it('a hold does not cover what moves: the planche holds, the blade pushes move', () => {
+    const known = { ...PLANCHE, LN: { film: 'drops' } } as const;
+    expect(drills(find('PL.7', known, { kit: [] }))).toEqual(['W1', 'LN', 'PL']);
+    expect(drills(find('PL.7', PLANCHE, { kit: [] }))).toEqual(['W1', 'PL']);
+  });
   it('over- and under-balance are two strengths: neither drill covers the other', () => {
     const known = { ...STANDS, H3: { film: 'drops' }, H4: { film: 'drops' } } as const;
     expect(drills(find('H5.4', known))).toEqual(['H3', 'H4']);
@@ -218,6 +223,11 @@ describe('load and change decide between as few', () => {
     expect(why(result)[0]).toContain('finds no room');
     expect(left(find('PL.7', known, { sessions: ['A', 'B'] }, { plan: full }))).toEqual([]);
   });
+});
+
+it('what the plan has of the parts asked about takes no room: it is chosen anew', () => {
+  const result = find('PL.7', PLANCHE, { sessions: ['A'] }, { plan: plan(['LN.3', 'PL.1', 'PU.6', 'DP.1']) });
+  expect(result.room[0]).toMatchObject({ kept: ['Row to pull-up', 'Dip'], room: 2 });
 });
 
 describe('the same input, the same answer', () => {
