@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { LadderState } from '#lib/planning/ladders/ladder-state.ts';
 import forms from '../../clients/_parts/forms.module.css';
 import { AboutFields } from './about-fields.tsx';
@@ -21,8 +21,14 @@ type Props = {
 export function LadderActs({ ladder, base, parts, rungs }: Props) {
   const [open, setOpen] = useState<'about' | 'order' | null>(null);
   const [about, setAbout] = useState(aboutOf(ladder));
-  const { send, busy, error, told } = useLadderEdit({ ladderId: ladder.id, base }, () => setOpen(null));
-  const toggle = (what: 'about' | 'order') => {
+  const opener = useRef<HTMLButtonElement>(null);
+  const close = () => {
+    setOpen(null);
+    opener.current?.focus();
+  };
+  const { send, busy, error, told } = useLadderEdit({ ladderId: ladder.id, base }, close);
+  const toggle = (what: 'about' | 'order', button: HTMLButtonElement) => {
+    opener.current = button;
     setAbout(aboutOf(ladder));
     setOpen((one) => (one === what ? null : what));
   };
@@ -38,7 +44,7 @@ export function LadderActs({ ladder, base, parts, rungs }: Props) {
             type="button"
             className={forms.other}
             aria-expanded={open === 'order'}
-            onClick={() => toggle('order')}
+            onClick={(event) => toggle('order', event.currentTarget)}
           >
             Put rungs in order
           </button>
@@ -47,7 +53,7 @@ export function LadderActs({ ladder, base, parts, rungs }: Props) {
           type="button"
           className={forms.other}
           aria-expanded={open === 'about'}
-          onClick={() => toggle('about')}
+          onClick={(event) => toggle('about', event.currentTarget)}
         >
           Name, part, clean, faults
         </button>
@@ -66,7 +72,7 @@ export function LadderActs({ ladder, base, parts, rungs }: Props) {
           items={rungs}
           busy={busy}
           onSave={(ids) => send({ act: 'order', rungIds: ids.toReversed() })}
-          onLeave={() => setOpen(null)}
+          onLeave={close}
         />
       ) : null}
       {open === 'about' ? (
@@ -88,7 +94,7 @@ export function LadderActs({ ladder, base, parts, rungs }: Props) {
             <button type="submit" className={forms.main} disabled={busy}>
               Save
             </button>
-            <button type="button" className={forms.other} onClick={() => setOpen(null)}>
+            <button type="button" className={forms.other} onClick={close}>
               Leave it as it was
             </button>
           </div>

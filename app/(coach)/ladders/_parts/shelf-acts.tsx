@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import forms from '../../clients/_parts/forms.module.css';
 import styles from './list.module.css';
 import { NameForm } from './name-form.tsx';
@@ -21,7 +21,12 @@ type Open = 'rename' | 'order' | 'add' | null;
 /** What can be done to a skill or a part and to what stands in it. One thing is open at a time. */
 export function ShelfActs({ shelf, row, below, belowIs, canRetire }: Props) {
   const [open, setOpen] = useState<Open>(null);
-  const { send, busy, refused } = useOutline(() => setOpen(null));
+  const opener = useRef<HTMLButtonElement>(null);
+  const close = () => {
+    setOpen(null);
+    opener.current?.focus();
+  };
+  const { send, busy, refused } = useOutline(close);
   const of = row ? ` of ${row.name}` : '';
   const act = (what: Exclude<Open, null>, word: string, about: string) => (
     <button
@@ -29,7 +34,10 @@ export function ShelfActs({ shelf, row, below, belowIs, canRetire }: Props) {
       className={forms.plain}
       aria-expanded={open === what}
       aria-label={about}
-      onClick={() => setOpen((one) => (one === what ? null : what))}
+      onClick={(event) => {
+        opener.current = event.currentTarget;
+        setOpen((one) => (one === what ? null : what));
+      }}
     >
       {word}
     </button>
@@ -70,7 +78,7 @@ export function ShelfActs({ shelf, row, below, belowIs, canRetire }: Props) {
           word="Save the name"
           busy={busy}
           onSave={(name) => send({ act: 'rename', shelf, id: row.id, was: row.name, name })}
-          onLeave={() => setOpen(null)}
+          onLeave={close}
         />
       ) : null}
       {open === 'add' ? (
@@ -80,7 +88,7 @@ export function ShelfActs({ shelf, row, below, belowIs, canRetire }: Props) {
           word={`Add the ${belowIs}`}
           busy={busy}
           onSave={add}
-          onLeave={() => setOpen(null)}
+          onLeave={close}
         />
       ) : null}
       {open === 'order' ? (
@@ -89,7 +97,7 @@ export function ShelfActs({ shelf, row, below, belowIs, canRetire }: Props) {
           items={below}
           busy={busy}
           onSave={(order) => send({ act: 'order', shelf: belowIs, was: below.map((one) => one.id), order })}
-          onLeave={() => setOpen(null)}
+          onLeave={close}
         />
       ) : null}
     </div>

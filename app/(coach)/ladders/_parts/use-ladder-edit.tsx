@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useState, useTransition } from 'react';
 import type { LadderEdited } from '#lib/usecases/edit-ladder.ts';
 import { postJson } from '../../clients/_parts/post-json.ts';
 import { Refusal } from './refusal.tsx';
@@ -24,13 +24,16 @@ export function useLadderEdit(
 ): LadderEditing {
   const router = useRouter();
   const [busy, setBusy] = useState(false);
+  const [loading, startLoading] = useTransition();
   const [sent, setSent] = useState<{ edit: object; base: string } | null>(null);
   const [refused, setRefused] = useState<Refused | null>(null);
   const [asked, setAsked] = useState<Asked | null>(null);
+  const [said, setSaid] = useState('');
 
   async function post(edit: object, on: string, agreed: string | null) {
     setBusy(true);
     setSent({ edit, base: on });
+    setSaid('');
     const answer = await postJson(`/api/ladders/${ladderId}`, { base: on, agreed, edit });
     setBusy(false);
     setAsked(null);
@@ -42,17 +45,24 @@ export function useLadderEdit(
     setRefused(null);
     const edited = answer.value as LadderEdited;
     if (!edited.saved) return setAsked(edited);
-    onSaved();
-    router.refresh();
+    setSaid('Saved');
+    // Busy until the ladder is here as it is now: an edit of the old one would be refused.
+    startLoading(() => {
+      onSaved();
+      router.refresh();
+    });
   }
 
   const newer = refused?.fields.base;
   return {
     send: (edit) => void post(edit, base, null),
-    busy,
+    busy: busy || loading,
     error: (path) => refused?.fields[`edit.${path}`],
     told: (
       <>
+        <p role="status" className="heard-only">
+          {said}
+        </p>
         {refused ? (
           <Refusal
             message={refused.message}

@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useState } from 'react';
+import { useState, useTransition } from 'react';
 import { postJson } from '../../clients/_parts/post-json.ts';
 
 /** Sends changes of skills, parts and orders; `refused` is what stopped the last one. */
@@ -12,6 +12,7 @@ export function useOutline(onSaved: () => void): {
 } {
   const router = useRouter();
   const [busy, setBusy] = useState(false);
+  const [loading, startLoading] = useTransition();
   const [refused, setRefused] = useState('');
 
   async function post(change: object) {
@@ -20,9 +21,11 @@ export function useOutline(onSaved: () => void): {
     setBusy(false);
     setRefused(answer.ok ? '' : answer.message);
     if (!answer.ok) return;
-    onSaved();
-    router.refresh();
+    startLoading(() => {
+      onSaved();
+      router.refresh();
+    });
   }
 
-  return { send: (change) => void post(change), busy, refused };
+  return { send: (change) => void post(change), busy: busy || loading, refused };
 }
