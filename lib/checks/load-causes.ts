@@ -129,7 +129,7 @@ function heavyTissue(
   return { tissue, side: second ? 'both' : first.side, total, usual, ratio, cause };
 }
 
-/** At least the floor, and half of the floor above usual: a doubled trifle is no jump. */
+/** At least the floor, and a good part of the floor above usual: a doubled trifle is no jump. */
 export function isBig(total: number, usual: number, floor: number, limits: Limits): boolean {
   return (
     reaches(total, floor) &&

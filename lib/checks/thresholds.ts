@@ -8,7 +8,7 @@ import { SIDES_APART } from './thresholds/sides.ts';
 import type { Threshold } from './thresholds/threshold.ts';
 
 /** Raised with every change of a rule or a default, so that stored results name what made them. */
-export const RULES_VERSION = '2026.2';
+export const RULES_VERSION = '2026.3';
 
 const ALL = { ...DAYS, ...LOAD, ...PROGRESS, ...PAIN, ...SIDES_APART, ...CONTACT, ...REASONS };
 

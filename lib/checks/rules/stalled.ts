@@ -41,7 +41,7 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     return { status: 'not-enough-history', kind: KIND, subject, missing };
   }
   const onRung = daysOnRung(view, standing, newest.date);
-  const least = Math.max(limits['stalled.minDays'], usualDays(rung, limits));
+  const least = Math.max(limits['stalled.minDays'], usualDays(rung, limits) * patience(rung, limits));
   const silent =
     onRung < least ||
     !askedNow(view, rung.id, side).some((item) => asksPassMark(item, rung)) ||
@@ -77,6 +77,12 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
 /** What the team's own clients need, once enough of them passed; else the library's weeks. */
 function usualDays({ usualDaysHere: here, usualWeeks }: HistoryRung, limits: Limits): number {
   return here && here.passed >= limits['stalled.usualTimeClients'] ? here.days : usualWeeks * DAYS_A_WEEK;
+}
+
+/** Where one rep is a large part of the pass mark, the log shows nothing of what is gained in between: wait longer. */
+function patience({ measure, pass }: HistoryRung, limits: Limits): number {
+  const whole = measure === 'reps' || measure === 'made-tried';
+  return whole && reaches(1 / pass.target, limits['stalled.coarseShare']) ? limits['stalled.coarseTimes'] : 1;
 }
 
 /** Which usual time was used, where the team has one of its own. */
@@ -154,9 +160,11 @@ function found(view: ClientView, standing: Standing, figures: Figures, limits: L
         { name: `training days in ${limits['stalled.withinDays']} days`, value: within.length, unit: 'days' },
         { name: 'training days in 28 days', value: recent, unit: 'days' },
       ],
-      formula: `score = share of the pass mark on a training day; stalled when the median of the last ${limits['stalled.lastScores']} is under ${asPercent(limits['stalled.scoreUnder'])} and the upper end of the ${asPercent(limits['stalled.interval'])} interval of the Theil-Sen slope is under ${limits['stalled.slopePercent']} % of the target in 28 days`,
+      formula: `score = share of the pass mark on a training day; stalled when the median of the last ${limits['stalled.lastScores']} is under ${asPercent(limits['stalled.scoreUnder'])} and the upper end of the ${asPercent(limits['stalled.interval'])} interval of the Theil-Sen slope is under ${limits['stalled.slopePercent']} % of the target in 28 days; where one rep is ${asPercent(limits['stalled.coarseShare'])} of the pass mark or more, asked after ${limits['stalled.coarseTimes']} x the usual time`,
       thresholds: [
         'stalled.minDays',
+        'stalled.coarseShare',
+        'stalled.coarseTimes',
         'stalled.trainingDays',
         'stalled.overDays',
         'stalled.withinDays',

@@ -30,6 +30,12 @@ export const PROGRESS = {
   'planOutgrown.days': threshold(3, 'days', 'days running with everything done clean'),
   'planOutgrown.maxEffort': threshold(6, 'effort 0-10', 'effort at most'),
   'stalled.minDays': threshold(49, 'days', 'on the rung at least, or the usual time if longer'),
+  'stalled.coarseShare': threshold(
+    0.2,
+    'x pass mark',
+    'one rep or try is at least this part of the pass mark: coarse',
+  ),
+  'stalled.coarseTimes': threshold(1.5, 'x usual time', 'time on a coarse rung before the question is asked'),
   'stalled.trainingDays': threshold(8, 'days', 'training days at least'),
   'stalled.overDays': threshold(42, 'days', 'spread over at least'),
   'stalled.withinDays': threshold(63, 'days', 'within the last'),

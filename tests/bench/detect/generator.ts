@@ -68,6 +68,12 @@ function doseFactor(s: State, drill: Drill, day: number): number {
   return 1;
 }
 
+/** Learning stops, and 28 % of what the log could show is lost within three weeks: results over the target are not written down. */
+function fallen(drill: Drill, onset: number, since: number): number {
+  const shown = Math.min(drill.start + drill.gain * (onset - drill.since), 1);
+  return shown * (1 - 0.28 * Math.min(1, since / 21));
+}
+
 /** The hidden ability of a side on a day, as a part of the target. */
 function ability(s: State, drill: Drill, side: string, day: number): number {
   const grown = Math.min(drill.start + drill.gain * (day - drill.since), 1.25);
@@ -75,7 +81,7 @@ function ability(s: State, drill: Drill, side: string, day: number): number {
   const since = day - s.onset;
   let part = grown;
   if (hit && s.planted === 'stall') part = 0.6 + 0.35 * ((s.onset % 7) / 7);
-  if (hit && s.planted === 'slipping') part = grown * (1 - 0.28 * Math.min(1, since / 21));
+  if (hit && s.planted === 'slipping') part = fallen(drill, s.onset, since);
   if (hit && s.planted === 'step') part = Math.max(grown, 1.12);
   if (hit && s.planted === 'side' && side === s.side)
     part = Math.min(grown, 0.95) * (0.76 + 0.12 * ((s.onset % 5) / 5));

@@ -75,7 +75,7 @@ describe('load-jump on its limits', () => {
     ['loadJump.weekRatio', sessions, 5 / 3],
     ['loadJump.sessionEach', sessions, 5 / 3],
     ['loadJump.sessionMean', sessions, 5 / 3],
-    ['loadJump.floorAu', sessions, 1_200],
+    ['loadJump.floorAu', sessions, 1_500],
     ['loadJump.aboveShare', sessions, 2],
     ['loadJump.bigWeekRatio', oneHuge, 7 / 3],
     ['loadJump.largestRatio', oneHuge, 7 / 3],

@@ -56,6 +56,16 @@ describe('stalled', () => {
     expect(saidOf(flat, 63, slow)).toBe('flagged watch');
     expect(saidOf(flat, 62, slow)).toBe('clear');
   });
+  it('waits half as long again where one rep is a fifth of the pass mark or more', () => {
+    const reps = (target: number, days: number) => {
+      const rung = aRung({ measure: 'reps', usualWeeks: 6, pass: { sets: 1, target, days: 2, tries: null } });
+      const plans = [aPlan({ items: [aPlanItem({ sets: 1, target })] })];
+      const short = threeAWeek(10, (at) => aCheckIn(at, { sets: sets([target - 1], { planned: target }) }));
+      return saidOf(short, days, { rungs: [rung], plans });
+    };
+    expect([reps(5, 62), reps(5, 63)]).toEqual(['clear', 'flagged watch']);
+    expect([reps(6, 48), reps(6, 49)]).toEqual(['clear', 'flagged watch']);
+  });
   it('draws the line at 95 % of the pass mark', () => {
     expect(saidOf(over10Weeks(() => 94))).toBe('flagged watch');
     expect(saidOf(over10Weeks(() => 95))).toBe('clear');
