@@ -15,6 +15,8 @@ import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { limitSession, limitsInWords } from '#lib/views/phone-limits.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
+import { itemsOnDate, weekInWords } from '#lib/views/phone-week.ts';
+import { type PlanNews, planNews } from './plan-news.ts';
 import { underLimits } from './under-limits.ts';
 
 /** How far back "the last time" is looked for: days (own choice). */
@@ -28,6 +30,11 @@ export type Today = {
   date: string;
   planVersion: number | null;
   planEnded: string | null;
+  /** What is special about this week of the plan, in plain lines. */
+  week: string[];
+  /** The coach's words about this version. */
+  planNotes: string;
+  news: PlanNews;
   /** Sessions of the plan; the first one is the next by turn. */
   sessions: PhoneSession[];
   /** Limits in force, in words. */
@@ -51,13 +58,20 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
     const recent = await listRecentCheckIns(tx, clientId, addDays(date, -LAST_TIME_DAYS));
     const plan = await findPhonePlan(tx, clientId, date);
     const words = await wordsFromCoach(tx, clientId);
-    const sessions = plan ? inTurn(plan, recent).map((session) => phoneSession(session, recent)) : [];
+    const sessions = plan
+      ? inTurn(plan, recent).map((session) =>
+          phoneSession({ ...session, items: itemsOnDate(session.items, plan, date) }, recent),
+        )
+      : [];
     const under = await underLimits(tx, { clientId, date, sessions });
     return {
       clientId,
       client,
       date,
       planVersion: plan?.version ?? null,
+      week: plan ? weekInWords(plan, date) : [],
+      planNotes: plan?.notes ?? '',
+      news: await planNews(tx, { clientId, date, version: plan?.version ?? null }),
       planEnded: plan?.until && plan.until < date ? plan.until : null,
       sessions: sessions.map((session) => limitSession(session, under)),
       limits: limitsInWords(under.limits, date),

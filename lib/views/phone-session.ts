@@ -1,5 +1,5 @@
 import type { HistoryCheckIn, HistorySet } from '#lib/domain/history.ts';
-import { MEASURE_UNITS } from '#lib/domain/labels.ts';
+import { MEASURE_UNITS, SUPPORT_LABELS } from '#lib/domain/labels.ts';
 import type { Fault, Measure, Side, Support } from '#lib/domain/vocabulary.ts';
 
 /** One planned line as the database gives it; each-side rungs may be planned for both sides in one line. */
@@ -20,6 +20,17 @@ type Item = {
   minutes: number | null;
   support: Support | null;
   stopRule: string;
+  notTwoDaysRunning?: boolean | undefined;
+  /** Name of the rung of the same ladder that it is done together with. */
+  pairedWith?: string | null | undefined;
+};
+type Session = {
+  label: string;
+  minutes: number | null;
+  warmUp: string;
+  warmUpMinutes?: number | undefined;
+  restSeconds?: number | null | undefined;
+  items: Item[];
 };
 
 export type DrillSide = {
@@ -54,6 +65,8 @@ export type PhoneSession = {
   label: string;
   minutes: number | null;
   warmUp: string;
+  /** Warm-up and rest as the phone says them. */
+  how: string[];
   /** What every drill's note says alike: said once. */
   note: string;
   drills: PhoneDrill[];
@@ -63,10 +76,7 @@ export type PhoneSession = {
  * A planned session as the phone shows it: one drill a row, left and right of one ladder together, beside it what was
  * done the last time. `recent`: effective check-ins, newest first.
  */
-export function phoneSession(
-  session: { label: string; minutes: number | null; warmUp: string; items: Item[] },
-  recent: HistoryCheckIn[],
-): PhoneSession {
+export function phoneSession(session: Session, recent: HistoryCheckIn[]): PhoneSession {
   const drills: PhoneDrill[] = [];
   for (const item of session.items) {
     const sides = sidesOf(item);
@@ -77,7 +87,17 @@ export function phoneSession(
   const { label, minutes, warmUp } = session;
   const note = sharedNote(drills);
   const rows = drills.map((drill) => finished(note ? { ...drill, note: '' } : drill, recent));
-  return { label, minutes, warmUp, note, drills: rows };
+  return { label, minutes, warmUp, how: howInWords(session), note, drills: rows };
+}
+
+/** "Warm-up, 6 min: wrists, shoulders.", "Rest 90 s between sets." */
+function howInWords({ warmUp, warmUpMinutes = 0, restSeconds = null }: Session): string[] {
+  const minutes = warmUpMinutes > 0 ? `, ${warmUpMinutes} min` : '';
+  const lines = warmUp.replace(/\s*\n\s*/g, ', ').replace(/\.$/, '');
+  return [
+    ...(lines || minutes ? [`Warm-up${minutes}${lines ? `: ${lines}` : ''}.`] : []),
+    ...(restSeconds === null ? [] : [`Rest ${restSeconds} s between sets.`]),
+  ];
 }
 
 function sharedNote(drills: PhoneDrill[]): string {
@@ -131,7 +151,15 @@ function newDrill(item: Item, sides: DrillSide[]): PhoneDrill {
     sides,
     faults: item.faults,
     support: item.support,
-    note: [practice, item.stopRule].filter(Boolean).join(', '),
+    note: [
+      practice,
+      item.support ? SUPPORT_LABELS[item.support] : '',
+      item.pairedWith ? `a pyramid with ${item.pairedWith}` : '',
+      item.notTwoDaysRunning ? 'not two days running' : '',
+      item.stopRule,
+    ]
+      .filter(Boolean)
+      .join(', '),
     last: null,
   };
 }

@@ -12,6 +12,7 @@ const SENT = new Date('2026-11-24T18:42:00.000Z');
 const session: PhoneSession = {
   label: 'A',
   minutes: 60,
+  how: [],
   warmUp: '',
   note: '',
   drills: [

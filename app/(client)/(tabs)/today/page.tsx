@@ -8,6 +8,7 @@ import { RefusedList, SendState } from '../../_phone/send-state.tsx';
 import { DoneToday } from './done-today.tsx';
 import { YourLimits } from './limit-words.tsx';
 import { TodayPlan } from './today-plan.tsx';
+import { WhatChanged } from './what-changed.tsx';
 
 export const metadata: Metadata = { title: 'Today' };
 
@@ -29,6 +30,17 @@ export default async function TodayPage() {
       <main>
         <h1>{longDate(date)}</h1>
         <p className="quiet">{introduction(today)}</p>
+        {today.week.map((line) => (
+          <p key={line} className="quiet">
+            {line}
+          </p>
+        ))}
+        <WhatChanged news={today.news} notes={today.planNotes} by={client.coachName} today={date} />
+        {session?.how.map((line) => (
+          <p key={line} className="quiet">
+            {line}
+          </p>
+        ))}
         {session?.note ? <p className="quiet">{session.note}</p> : null}
         <YourLimits limits={today.limits} />
         <RefusedList clientId={today.clientId} />
