@@ -35,6 +35,10 @@ const NEEDED: Record<string, string[]> = {
   'after-ground': ['H3'],
 };
 
+/** Two hard days, a day between, two hard days, and what a hard day has more of. */
+const PAIRED_DAYS = [1, 2, 4, 5];
+const HARD_DAY = 1.5;
+
 const TWINS: Readonly<Record<string, string>> = { H3: 'H4', H4: 'H3' };
 
 type State = {
@@ -64,7 +68,7 @@ function doseFactor(s: State, drill: Drill, day: number): number {
   if (s.planted === 'jump') return since < 21 ? 1.8 : 1;
   if (s.planted === 'jump-one-ladder') return drill === s.target && since < 21 ? 2 : 1;
   if (s.planted === 'stacked') return ['PU', 'U1', 'LV'].includes(drill.ladderKey) && since < 28 ? 1.5 : 1;
-  if (s.planted === 'no-rest') return 1;
+  if (s.planted === 'hard-days') return since < 28 ? HARD_DAY : 1;
   return 1;
 }
 
@@ -178,6 +182,7 @@ function painScores(s: State, level: { during: number; morning: number }): Histo
 function sessionFactor(s: State, day: number): number {
   if (day < s.onset) return 1;
   if (s.planted === 'jump' && day - s.onset < 21) return 1.7;
+  if (s.planted === 'hard-days' && day - s.onset < 28) return HARD_DAY;
   return 1;
 }
 
@@ -275,6 +280,8 @@ function isTrainingDay(s: State, day: number): boolean {
   if (s.planted === 'quiet' && since >= 0) return false;
   if (s.planted === 'return' && since < 0 && since >= -24) return false;
   if (s.planted === 'no-rest' && since >= 0 && since < 30) return true;
+  if (s.planted === 'monotony' && since >= 0 && since < 28) return day % 7 !== s.weekdays[0];
+  if (s.planted === 'hard-days' && since >= 0 && since < 28) return PAIRED_DAYS.includes(day % 7);
   const planned = s.weekdays.includes(day % 7);
   if (s.planted === 'fading' && since >= 0) return planned && s.d.chance(0.3);
   if (s.planted === 'return' && since >= 0) return planned;

@@ -39,4 +39,6 @@ export const PLANTED: Planted[] = [
   { name: 'slipping', kind: 'slipping', windowDays: 56, ...THIRD },
   { name: 'return', kind: 'return-too-fast', windowDays: 12, ...THIRD },
   { name: 'no-rest', kind: 'no-let-up', windowDays: 26, must: 65, aim: 85 },
+  { name: 'monotony', kind: 'no-let-up', windowDays: 26, must: 65, aim: 85 },
+  { name: 'hard-days', kind: 'no-let-up', windowDays: 26, must: 65, aim: 85 },
 ];
