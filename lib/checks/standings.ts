@@ -1,5 +1,6 @@
 import type { Subject } from '#lib/domain/finding.ts';
 import type { HistoryPlacement, HistoryRung } from '#lib/domain/history.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { oncePerView } from './once-per-view.ts';
 import type { ClientView } from './types.ts';
@@ -33,6 +34,11 @@ export function subjectOf({ key, rung, side }: Standing): Subject {
   return { key, label: rungInWords(rung, side), ladderId: rung.ladderId, rungId: rung.id, side };
 }
 
+/** In the client's own zone; nobody stands on a rung before. */
+const joinedOn = oncePerView(({ history: { client } }: ClientView): { date: string | undefined } => ({
+  date: client.joinedAt === null ? undefined : localDateOf(new Date(client.joinedAt), client.zone),
+}));
+
 function onSide(view: ClientView, ladderId: string, side: 'left' | 'right'): Standing | undefined {
   const placements = view.history.placements
     .filter((each) => each.ladderId === ladderId && (each.side === side || each.side === 'both'))
@@ -44,7 +50,7 @@ function onSide(view: ClientView, ladderId: string, side: 'left' | 'right'): Sta
   const firstOther = placements.findIndex((each) => each.rungId !== newest.rungId);
   const run = firstOther === -1 ? placements : placements.slice(0, firstOther);
   const placed = run.at(-1)?.from ?? newest.from;
-  const joined = view.history.client.joinedAt?.slice(0, 10);
+  const joined = joinedOn(view).date;
   return {
     key: `${ladderId}:${side}`,
     rung,

@@ -1,4 +1,5 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
 import { hoursWaited } from '../answering-hours.ts';
 import { reaches } from '../compare.ts';
 import { isResting } from '../contact-silence.ts';
@@ -38,7 +39,7 @@ function judge(view: ClientView, limits: Limits): Outcome {
       level: reaches(longest.hours, limits['filmWaiting.actHours']) ? 'act' : 'watch',
       sentence: `A film has waited **${hours} h** of answering hours to be looked at${more}.`,
       short: `film ${hours} h`,
-      since: longest.receivedAt.slice(0, 10),
+      since: localDateOf(new Date(longest.receivedAt), view.history.client.zone),
       step: { kind: 'look', text: 'Look at the film and answer' },
       clears: 'The film looked at.',
       evidence: { film: longest.id, hours, open: others.length + 1 },
