@@ -7,8 +7,8 @@ export function LimitWords({ limit }: { limit: DrillLimit }) {
     <>
       <div className="quiet small">{limit.words}</div>
       {limit.out && first ? (
-        <div>
-          Instead: <strong>{first.title}</strong> <span className="quiet">{doseOf(first)}</span>
+        <div className="instead">
+          Instead: <strong>{first.title}</strong> <Dose drill={first} />
           {others.length > 0 ? (
             <span className="quiet small"> or {others.map(titleOf).join(', ')}</span>
           ) : null}
@@ -34,10 +34,13 @@ export function YourLimits({ limits }: { limits: string[] }) {
   );
 }
 
-function doseOf({ sides }: PhoneDrill): string {
-  const [first] = sides;
-  if (!first) return '';
-  return sides.length > 1 ? `${first.dose} left and right` : first.dose;
+function Dose({ drill }: { drill: PhoneDrill }) {
+  return (
+    <span className="quiet">
+      <span className="dose">{drill.sides[0]?.dose}</span>
+      {drill.sides.length > 1 ? ' left and right' : ''}
+    </span>
+  );
 }
 
 function titleOf({ title }: PhoneDrill): string {

@@ -16,7 +16,7 @@ export function EndLimit({ clientId, limitId, what }: { clientId: string; limitI
   return (
     <span>
       {' '}
-      <button type="button" onClick={end} aria-label={`End from today: ${what}`}>
+      <button type="button" onClick={end} aria-label={`End it from today: ${what}`}>
         End it from today
       </button>{' '}
       <span role="status">{said}</span>
