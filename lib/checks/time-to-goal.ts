@@ -40,10 +40,11 @@ export function timeToGoal({ seed, passed, now, ahead }: TimeAsked, limits: Limi
     },
     passed.filter(({ days }) => days > 0).map(({ days, usualDays }) => Math.log(days / usualDays)),
   );
+  // With 0 days minus infinity: every time is above it, with weight 1.
   const spent = Math.log(now.days / now.usualDays);
   const left = new Float64Array(count);
   const weights = new Float64Array(count);
-  for (let index = 0; index < count; index += 1) {
+  for (const index of weights.keys()) {
     const variance =
       passed.length === 0
         ? belief.variance
@@ -51,14 +52,14 @@ export function timeToGoal({ seed, passed, now, ahead }: TimeAsked, limits: Limi
     // The rung stood on first, with the pace not yet known; then the pace, knowing how long that rung takes.
     const spread = Math.sqrt(variance * (1 + 1 / belief.meanCount));
     const bound = (spent - belief.mean) / spread;
-    const here = belief.mean + spread * (now.days > 0 ? normalAboveDraw(bound, draws) : draws.normal());
+    const here = belief.mean + spread * normalAboveDraw(bound, draws);
     const { mean, meanCount } = updatedBelief(belief, [here]);
     const pace = mean + Math.sqrt(variance / meanCount) * draws.normal();
     const within = Math.sqrt(variance);
     let days = Math.exp(here) * now.usualDays - now.days;
     for (const usualDays of ahead) days += usualDays * Math.exp(pace + within * draws.normal());
     left[index] = days;
-    weights[index] = now.days > 0 ? normalCdf(-bound) : 1;
+    weights[index] = normalCdf(-bound);
   }
   const [early = 0, middle = 0, late = 0] = weightedQuantiles(left, weights, [0.1, 0.5, 0.9]);
   return { early, middle, late };

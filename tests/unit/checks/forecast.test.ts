@@ -137,6 +137,20 @@ describe('time to the goal', () => {
     expect(Math.abs(middle / 30 - 1)).toBeLessThan(0.03);
     expect(Math.abs(late / 60 - 1)).toBeLessThan(0.06);
   });
+  it('is not changed by rungs passed on the day they were begun', () => {
+    const having = (...days: number[]) =>
+      timeToGoal(
+        {
+          seed: 's',
+          passed: days.map((each) => ({ days: each, usualDays: 30 })),
+          now: { days: 5, usualDays: 30 },
+          ahead: [30],
+        },
+        DEFAULT_LIMITS,
+      );
+    expect(having(0, 40, 0, 24)).toEqual(having(40, 24));
+    expect(Number.isFinite(having(0).middle)).toBe(true);
+  });
   it('grows with a rung that takes long, because the pace is slower than thought', () => {
     const ahead = [30, 30];
     const at = (days: number) =>
