@@ -43,6 +43,8 @@ export type PlanLive = {
 };
 
 const SPREADS = 2;
+/** Less above the band is not seen in the printed numbers. */
+const SMALLEST = 0.5;
 const HEADROOM = 1.05;
 const KIND_WORDS = { ordinary: '', easy: 'easy', test: 'test' } as const;
 
@@ -142,7 +144,8 @@ function toBars({ key, title, side, unit, weeks, usual }: Series): LoadBars {
   const high = usual ? usual.usual + SPREADS * usual.spread : undefined;
   const top = Math.max(1, high ?? 0, ...weeks.map((week) => week ?? 0)) * HEADROOM;
   const bars = weeks.map((week, index): LoadBar => {
-    const over = high === undefined || week === null ? 0 : Math.max(0, week - high);
+    const above = high === undefined || week === null ? 0 : week - high;
+    const over = above < SMALLEST ? 0 : above;
     return {
       key: `${key} ${index}`,
       inside: ((week ?? 0) - over) / top,
