@@ -125,7 +125,7 @@ function episodeOf(view: ClientView, checkIns: readonly HistoryCheckIn[], told: 
       if (yes.length === 0 || lows >= needed) [since, yes] = [checkIn.date, []];
       yes.push(checkIn);
       lows = 0;
-    } else if (yes.length > 0 && lows < needed) {
+    } else if (lows < needed) {
       const low = isLow(checkIn, told, clearAt);
       if (low !== undefined) lows = low ? lows + 1 : 0;
     }

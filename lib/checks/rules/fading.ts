@@ -31,7 +31,7 @@ function judge(view: ClientView, limits: Limits): Outcome {
   }
   const recent = logged(view.days.slice(-length));
   const before = logged(view.days.slice(-length - needed, -length));
-  const expected = before.open > 0 ? (before.trained / before.open) * recent.open : 0;
+  const expected = (before.trained / Math.max(1, before.open)) * recent.open;
   const fewer = expected - recent.trained;
   const under = exceeds(limits['fading.share'] * expected, recent.trained);
   if (!under || !reaches(fewer, limits['fading.fewer'])) return clear;

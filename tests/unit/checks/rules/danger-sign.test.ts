@@ -86,6 +86,18 @@ describe('danger-sign', () => {
     expect(finding.evidence).toMatchObject({ times: 2, severity: 2 });
     expect(finding.since).toBe(day(2));
   });
+  it('lists two signs in one order, whichever was told first', () => {
+    const order = (checkIns: HistoryCheckIn[]) => on(checkIns).map(({ subject }) => subject.key);
+    const inOrder = ['swelling:any:any', 'weakness:any:any', '*'];
+    expect(order([sign(2, 'weakness'), sign(4, 'swelling')])).toEqual(inOrder);
+    expect(order([sign(2, 'swelling'), sign(4, 'weakness')])).toEqual(inOrder);
+  });
+  it('does not count calm check-ins from before the sign toward closing it', () => {
+    const calm = [aCheckIn(2), aCheckIn(4)];
+    const finding = theFinding(on([...calm, sign(6, 'weakness')]));
+    expect([finding.since, finding.evidence.lowCheckIns]).toEqual([day(6), 0]);
+    expect(theFinding(on([...calm, sign(6, 'weakness'), aCheckIn(8)])).evidence.lowCheckIns).toBe(1);
+  });
   it('says nothing about a client without one, and covers what was corrected away', () => {
     expect(on([aCheckIn(0)])).toEqual([
       { status: 'clear', kind: 'danger-sign', subject: { key: '*', label: '' }, coversFrom: day(0) },

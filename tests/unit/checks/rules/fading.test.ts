@@ -35,6 +35,12 @@ describe('fading', () => {
     const absences = [{ from: day(60), to: day(83), kind: 'illness' as const }];
     expect(sayOf(2, { absences })).toBe('clear');
   });
+  it('is silent about somebody who was off through all of the two months before', () => {
+    const absences = [{ from: day(0), to: day(55), kind: 'illness' as const }];
+    expect(sayOf(0, { checkIns: [], absences })).toBe('clear');
+    const back = threeAWeek(12).slice(24, 26);
+    expect(sayOf(0, { checkIns: back, absences })).toBe('clear');
+  });
   it('waits until there are 56 days', () => {
     const outcome = theOutcome(judge(fading, aHistory({ checkIns: threeAWeek(2) }), 40));
     expect(said(outcome)).toBe('not-enough-history: 41 of 56 days here');
