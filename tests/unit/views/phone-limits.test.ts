@@ -132,6 +132,11 @@ describe('a session under the limits of the client', () => {
     expect(limited.drills[0]?.limit?.swaps.map((one) => one.title)).toEqual(['on fists']);
   });
 
+  it('offers no swap that is meant for another drill', () => {
+    const limited = limitSession(session(), under([limit()], [{ ...swap('lean'), rungId: 'pull' }]));
+    expect(limited.drills[0]?.limit?.swaps).toEqual([]);
+  });
+
   it('says the limits in force once', () => {
     expect(limitsInWords([limit(), limit({ from: '2026-12-01' })], DATE)).toEqual([
       'Nothing for the wrist bent back, until Fri 11 Dec (physiotherapist)',
