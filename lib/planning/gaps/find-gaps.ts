@@ -1,4 +1,5 @@
 import { weightsOnSupport } from '#lib/checks/supports.ts';
+import type { HistoryLimit } from '#lib/domain/history.ts';
 import { TISSUES, type Tissue } from '#lib/domain/vocabulary.ts';
 import { type BodyState, notePain } from './body-state.ts';
 import { type CoverScore, scoreOfAnswer } from './cover-program.ts';
@@ -27,6 +28,8 @@ export type WeighedDrill = {
   strain: Strain[];
   change: { steps: 0 | 1 | 2; words: string };
   out: RuledOut | undefined;
+  /** The limit that left it fewer sets. */
+  cutBy: HistoryLimit | undefined;
 };
 
 export type GapResult = {
@@ -52,7 +55,7 @@ export function findGaps(asks: readonly Ask[], assessment: Assessment, context: 
   const room = strengthRoom(assessment.sessions, context.plan, context.library, asked);
   const here = { ...context, body: withPartsPain(asks, assessment, context) };
   const weighed = drillOptions(asks, assessment, context).map((option) =>
-    weigh(reducedByLimits(option, here), { parts, open, assessment, context: here }),
+    weigh(option, { parts, open, assessment, context: here }),
   );
   const able = weighed.filter(({ out }) => !out);
   const answer = solveCover({
@@ -97,7 +100,8 @@ type Around = {
   context: GapContext;
 };
 
-function weigh(option: DrillOption, { parts, open, assessment, context }: Around): WeighedDrill {
+function weigh(planned: DrillOption, { parts, open, assessment, context }: Around): WeighedDrill {
+  const { option, cutBy } = reducedByLimits(planned, context);
   const loaded = context.numbers['tissue.loaded'];
   const rungs = option.lines.map(({ rung }) => ({
     family: rung.family,
@@ -121,6 +125,7 @@ function weigh(option: DrillOption, { parts, open, assessment, context }: Around
     strain: strainOf(option, context.body, context.bodyMassKg),
     change: changeFrom(context.plan, option),
     out: ruledOut(option, assessment, context),
+    cutBy,
   };
 }
 

@@ -32,8 +32,12 @@ export function ruledOut(
   );
 }
 
-/** The lines with the sets that a limit of "reduced" leaves of them. */
-export function reducedByLimits(option: DrillOption, context: GapContext): DrillOption {
+/** The drill with the sets that a limit of "reduced" leaves of its lines, and that limit. */
+export function reducedByLimits(
+  option: DrillOption,
+  context: GapContext,
+): { option: DrillOption; cutBy: HistoryLimit | undefined } {
+  let cutBy: HistoryLimit | undefined;
   const lines = option.lines.map((line) => {
     const effect = limitOnItem(
       context.limits,
@@ -41,9 +45,11 @@ export function reducedByLimits(option: DrillOption, context: GapContext): Drill
       context.date,
       context.numbers,
     );
-    return effect.share < 1 ? { ...line, sets: setsUnderLimit(line.sets, effect) } : line;
+    if (effect.share <= 0 || effect.share >= 1) return line;
+    cutBy = effect.limit ?? cutBy;
+    return { ...line, sets: setsUnderLimit(line.sets, effect) };
   });
-  return { ...option, lines };
+  return { option: { ...option, lines }, cutBy };
 }
 
 function missingKit({ lines, support }: DrillOption, { kit }: Assessment): RuledOut | undefined {

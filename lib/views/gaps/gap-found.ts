@@ -51,7 +51,7 @@ export function gapFound(result: GapResult, context: GapContext): GapFound {
       where: listInWords(sessionsOf(drill)),
       lines: drill.option.lines.map(lineInWords),
       why: whyChosen(drill, result.chosen),
-      notes: notesOf(drill),
+      notes: notesOf(drill, context.date),
     })),
     left: result.left.map((part) => ({
       key: `${part.ask.ladder.id} ${part.seen.side}`,
@@ -101,7 +101,7 @@ function summaryOf({ open, parts, chosen, left }: GapResult): string {
   }
 }
 
-function notesOf({ strain, change, option }: WeighedDrill): string[] {
+function notesOf({ strain, change, option, cutBy }: WeighedDrill, today: string): string[] {
   const loads = strain.slice(0, 3).map(({ key, load, state }) => {
     const why = [
       ...(state.pain > 0 ? [`pain ${state.pain} of 10`] : []),
@@ -110,6 +110,7 @@ function notesOf({ strain, change, option }: WeighedDrill): string[] {
     return `Puts ${load.toFixed(0)} body-weight seconds a session on the ${tissueSideInWords(key)} (${why.join(', ')}).`;
   });
   return [
+    ...(cutBy ? [`Fewer sets under a limit: ${limitInWords(cutBy)}, ${untilInWords(cutBy, today)}.`] : []),
     ...(option.oneBack ? ['One rung back from the last result: it loads less.'] : []),
     ...loads,
     ...(change.words ? [`${change.words.charAt(0).toUpperCase()}${change.words.slice(1)}.`] : []),

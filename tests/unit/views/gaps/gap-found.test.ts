@@ -69,6 +69,23 @@ describe('what the page says', () => {
       coveredBy: 'Lift',
     });
   });
+  it('that a limit leaves a drill fewer sets', () => {
+    const limit: HistoryLimit = {
+      tissue: 'shoulder-forward',
+      region: null,
+      side: null,
+      rule: 'reduced',
+      percent: 50,
+      from: '2026-11-01',
+      until: null,
+      who: 'physiotherapist',
+    };
+    const known = { PL: { rungId: 'PL.2', sets: 5, value: 4 } };
+    const notes = (limits: HistoryLimit[]) =>
+      look('PL.7', known, {}, { limits }).found.drills.find(({ name }) => name === 'Planche holds')?.notes;
+    expect(notes([limit])?.[0]).toMatch(/^Fewer sets under a limit: .*50 %.*, until further word\.$/);
+    expect(notes([])).toEqual([]);
+  });
   it('mobility says what it belongs to; parts come worst first', () => {
     const { found } = look('H5.4', { H4: { film: 'drops' }, X1: { film: 'steady' } });
     expect(found.drills.find(({ name }) => name.startsWith('Wrist'))?.why).toEqual([
