@@ -29,7 +29,8 @@ export function jumpSentence(jump: Jump, ratio: number | undefined): string {
   }
   if (!jump.sessions && jump.largest === undefined) return tissueSentence(jump, days);
   const against = usual.enough ? ` (${whole(week.total)} AU against ${whole(usual.usual)})` : '';
-  return `The week is **${plainNumber(ratio ?? 0)} × usual**${against} because ${causesInWords(jump)}; ${days}.`;
+  const much = ratio === undefined ? 'far over usual' : `${plainNumber(ratio)} × usual`;
+  return `The week is **${much}**${against} because ${causesInWords(jump)}; ${days}.`;
 }
 
 function tissueSentence(jump: Jump, days: string): string {

@@ -70,8 +70,13 @@ function onItsSides(hardest: Hardest, others: readonly Hardest[]): Named {
     sides: [hardest.key, twin.key],
     seconds: Math.max(hardest.seconds, twin.seconds),
     reps: Math.max(hardest.reps, twin.reps),
-    rung: twin.rung.name < hardest.rung.name ? twin.rung : hardest.rung,
+    rung: inOrder(twin.rung) < inOrder(hardest.rung) ? twin.rung : hardest.rung,
   };
+}
+
+/** By name, and by id where two ladders have a rung of one name. */
+function inOrder({ name, id }: HistoryRung): string {
+  return `${name}:${id}`;
 }
 
 /** Largest share x weight of each tissue and side on the days from one index up to another; 0 where not loaded. */
@@ -79,7 +84,7 @@ function peaksOf(view: ClientView, from: number, until: number): Float64Array {
   const peaks = new Float64Array(TISSUE_SIDES.length);
   for (const { at, perSecond } of viewWork(view).alike) {
     if (at < from || at >= until) continue;
-    for (const { index, factor } of perSecond) if (factor > (peaks[index] ?? 0)) peaks[index] = factor;
+    for (const { index, factor } of perSecond) peaks[index] = Math.max(peaks[index] ?? 0, factor);
   }
   return peaks;
 }

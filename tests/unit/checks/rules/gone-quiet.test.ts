@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { goneQuiet } from '#lib/checks/rules/gone-quiet.ts';
-import { judge } from '#tests/fixtures/check-client.ts';
+import { judge, theFinding } from '#tests/fixtures/check-client.ts';
 import { aCheckIn, aHistory, day, threeAWeek } from '#tests/fixtures/history-builders.ts';
 
 // Ten weeks of Monday, Wednesday, Friday: the last check-in is day 67, the longest own gap 3 days.
@@ -32,6 +32,14 @@ describe('gone-quiet', () => {
     const absences = [{ from: day(68), to: day(90), kind: 'holiday' as const }];
     expect(flagged(88, { absences })).toEqual([]);
   });
+  it('names the longest gap, or none after a single check-in', () => {
+    const once = judge(goneQuiet, aHistory({ checkIns: [aCheckIn(0)] }), 5);
+    expect(theFinding(once).sentence).toBe('Nothing for **5 days**, since Mon 2 Mar.');
+    const twice = judge(goneQuiet, aHistory({ checkIns: [aCheckIn(0), aCheckIn(1)] }), 6);
+    expect(theFinding(twice).sentence).toBe(
+      'Nothing for **5 days**, since Tue 3 Mar; the longest gap in 12 weeks was 1 day.',
+    );
+  });
   it('says how long and what is usual, and proposes to write first', () => {
     const [finding] = flagged(LAST + 10);
     expect(finding?.sentence).toContain('10 days');
@@ -60,6 +68,11 @@ describe('gone-quiet before the first check-in, and in the first month', () => {
     [10, 'act'],
   ])('never started: %i days give %s', (days, expected) => {
     expect(level(days, {})).toBe(expected);
+  });
+  it('counts from the first planned day, that day itself not, also when it was a day off', () => {
+    const absences = [{ from: day(0), to: day(2), kind: 'illness' as const }];
+    expect(level(5, { absences })).toBe('none');
+    expect(level(6, { absences })).toBe('watch');
   });
   it('speaks after 5 days up to the 28th day, then after 7', () => {
     const until = (last: number) => ({

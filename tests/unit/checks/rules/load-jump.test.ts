@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { loadJump } from '#lib/checks/rules/load-jump.ts';
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
-import { aCheckIn, aHistory, aPlan, sets, threeAWeek } from '#tests/fixtures/history-builders.ts';
+import { aCheckIn, aHistory, aPlan, aRestDay, sets, threeAWeek } from '#tests/fixtures/history-builders.ts';
 
 // Ten weeks of three sessions of 300 AU: the usual week is 900 AU. The last three sessions are changed.
 const WEEKS = 10;
@@ -20,7 +20,13 @@ describe('load-jump', () => {
     expect(finding.sentence).toContain('the last 3 sessions were all bigger');
     expect(finding.sentence.length).toBeLessThan(160);
     expect(finding.step.text.length).toBeLessThan(90);
-    expect(finding).toMatchObject({ level: 'watch', tier: 'this-week', points: 1 });
+    expect(finding).toMatchObject({
+      level: 'watch',
+      tier: 'this-week',
+      points: 1,
+      short: 'load 1.7 × usual',
+    });
+    expect(finding.evidence).toMatchObject({ weekAu: 1_500, usualAu: 900, ratio: 1.67 });
     expect(JSON.stringify(finding)).not.toMatch(/risk/i);
   });
   // Sessions on average 1.5 x the usual one and the week 1.3 x usual: 450 AU of 300 is just there. Own rule.
@@ -38,6 +44,39 @@ describe('load-jump', () => {
     expect(saidOf(ending({ sets: sets(Array<number>(9).fill(5)) }))).toContain('flagged');
     expect(saidOf(ending({ sets: sets([5, 5, 5, 5]) }))).toBe('clear');
   });
+  it('speaks of the tissue alone when efforts were never told', () => {
+    const checkIns = ending({ sets: sets(Array<number>(9).fill(5)) }).map((one) => ({
+      ...one,
+      effort: null,
+    }));
+    const finding = theFinding(judge(loadJump, aHistory({ checkIns }), LAST));
+    expect(finding.sentence).toMatch(/^Load on .+ is \*\*3 × usual\*\* this week because /);
+    expect(finding.short).toBe('load 3 × usual');
+    expect(finding.evidence).toMatchObject({ usualAu: null, ratio: null });
+  });
+  it('gives no ratio to a usual week of nothing but rest', () => {
+    // Six weeks of training, ten of rest days told, then three sessions of 500 AU where 300 was usual.
+    const rest = Array.from({ length: 70 }, (_, days) => aRestDay(42 + days));
+    const checkIns = [
+      ...threeAWeek(6),
+      ...rest,
+      ...[112, 114, 116].map((days) => aCheckIn(days, { minutes: 100 })),
+    ];
+    const finding = theFinding(judge(loadJump, aHistory({ checkIns }), 116));
+    expect(finding.sentence).toBe(
+      'The week is **far over usual** (1,500 AU against 0) because the last 3 sessions were all bigger; 28 of 28 days known.',
+    );
+    expect(finding).toMatchObject({ level: 'watch', short: 'load jump' });
+    expect(finding.evidence).toMatchObject({ usualAu: 0, ratio: null });
+  });
+  it('takes the week just before the last 7 days for one of the eight', () => {
+    // Friday a week ago 600 AU, so that those 7 days hold 1,200; tonight 1,500 AU, so that these hold 2,100.
+    const checkIns = threeAWeek(WEEKS, (days) => aCheckIn(days, { minutes: days === 60 ? 120 : 60 })).map(
+      (one, session) => (session === 29 ? { ...one, effort: 10, minutes: 150 } : one),
+    );
+    const finding = theFinding(judge(loadJump, aHistory({ checkIns }), LAST));
+    expect(finding.evidence.cause).toBe('it is far over the largest week of the 8 before (1,200 AU)');
+  });
   it('is silent where the coach accepted the jump in the plan, unless exceeded by 15 %', () => {
     const plans = [aPlan({ acceptedWeekAu: 1_500 })];
     expect(saidOf(ending({ minutes: 100 }), { plans })).toBe('clear');
@@ -54,8 +93,13 @@ describe('load-jump', () => {
     expect(told(900)).toBe('flagged watch'); // 1,800 over 1.5 x 900
     expect(told(1_200)).toContain('clear'); // 1,800 is just 1.5 x
     expect(told(null)).toContain('not-enough-history');
+    expect(told(0)).toBe('not-enough-history: 12 of 28 days known');
   });
   it('does not clear on days that are not known', () => {
+    const first = { checkIns: threeAWeek(2), client: { toldWeekAu: 900 } };
+    const early = (days: number) => said(theOutcome(judge(loadJump, aHistory(first), days)));
+    expect(early(11)).toBe('clear');
+    expect(early(12)).toBe('clear, lower bound');
     expect(saidOf(threeAWeek(WEEKS), {}, LAST)).toBe('clear');
     expect(saidOf(threeAWeek(WEEKS), {}, LAST + 4)).toBe('clear, lower bound');
   });

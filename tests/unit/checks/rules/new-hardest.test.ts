@@ -3,6 +3,7 @@ import { newHardest } from '#lib/checks/rules/new-hardest.ts';
 import { settle } from '#lib/checks/settle.ts';
 import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
+import type { Tissue } from '#lib/domain/vocabulary.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
 import {
   aCheckIn,
@@ -10,6 +11,7 @@ import {
   aPain,
   aRestDay,
   aRung,
+  day,
   evening,
   sets,
   threeAWeek,
@@ -90,6 +92,72 @@ describe('new-hardest', () => {
     const { sentence, evidence } = theFinding(judge(newHardest, { ...made, rungs, checkIns }, LAST));
     expect(sentence).toContain('(right) than anything');
     expect(evidence.tissues).toBe('shoulder-forward:right');
+  });
+  it('names one and the same of two tissues that are alike, and counts the other', () => {
+    const made = history(0.72, 31);
+    const both = (weights: (weight: number) => Partial<Record<Tissue, number>>) =>
+      theFinding(
+        judge(
+          newHardest,
+          {
+            ...made,
+            rungs: [hold('tuck', 0.6), hold('harder', 0.72)].map((rung) => ({
+              ...rung,
+              weights: weights(rung.weights['shoulder-forward'] ?? 0),
+            })),
+          },
+          LAST,
+        ),
+      ).evidence;
+    const named = { tissues: 'elbow-bending:both', others: 1 };
+    expect(both((weight) => ({ 'shoulder-forward': weight, 'elbow-bending': weight }))).toMatchObject(named);
+    expect(both((weight) => ({ 'elbow-bending': weight, 'shoulder-forward': weight }))).toMatchObject(named);
+  });
+  it('says the same whichever hand did which of two rungs', () => {
+    const oneArm = (id: string, weight: number, name = id) => ({
+      ...hold(id, weight),
+      name,
+      helpingShare: 0,
+    });
+    const tuck = sets([20, 20], { rungId: 'tuck' }).flatMap((set) =>
+      (['left', 'right'] as const).map((side) => ({ ...set, side })),
+    );
+    const did = (left: string, right: string, names: string[] = []) => {
+      const rungs = [oneArm('tuck', 0.6), oneArm('first', 0.72, names[0]), oneArm('second', 0.72, names[1])];
+      const last = [
+        ...sets([31], { rungId: left, side: 'left' }),
+        ...sets([31], { rungId: right, side: 'right' }),
+      ];
+      const checkIns = threeAWeek(10, (days, session) =>
+        aCheckIn(days, { sets: session < 29 ? tuck : last }),
+      );
+      const placements = [{ ladderId: 'planche', side: 'both' as const, rungId: 'first', from: day(0) }];
+      return theFinding(judge(newHardest, aHistory({ rungs, checkIns, placements }), LAST));
+    };
+    for (const finding of [did('first', 'second'), did('second', 'first')]) {
+      expect(finding.sentence).toContain('first: 31 s this week');
+      expect(finding.evidence.tissues).toBe('shoulder-forward:both');
+    }
+    // Of one name in two ladders: the one placed there stays the one spoken of.
+    for (const finding of [
+      did('first', 'second', ['hold', 'hold']),
+      did('second', 'first', ['hold', 'hold']),
+    ])
+      expect(finding.evidence.isPlaced).toBe(true);
+  });
+  it('looks for something as hard in the 28 days before the last 7, all of them', () => {
+    // The evening of day 70: the last 7 days are 64 to 70, the 28 before them 36 to 63.
+    const hard = (days: number) => aCheckIn(days, { session: 'B', sets: sets([31], { rungId: 'harder' }) });
+    const made = history(0.72, 31);
+    const usual = made.checkIns.slice(0, 29);
+    const on = (days: number) =>
+      said(theOutcome(judge(newHardest, { ...made, checkIns: [...usual, hard(days), hard(68)] }, 70)));
+    expect([35, 36, 63, 64].map(on)).toEqual([
+      'flagged note',
+      'clear, lower bound',
+      'clear, lower bound',
+      'flagged note',
+    ]);
   });
   it('is not cleared by a week without a word', () => {
     const made = history(0.72, 31);
