@@ -7,8 +7,8 @@ import { findRung } from '#lib/views/draft-lines.ts';
 import type { FormLadder, FormRung } from '#lib/views/plan-form.ts';
 import { Field } from '../../_parts/field.tsx';
 import forms from '../../_parts/forms.module.css';
-import type { RowProps } from './drill-row.tsx';
 import styles from './plan.module.css';
+import type { RowProps } from './row-props.ts';
 
 type Props = RowProps & { ladder: FormLadder | undefined; rung: FormRung | undefined };
 const FOLDED = ['support', 'stopRule', 'pairedWith', 'noKitRungId', 'session'] as const;

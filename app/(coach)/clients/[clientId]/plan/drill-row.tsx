@@ -2,27 +2,12 @@
 
 import { type KeyboardEvent, useRef } from 'react';
 import { SIDES, type Side } from '#lib/domain/vocabulary.ts';
-import type { FormLadder } from '#lib/views/plan-form.ts';
-import type { FormRow } from '#lib/views/plan-rows.ts';
 import { Field } from '../../_parts/field.tsx';
 import forms from '../../_parts/forms.module.css';
 import { DrillMore } from './drill-more.tsx';
 import { LadderField, RungField } from './ladder-fields.tsx';
 import styles from './plan.module.css';
-
-export type RowProps = {
-  row: FormRow;
-  /** "A2": session and place in it. */
-  place: string;
-  ladders: FormLadder[];
-  /** The other rows of the session. */
-  others: FormRow[];
-  error: (name: string) => string | undefined;
-  onChange: (patch: Partial<FormRow>) => void;
-  onRemove: () => void;
-  onMove: (by: -1 | 1) => void;
-  onPart: () => void;
-};
+import type { RowProps } from './row-props.ts';
 
 /** One line of a plan: which rung, which side, how much, how often; all else folded below it. */
 export function DrillRow(props: RowProps) {

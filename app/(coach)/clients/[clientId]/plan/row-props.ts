@@ -1,0 +1,16 @@
+import type { FormLadder } from '#lib/views/plan-form.ts';
+import type { FormRow } from '#lib/views/plan-rows.ts';
+
+export type RowProps = {
+  row: FormRow;
+  /** "A2": session and place in it. */
+  place: string;
+  ladders: FormLadder[];
+  /** The other rows of the session. */
+  others: FormRow[];
+  error: (name: string) => string | undefined;
+  onChange: (patch: Partial<FormRow>) => void;
+  onRemove: () => void;
+  onMove: (by: -1 | 1) => void;
+  onPart: () => void;
+};
