@@ -16,7 +16,7 @@ export const limitEnding: Check = {
   evaluate: (view, limits) => {
     if (isResting(view)) return [{ status: 'clear', kind: 'limit-ending', subject: { key: '*', label: '' } }];
     const judged = new Map(inOrder(view).map((limit) => [keyOf(limit), judge(view, limit, limits)]));
-    return [...judged].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, outcome]) => outcome);
+    return [...judged].sort(([a], [b]) => compare(a, b)).map(([, outcome]) => outcome);
   },
 };
 

@@ -150,9 +150,10 @@ describe('new-hardest', () => {
     const hard = (days: number) => aCheckIn(days, { session: 'B', sets: sets([31], { rungId: 'harder' }) });
     const made = history(0.72, 31);
     const usual = made.checkIns.slice(0, 29);
-    const on = (days: number) =>
-      said(theOutcome(judge(newHardest, { ...made, checkIns: [...usual, hard(days), hard(68)] }, 70)));
-    expect([35, 36, 63, 64].map(on)).toEqual([
+    const on = (...days: number[]) =>
+      said(theOutcome(judge(newHardest, { ...made, checkIns: [...usual, ...days.map(hard)] }, 70)));
+    expect([on(63), on(64)]).toEqual(['clear, lower bound', 'flagged note']);
+    expect([35, 36, 63, 64].map((days) => on(days, 68))).toEqual([
       'flagged note',
       'clear, lower bound',
       'clear, lower bound',
@@ -187,6 +188,24 @@ describe('new-hardest on its limits', () => {
   ] as const)('%s speaks on the limit and not over it', (id, limit) => {
     expect(spoken({ [id]: limit })).toBe(true);
     expect(spoken({ [id]: limit + 0.001 })).toBe(false);
+  });
+  it('becomes a watch on the limit of the week there', () => {
+    // The last week 42 BW s and 60 s of 0.45; usual 54.
+    const level = (limit: number) =>
+      said(theOutcome(judge(newHardest, history(0.9, 60), LAST, { 'newHardest.overUsual': limit })));
+    expect(level(69 / 54)).toBe('flagged watch');
+    expect(level(69 / 54 + 0.001)).toBe('flagged note');
+  });
+  it('names the first done of two that are as hard, and adds up their time', () => {
+    const made = history(0.72, 16);
+    const checkIns = [
+      ...made.checkIns.slice(0, 28),
+      aCheckIn(65, { sets: sets([15], { rungId: 'earlier' }) }),
+      ...made.checkIns.slice(29),
+    ];
+    const rungs = [...made.rungs, hold('earlier', 0.72)];
+    const finding = theFinding(judge(newHardest, { ...made, rungs, checkIns }, LAST));
+    expect(finding.sentence).toContain('earlier: 31 s this week, **20 % harder**');
   });
   it('counts reps where the rung is counted in reps: over 15', () => {
     const made = history(0.72, 1);

@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { askedNoAnswer } from '#lib/checks/rules/asked-no-answer.ts';
 import { filmWaiting } from '#lib/checks/rules/film-waiting.ts';
-import { limitEnding } from '#lib/checks/rules/limit-ending.ts';
 import { notSeen } from '#lib/checks/rules/not-seen.ts';
 import { tooManyGoals } from '#lib/checks/rules/too-many-goals.ts';
-import type { HistoryFilm, HistoryLimit } from '#lib/domain/history.ts';
+import type { HistoryFilm } from '#lib/domain/history.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
 import { aHistory, aPlan, aPlanItem, aRung, day } from '#tests/fixtures/history-builders.ts';
 
@@ -33,6 +32,28 @@ describe('film-waiting', () => {
     expect(sayOf([film({ receivedAt: at(5), lookedAt: at(6) }), film({})])).toBe('clear');
     expect(said(theOutcome(judge(filmWaiting, aHistory(), 10)))).toBe('clear');
   });
+  it('takes a look at this very moment for a look, and a later one not', () => {
+    expect(sayOf([film({ receivedAt: at(5), lookedAt: at(11) })])).toBe('clear');
+    expect(sayOf([film({ receivedAt: at(5), lookedAt: at(11, '02:01') })])).toBe('flagged act');
+  });
+  it('says how long the longest has waited, and how many more, one that came this moment too', () => {
+    const finding = (films: HistoryFilm[]) => theFinding(judge(filmWaiting, aHistory({ films }), 10));
+    const one = film({ receivedAt: at(10) });
+    const now = film({ id: 'film-2', receivedAt: at(11) });
+    const later = film({ id: 'film-3', receivedAt: at(11, '02:01') });
+    expect(finding([one, later]).sentence).toBe(
+      'A film has waited **24 h** of answering hours to be looked at.',
+    );
+    expect(finding([now, one, later]).sentence).toBe(
+      'A film has waited **24 h** of answering hours to be looked at, and 1 more film.',
+    );
+    expect(finding([now, one, later]).evidence).toEqual({ film: 'film-1', hours: 24, open: 2 });
+  });
+  it('names one and the same of two that came together', () => {
+    const films = ['film-1', 'film-2'].map((id) => film({ id, receivedAt: at(10) }));
+    for (const rows of [films, [...films].reverse()])
+      expect(theFinding(judge(filmWaiting, aHistory({ films: rows }), 10)).evidence.film).toBe('film-1');
+  });
 });
 
 describe('asked-no-answer', () => {
@@ -48,6 +69,29 @@ describe('asked-no-answer', () => {
   });
   it('is cleared by the film', () => {
     expect(sayOf(8, { receivedAt: at(7) })).toBe('clear');
+    expect(sayOf(8, { receivedAt: at(9) })).toBe('clear');
+    expect(sayOf(8, { receivedAt: at(9, '02:01') })).toBe('flagged watch');
+  });
+  it('does not take the day of asking off, also when it was a day off', () => {
+    const absences = [{ from: day(0), to: day(0), kind: 'illness' as const }];
+    expect(sayOf(5, {}, { absences })).toBe('flagged watch');
+  });
+  it('says what was asked for, and how many more, one asked for this moment too', () => {
+    const finding = (films: HistoryFilm[]) => theFinding(judge(askedNoAnswer, aHistory({ films }), 5));
+    const now = film({ id: 'film-2', askedAt: at(6) });
+    const later = film({ id: 'film-3', askedAt: at(6, '02:01') });
+    expect(finding([later, film({ words: '' })]).sentence).toBe(
+      'A film was asked for **5 days ago**, on Mon 2 Mar, and has not come.',
+    );
+    expect(finding([now, film({}), later]).sentence).toBe(
+      'A film was asked for **5 days ago**, on Mon 2 Mar (One set from behind.), and has not come, and 1 more.',
+    );
+    expect(finding([now, film({}), later]).evidence).toEqual({ film: 'film-1', days: 5, open: 2 });
+  });
+  it('names one and the same of two asked for together', () => {
+    const films = ['film-1', 'film-2'].map((id) => film({ id }));
+    for (const rows of [films, [...films].reverse()])
+      expect(theFinding(judge(askedNoAnswer, aHistory({ films: rows }), 5)).evidence.film).toBe('film-1');
   });
 });
 
@@ -65,6 +109,10 @@ describe('not-seen', () => {
     expect(sayOf(7, [])).toBe('flagged watch');
     expect(sayOf(54, [at(45, '08:00'), at(30, '08:00')])).toBe('clear');
   });
+  it('counts a look at this very moment, and no later one', () => {
+    expect(sayOf(40, [at(41)])).toBe('clear');
+    expect(sayOf(40, [at(41, '02:01')])).toBe('flagged watch');
+  });
   it('does not end with the first month: nobody has looked', () => {
     for (const days of [27, 28, 33]) expect(sayOf(days, [at(20, '08:00')])).toBe('flagged watch');
     expect(sayOf(41, [at(28, '08:00')])).toBe('clear');
@@ -73,41 +121,6 @@ describe('not-seen', () => {
   it('is quiet for somebody paused or not yet in', () => {
     expect(sayOf(60, [], { standing: 'paused' })).toBe('clear');
     expect(sayOf(60, [], { joinedAt: null })).toBe('clear');
-  });
-});
-
-describe('limit-ending', () => {
-  const limit = (over: Partial<HistoryLimit> = {}): HistoryLimit => ({
-    tissue: null,
-    region: 'elbow-inner',
-    side: 'right',
-    rule: 'reduced',
-    percent: 50,
-    from: day(0),
-    until: day(20),
-    who: 'physiotherapist',
-    ...over,
-  });
-  const sayOf = (days: number, over: Partial<HistoryLimit> = {}) =>
-    said(theOutcome(judge(limitEnding, aHistory({ limits: [limit(over)] }), days)));
-  it.each([
-    [16, 'clear'],
-    [17, 'flagged watch'],
-    [20, 'flagged watch'],
-    [21, 'clear'],
-  ])('on day %i a limit until day 20 gives %s', (days, expected) => {
-    expect(sayOf(days)).toBe(expected);
-  });
-  it('says nothing of an open limit or one that has not begun', () => {
-    expect(sayOf(18, { until: null })).toBe('clear');
-    expect(sayOf(18, { from: day(19) })).toBe('clear');
-  });
-  it('judges the newer of two alike that stand, whatever the order of rows', () => {
-    const rows = [limit(), limit({ who: 'coach', from: day(2) }), limit({ who: 'doctor', from: day(19) })];
-    for (const limits of [rows, [...rows].reverse()]) {
-      const finding = theFinding(judge(limitEnding, aHistory({ limits }), 18));
-      expect(finding.sentence).toContain('set by coach.');
-    }
   });
 });
 
