@@ -1,7 +1,8 @@
+import { dateOfDayNumber, dayNumber } from '#lib/domain/day-number.ts';
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
 import { type Break, newestBreak } from '../breaks.ts';
 import { exceeds } from '../compare.ts';
-import { daysAgo, isResting } from '../contact-silence.ts';
+import { isResting } from '../contact-silence.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo, whole } from '../in-numbers.ts';
 import { loadsOf } from '../load-series.ts';
@@ -118,19 +119,15 @@ function raised(view: ClientView, { pause, band, total, usual, known }: Found, l
 /** A break that was said and ends within three days: time to draft the plan of the return. */
 function plannedReturn(view: ClientView, limits: Limits): Outcome | undefined {
   if (isResting(view)) return undefined;
-  const ending = view.history.absences
-    .flatMap(({ from, to }) =>
-      to === null ? [] : [{ from, to, days: daysAgo(view, from) - daysAgo(view, to) + 1 }],
-    )
-    .filter(({ days, to }) => {
-      const ahead = -daysAgo(view, to);
-      return (
-        days >= limits['returnTooFast.fromDays'] && ahead >= 0 && ahead < limits['returnTooFast.draftDays']
-      );
-    })
-    .sort((a, b) => b.days - a.days || (a.to < b.to ? -1 : 1))[0];
+  const tonight = dayNumber(view.asOf.date);
+  const ending = saidBreaks(view).find(({ from, last }) => {
+    const ahead = last - tonight;
+    const long = last - from + 1 >= limits['returnTooFast.fromDays'];
+    return long && ahead >= 0 && ahead < limits['returnTooFast.draftDays'];
+  });
   if (!ending) return undefined;
-  const { to, days } = ending;
+  const days = ending.last - ending.from + 1;
+  const to = dateOfDayNumber(ending.last);
   const band = bandOf(days, limits);
   return findingOf(
     {
@@ -139,7 +136,7 @@ function plannedReturn(view: ClientView, limits: Limits): Outcome | undefined {
       level: 'watch',
       sentence: `Back after **${counted(days, 'day')} off**, last day off ${dayInWords(to)}: a first week of ${asPercent(limits[band.share])} of usual would be a step back in.`,
       short: 'return plan to write',
-      since: [view.asOf.date, ending.from].sort()[0] ?? ending.from,
+      since: dateOfDayNumber(Math.min(tonight, ending.from)),
       step: { kind: 'new-plan', text: 'Write the plan of the return' },
       clears: 'The return.',
       evidence: { daysOff: days, lastDayOff: to, allowed: limits[band.share] },
@@ -150,4 +147,23 @@ function plannedReturn(view: ClientView, limits: Limits): Outcome | undefined {
     },
     limits,
   );
+}
+
+type SaidBreak = { from: number; last: number };
+
+/** Breaks that were said, in order; those that touch or overlap are one, and one without an end never ends. */
+function saidBreaks(view: ClientView): SaidBreak[] {
+  const said = view.history.absences
+    .map(({ from, to }) => ({
+      from: dayNumber(from),
+      last: to === null ? Number.POSITIVE_INFINITY : dayNumber(to),
+    }))
+    .sort((a, b) => a.from - b.from);
+  const breaks: SaidBreak[] = [];
+  for (const one of said) {
+    const before = breaks.at(-1);
+    if (before && one.from <= before.last + 1) before.last = Math.max(before.last, one.last);
+    else breaks.push(one);
+  }
+  return breaks;
 }

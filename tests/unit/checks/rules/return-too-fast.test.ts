@@ -62,15 +62,16 @@ describe('return-too-fast', () => {
       /^not-enough-history: \d of 4 ordinary weeks before the break$/,
     );
   });
-  it('three days before a return that was said, asks for its plan', () => {
-    const absences = holiday(20);
-    const at = (days: number) =>
-      judge(returnTooFast, aHistory({ checkIns: usual, absences }), days).filter(
-        ({ subject }) => subject.key === 'planned-return',
-      );
-    const lastOff = LAST_BEFORE + 20;
-    expect(at(lastOff - 3)).toEqual([]);
-    expect(at(lastOff - 2)[0]).toMatchObject({ status: 'flagged', step: { kind: 'new-plan' } });
-    expect(at(lastOff + 1)).toEqual([]);
+  it('proposes one rung back after 21 days, two after 42, a new start after 84', () => {
+    const stepOf = (off: number) => {
+      const { checkIns, back } = returning(off, 900);
+      return theFinding(judge(returnTooFast, aHistory({ checkIns, absences: holiday(off) }), back)).step.text;
+    };
+    expect(stepOf(20)).toBe('Take volume out for this week, then go back up in steps');
+    expect(stepOf(21)).toBe('Take volume out; holds one rung back');
+    expect(stepOf(41)).toBe('Take volume out; holds one rung back');
+    expect(stepOf(42)).toBe('Take volume out; holds two rungs back');
+    expect(stepOf(83)).toBe('Take volume out; holds two rungs back');
+    expect(stepOf(84)).toBe('Start again as new: place every ladder afresh');
   });
 });
