@@ -3,6 +3,7 @@ import type { HistorySet } from '#lib/domain/history.ts';
 import { FAULT_LABELS } from '#lib/domain/labels.ts';
 import type { Fault } from '#lib/domain/vocabulary.ts';
 import { fisherExact } from '#lib/stats/fisher-exact.ts';
+import { reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
 import { recentDays, rungDays } from '../rung-days.ts';
@@ -48,20 +49,22 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
     return { status: 'not-enough-history', kind: KIND, subject, missing };
   }
   const worst = mostUneven(standing.rung.faults, left, right);
-  if (!worst || worst.p >= limits['oneSideFault.p']) return { status: 'clear', kind: KIND, subject };
+  if (!worst || reaches(worst.p, limits['oneSideFault.p'])) return { status: 'clear', kind: KIND, subject };
   if (stepBeingTried(view, standing, limits))
     return { status: 'clear', kind: KIND, subject, lowerBound: true };
   return found(standing, worst, days[0]?.date ?? standing.from, limits);
 }
 
+/** Of faults that are as uneven as each other, the first by name, in whatever order the rung lists them. */
 function mostUneven(
   faults: readonly Fault[],
   left: readonly HistorySet[],
   right: readonly HistorySet[],
 ): Uneven | undefined {
-  return faults
+  return [...faults]
+    .sort()
     .flatMap((fault) => [uneven(fault, 'left', left, right), uneven(fault, 'right', right, left)])
-    .sort((a, b) => a.p - b.p || (a.fault < b.fault ? -1 : 1))[0];
+    .sort((a, b) => a.p - b.p)[0];
 }
 
 function uneven(

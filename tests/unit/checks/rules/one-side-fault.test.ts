@@ -16,8 +16,8 @@ function marked(left: number, right: number, fault: Fault = 'hips-turn', days = 
     }),
   );
 }
-const on = (checkIns: HistoryCheckIn[], days = 30, over = {}) =>
-  judge(oneSideFault, aHistory({ rungs: [RUNG], checkIns, ...over }), days);
+const on = (checkIns: HistoryCheckIn[], days = 30, over = {}, limits = {}) =>
+  judge(oneSideFault, aHistory({ rungs: [RUNG], checkIns, ...over }), days, limits);
 const saidOf = (checkIns: HistoryCheckIn[], days = 30, over = {}) =>
   said(theOutcome(on(checkIns, days, over)));
 
@@ -37,6 +37,24 @@ describe('one-side-fault', () => {
   it('draws the line at p 0.01: 9 of 16 against 2 of 16 is 0.011', () => {
     expect(saidOf(marked(9, 2))).toBe('clear');
     expect(saidOf(marked(9, 1))).toBe('flagged watch');
+  });
+  it('needs a chance under the limit: a fault that came once, on one of 16 sets of both sides, has one of 1 in 2', () => {
+    const once = (p: number) =>
+      said(theOutcome(on(marked(1, 0, 'hips-turn', 4), 30, {}, { 'oneSideFault.p': p })));
+    expect(once(0.5)).toBe('clear');
+    expect(once(0.501)).toBe('flagged watch');
+  });
+  it('names one of two faults that are as uneven as each other, however the rung lists them', () => {
+    const both = marked(10, 2).map((checkIn) => ({
+      ...checkIn,
+      sets: checkIn.sets.map((set) =>
+        set.faults.length > 0 ? { ...set, faults: ['hips-turn' as const, 'came-off' as const] } : set,
+      ),
+    }));
+    for (const faults of [RUNG.faults, [...RUNG.faults].reverse()]) {
+      const finding = theFinding(on(both, 30, { rungs: [{ ...RUNG, faults }] }));
+      expect(finding.sentence).toBe('Two fingers: came off on **10 of 16** sets left, on 2 of 16 right.');
+    }
   });
   it('names the other side when it is the other', () => {
     expect(theFinding(on(marked(1, 12))).subject.side).toBe('right');

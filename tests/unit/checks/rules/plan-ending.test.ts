@@ -20,6 +20,30 @@ describe('plan-ending', () => {
   ])('a plan until %s, seen on day 30, gives %s', (until, tier) => {
     expect(flagged(until)[0]?.tier ?? 'none').toBe(tier);
   });
+  // The plan in force until day 33, and what was written beside it, in either order.
+  it.each([
+    ['a next plan without an end', aPlan({ version: 2, from: day(34) }), 'none'],
+    ['a next plan to day 60', aPlan({ version: 2, from: day(34), until: day(60) }), 'none'],
+    ['a next plan to day 36', aPlan({ version: 2, from: day(34), until: day(36) }), `plan ends Tue 7 Apr`],
+    ['an older plan without an end', aPlan({ version: 0, from: day(-7) }), 'plan ends Sat 4 Apr'],
+    ['an older plan with a later version', aPlan({ version: 2, from: day(-7) }), 'plan ends Sat 4 Apr'],
+    ['a later version from the same day without an end', aPlan({ version: 2 }), 'none'],
+    [
+      'a later version from the same day to day 36',
+      aPlan({ version: 2, until: day(36) }),
+      'plan ends Tue 7 Apr',
+    ],
+    ['an earlier version from the same day without an end', aPlan({ version: 0 }), 'plan ends Sat 4 Apr'],
+  ])('with %s', (_, beside, expected) => {
+    const plan = aPlan({ version: 1, until: day(33) });
+    for (const plans of [
+      [plan, beside],
+      [beside, plan],
+    ]) {
+      const [outcome] = judge(planEnding, aHistory({ checkIns: threeAWeek(4), plans }), 30);
+      expect(outcome?.status === 'flagged' ? outcome.short : 'none').toBe(expected);
+    }
+  });
   it('never ends when it has no last day', () => {
     expect(flagged(null)).toEqual([]);
   });
