@@ -105,7 +105,9 @@ function gapOf(pairs: readonly SidePair[], limits: Limits): Gap | undefined {
 
 function isBehind({ p, percent, variation }: Gap, limits: Limits): boolean {
   return (
-    p < limits['sideGap.p'] && reaches(percent, limits['sideGap.watchPercent']) && exceeds(percent, variation)
+    exceeds(limits['sideGap.p'], p) &&
+    reaches(percent, limits['sideGap.watchPercent']) &&
+    exceeds(percent, variation)
   );
 }
 

@@ -40,8 +40,9 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   }
   const usual = median(before.map((day) => day.score)) ?? 0;
   const now = median(last.map((day) => day.score)) ?? 0;
-  const drop = usual > 0 ? (1 - now / usual) * 100 : 0;
   const allUnder = last.every((day) => exceeds(usual, day.score));
+  const drop = (1 - now / usual) * 100;
+  // Nothing is under a usual of nothing, of which no drop can be said.
   if (!allUnder || !reaches(drop, limits['slipping.dropPercent']))
     return { status: 'clear', kind: KIND, subject };
   const balance = rung.family === 'balance' && rung.measure === 'hold';

@@ -41,6 +41,45 @@ describe('question-waiting', () => {
     expect(finding.sentence).toContain('1 more question open');
     expect(finding.tier).toBe('today');
   });
+  it('says nothing of others when there is one', () => {
+    const finding = theFinding(judge(questionWaiting, aHistory({ questions: [asked(30)] }), NIGHT));
+    expect(finding.sentence).toBe(
+      'A question has waited **30 h of answering hours**: “Straps or no straps?”.',
+    );
+    expect(finding.evidence).toMatchObject({ question: 'q-30', open: 1 });
+  });
+  it('counts a question asked at the instant of the night, not one of a second later', () => {
+    const openOf = (hours: number) =>
+      theFinding(judge(questionWaiting, aHistory({ questions: [asked(30), asked(hours)] }), NIGHT)).evidence
+        .open;
+    expect(openOf(0)).toBe(2);
+    expect(openOf(-1 / 3600)).toBe(1);
+  });
+  it('takes an answer given at the instant of the night, not one of a second later', () => {
+    const answeredAfter = (hours: number) => asked(60, { answeredAt: hoursBefore(hours), answer: 'No.' });
+    expect(sayOf([answeredAfter(0)])).toBe('clear');
+    expect(sayOf([answeredAfter(-1 / 3600)])).toBe('flagged act');
+  });
+  it('quotes the same one of two asked in the same minute, in whatever order they come', () => {
+    const [one, two] = [asked(30, { id: 'q-a', text: 'Which tape?' }), asked(30, { id: 'q-b' })];
+    for (const questions of [
+      [one, two],
+      [two, one],
+    ]) {
+      const finding = theFinding(judge(questionWaiting, aHistory({ questions }), NIGHT));
+      expect(finding.sentence).toBe(
+        'A question has waited **30 h of answering hours**: “Which tape?”, and 1 more question open.',
+      );
+    }
+  });
+  it('quotes up to 80 letters whole, a longer question with 79 and an ellipsis', () => {
+    const quoted = (text: string) =>
+      theFinding(judge(questionWaiting, aHistory({ questions: [asked(30, { text })] }), NIGHT)).sentence;
+    const eighty = 'é'.repeat(80);
+    expect(quoted(eighty)).toContain(`“${eighty}”`);
+    expect(quoted(`${eighty}b`)).toContain(`“${'é'.repeat(79)}…”`);
+    expect(quoted('Twice\n  a week?')).toContain('“Twice a week?”');
+  });
   it('counts answering hours only, except where the words speak of a danger sign', () => {
     // Day 10 is a Thursday; nobody answers on Wednesdays and Thursdays.
     const answering = { zone: 'UTC', days: [1, 2, 5], from: '00:00', to: '24:00' };
