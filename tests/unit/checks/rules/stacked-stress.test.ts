@@ -65,6 +65,25 @@ describe('stacked-stress', () => {
     const finding = theFinding(judge(stackedStress, history(['push', 'grip'], 6), LAST));
     expect(finding.evidence).toMatchObject({ how: 'wrist', tissues: 'wrist-back,wrist-forward' });
   });
+  it('names each drill with its sets, and the tissues two of them load', () => {
+    const families = theFinding(judge(stackedStress, history(THREE, 6), LAST));
+    expect(families.sentence).toBe(
+      '**3 kinds of work** rise at once: push 6, 6, 6 sets (usually 4); pull 6, 6, 6 sets (usually 4); planche 6, 6, 6 sets (usually 4).',
+    );
+    expect(families.short).toBe('3 families rising');
+    expect(families.evidence).toMatchObject({ how: 'families', tissues: 'wrist-back' });
+    const wrist = theFinding(judge(stackedStress, history(['push', 'grip'], 6), LAST));
+    expect(wrist.sentence).toBe(
+      '**The wrist is loaded more both ways**: push 6, 6, 6 sets (usually 4); grip 6, 6, 6 sets (usually 4).',
+    );
+    expect(wrist.short).toBe('wrist both ways');
+  });
+  it('names a tissue that two drills load just enough', () => {
+    const tissues = (loaded: number) =>
+      theFinding(judge(stackedStress, history(THREE, 6), LAST, { 'tissue.loaded': loaded })).evidence.tissues;
+    expect(tissues(0.6)).toBe('wrist-back');
+    expect(tissues(0.601)).toBe('');
+  });
   it('acts when a joint they share scores 3', () => {
     const sore = (value: number) => {
       const made = history(THREE, 6);
@@ -104,5 +123,49 @@ describe('stacked-stress on its limits', () => {
         : one,
     );
     expect(spoken({ ...made, checkIns })).toBe(false);
+  });
+});
+
+describe('stacked-stress and the fortnights before', () => {
+  // Sessions on days 0, 2 and 4 of a week, six in a fortnight; the last three have 6 sets, so the last fortnight has 30.
+  const QUIET = [4, 4, 4, 4, 4, 4];
+  const BUSY = [6, 6, 6, 6, 5, 5]; // 34 sets
+  /** Sets of each of three drills a session, fortnight by fortnight, oldest first; then the last fortnight. */
+  const saidAfter = (fortnights: readonly number[][], days: number) => {
+    const counts = [...fortnights.flat(), 4, 4, 4, 6, 6, 6];
+    const checkIns = threeAWeek(counts.length / 3, (at, session) =>
+      aCheckIn(at, {
+        sets: THREE.flatMap((id) => sets(Array<number>(counts[session] ?? 4).fill(5), { rungId: id })),
+      }),
+    );
+    return said(theOutcome(judge(stackedStress, history(THREE, 6, { checkIns }), days)));
+  };
+  it('counts a fortnight from the first day known on, not one with a day before it', () => {
+    const four = [QUIET, BUSY, BUSY, QUIET];
+    // Day 69 ends five whole fortnights: 24, 34, 34 and 24 sets before, a median of 29 under 30.
+    expect(saidAfter(four, 69)).toBe('flagged watch');
+    // A day sooner the oldest lacks a day: of 34, 34 and 24 the median is 34.
+    expect(saidAfter(four, 68)).toBe('clear, lower bound');
+  });
+  it('looks at four fortnights before, not at a fifth', () => {
+    expect(saidAfter([BUSY, BUSY, BUSY, QUIET, QUIET], 83)).toBe('flagged watch');
+    expect(saidAfter([QUIET, BUSY, BUSY, BUSY, QUIET], 83)).toBe('clear, lower bound');
+  });
+  it('is not hidden by work of another kind that was dropped', () => {
+    const made = history(THREE, 6);
+    const checkIns = made.checkIns.map((one, session) => {
+      const grip = session < WEEKS * 3 - 6 ? sets(Array<number>(30).fill(5), { rungId: 'grip' }) : [];
+      return { ...one, sets: [...one.sets.filter(({ rungId }) => rungId !== 'grip'), ...grip] };
+    });
+    expect(said(theOutcome(judge(stackedStress, { ...made, checkIns }, LAST)))).toBe('flagged watch');
+  });
+  it('takes a drill that bends the wrist as much one way as the other for neither way', () => {
+    const wrist = (forward: number) => {
+      const both = rung('grip', 'balance', { 'wrist-forward': forward, 'wrist-back': 0.8 });
+      const rungs = [...RUNGS.filter(({ id }) => id !== 'grip'), both];
+      return said(theOutcome(judge(stackedStress, history(['push', 'grip'], 6, { rungs }), LAST)));
+    };
+    expect(wrist(0.8)).toBe('clear');
+    expect(wrist(0.81)).toBe('flagged watch');
   });
 });
