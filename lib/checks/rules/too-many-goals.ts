@@ -1,3 +1,4 @@
+import { dayNumber } from '#lib/domain/day-number.ts';
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
 import type { HistoryPlan } from '#lib/domain/history.ts';
 import { isResting } from '../contact-silence.ts';
@@ -53,11 +54,11 @@ function judge(view: ClientView, limits: Limits): Outcome {
   );
 }
 
-/** The first plan that starts after tonight. */
+/** The first plan that starts after tonight; of two that start on one day the later version. */
 function nextPlan(view: ClientView): HistoryPlan | undefined {
   return view.history.plans
     .filter((plan) => plan.from > view.asOf.date)
-    .sort((a, b) => (a.from === b.from ? b.version - a.version : a.from < b.from ? -1 : 1))[0];
+    .sort((a, b) => dayNumber(a.from) - dayNumber(b.from) || b.version - a.version)[0];
 }
 
 function fullestSession(view: ClientView, plan: HistoryPlan): { session: string; drills: number } {
