@@ -138,8 +138,10 @@ function usualSession(
     .slice(0, SESSIONS_BACK);
   const effort = median(recent.flatMap((one) => one.effort ?? [])) ?? null;
   const ratios = recent.flatMap((one) => {
-    const items = planOn(one.date)?.items.filter((item) => item.session === one.session) ?? [];
-    const estimate = minutesOfItems(items, undefined, rungs);
+    const plan = planOn(one.date);
+    const items = plan?.items.filter((item) => item.session === one.session) ?? [];
+    const settings = plan?.sessions?.find(({ label }) => label === one.session);
+    const estimate = minutesOfItems(items, settings, rungs);
     return estimate > 0 && one.minutes !== null ? [one.minutes / estimate] : [];
   });
   return { effort, pace: recent.length === 0 ? null : (median(ratios) ?? 1) };

@@ -182,5 +182,5 @@ function assumedInWords({ effort, pace }: Projection['assumed']): string {
   if (effort === null || pace === null) {
     return 'Session load is not foreseen: no check-in tells how hard and how long sessions are.';
   }
-  return `Taken: effort ${Math.round(effort * 10) / 10} of 10, as usual here, and ${Math.round(pace * 100)} % of the estimated minutes. Done exactly as planned; nothing here predicts what will hurt.`;
+  return `Taken: effort ${Math.round(effort * 10) / 10} of 10 and ${Math.round(pace * 10) / 10} times the estimated minutes, as usual here, and all done as planned. Nothing here predicts what will hurt.`;
 }

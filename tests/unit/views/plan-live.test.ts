@@ -80,6 +80,15 @@ test('a plan like the weeks before lies in the usual band and says nothing', () 
   expect(parts).toHaveLength(1);
 });
 
+test('minutes told against the estimate are of the rests and warm-up that were planned then', () => {
+  const sessions = [{ label: 'A', restSeconds: 600, warmUpMinutes: 10 }];
+  const past = { ...history, plans: history.plans.map((plan) => ({ ...plan, sessions })) };
+  const same = live({ sessions: [{ ...emptySession('A'), restSeconds: '600', warmUpMinutes: '10' }] }, past);
+  const [bars, usual] = [same.loads[0], live().loads[0]];
+  expect(bars?.bars.map(({ printed }) => printed)).toEqual(usual?.bars.map(({ printed }) => printed));
+  expect(same.warnings).toEqual([]);
+});
+
 test('three times the sets are over the band, said by the check and can be accepted', () => {
   const { loads, warnings, jumpAu } = live({ rows: [row(0, 'pull-1', { sets: '9' })] });
   expect(loads.slice(1).some(({ isOver, bars }) => isOver && bars.every(({ over }) => over > 0))).toBe(true);
