@@ -61,11 +61,11 @@ async function makePlan(page: Page, clientId: string): Promise<void> {
     ['OA.1', 'right'],
   ];
   for (const [index, [key, side]] of drills.entries()) {
-    const row = page.getByRole('group', { name: `Drill ${index + 1}`, exact: true });
+    const row = page.getByRole('group', { name: new RegExp(`^Drill A${index + 1}\\b`) });
     if ((await row.count()) === 0) await page.getByRole('button', { name: 'Add a drill' }).click();
     await row.getByLabel('Ladder').selectOption({ label: of(key).ladder });
     const [rung] = await morningQuery<{ id: string }>('select id from rung where key = $1', [key]);
-    await row.getByLabel('Rung').selectOption(rung?.id ?? '');
+    await row.getByLabel('Rung', { exact: true }).selectOption(rung?.id ?? '');
     if (side !== 'both') await row.getByLabel('Side').selectOption(side);
     await row.getByLabel('Times a week').fill('3');
   }
