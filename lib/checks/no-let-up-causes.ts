@@ -52,7 +52,7 @@ export function hardDayPairs(view: ClientView, limits: Limits): HardDays | undef
   const before = first - limits['noLetUp.hardBeforeWeeks'] * limits['week.days'];
   const loads = loadsOf(view);
   const usualSession = medianOfTraining(view, loads.session.values, before, first, limits);
-  if (first < 0 || usualSession === undefined) return undefined;
+  if (usualSession === undefined) return undefined;
   const hard = (index: number) =>
     exceeds(loads.session.values[index] ?? 0, limits['noLetUp.hardSession'] * usualSession);
   if (!hasPair(first, last, hard)) return undefined;

@@ -37,7 +37,7 @@ export function plannedPractice(view: ClientView, standing: Standing, limits: Li
 
 /** Whether practice is under half of what the plan asks; the first sign, before any test can be sure. */
 export function isHardlyTrained({ planned, trained }: PlannedPractice, limits: Limits): boolean {
-  return planned > 0 && trained < planned * limits['tooLittleTime.share'];
+  return trained < planned * limits['tooLittleTime.share'];
 }
 
 function count(view: ClientView, { rung, side }: Standing, limits: Limits): PlannedPractice {
@@ -80,7 +80,6 @@ function recentSessions(view: ClientView, limits: Limits): readonly Session[] {
       if (sessions.length === 0) first = at - limits['tooLittleTime.days'] + 1;
       sessions.push({ at, date, checkIn, plan: view.planOn(date) });
     }
-    if (first < 0) first = 0;
   }
   held.known = { limits, sessions: sessions.reverse() };
   return held.known.sessions;
