@@ -5,7 +5,7 @@ import { roundTo } from './in-numbers.ts';
 import { daysWithoutPause, passedRungs, type TimedRung } from './passed-rungs.ts';
 import type { Standing } from './standings.ts';
 import { type LimitId, type Limits, usedThresholds } from './thresholds.ts';
-import { type RungTime, timeToGoal } from './time-to-goal.ts';
+import { type RungTime, type TimeLeft, timeToGoal } from './time-to-goal.ts';
 import type { ClientView } from './types.ts';
 import { dateInWords, plainNumber } from './words.ts';
 
@@ -18,8 +18,18 @@ export type Forecast = {
   /** Rungs passed here that the range rests on; with too few it rests on the usual times alone. */
   passed: number;
   usualOnly: boolean;
+  /** The rungs left, the one stood on first: when each will be passed, and how many days it adds to the range. */
+  steps: ForecastStep[];
   sentence: string;
   working: Working;
+};
+export type ForecastStep = {
+  rungId: string;
+  name: string;
+  early: string;
+  middle: string;
+  late: string;
+  addsDays: number;
 };
 
 const DAYS_A_WEEK = 7;
@@ -63,15 +73,33 @@ export function forecast(
   const days = timeToGoal({ seed, passed, now, ahead }, limits);
   const on = (count: number) => addDays(start, Math.ceil(count));
   const goal = left.at(-1) ?? rung;
-  const dates = { early: on(days.early), middle: on(days.middle), late: on(days.late) };
+  const datesOf = ({ early, middle, late }: TimeLeft) => ({
+    early: on(early),
+    middle: on(middle),
+    late: on(late),
+  });
+  const dates = datesOf(days);
+  const names = [rung.name, ...left.map((one) => one.name)];
+  const ids = [rung.id, ...left.map((one) => one.id)];
+  const steps = days.steps.map((step, index) => ({
+    rungId: ids[index] ?? '',
+    name: names[index] ?? '',
+    ...datesOf(step),
+    addsDays: Math.round(widthOf(step) - widthOf(days.steps[index - 1])),
+  }));
   return {
     goalId: goal.id,
     ...dates,
     passed: all.length,
     usualOnly,
+    steps,
     sentence: forecastSentence({ ...dates, goal: goal.name, passed: all.length, usualOnly }),
     working: workingOf({ dates, now, ahead, passed, count: all.length }, limits),
   };
+}
+
+function widthOf(range: TimeLeft | undefined): number {
+  return range ? range.late - range.early : 0;
 }
 
 /** The day from which time runs: today, or the day after a pause that has an end. */

@@ -20,6 +20,8 @@ export type TimeAsked = {
 };
 /** Days from now, shortest first: 10, 50 and 90 of 100 draws are done by then. */
 export type TimeLeft = { early: number; middle: number; late: number };
+/** The time to the goal, and from now until each rung on the way is passed, the one stood on first. */
+export type TimeToGoal = TimeLeft & { steps: TimeLeft[] };
 
 /**
  * How many days from now until the goal rung is passed. Time on a rung is log-normal around its usual time; the pace of
@@ -28,7 +30,7 @@ export type TimeLeft = { early: number; middle: number; late: number };
  * it has taken already, and what it has taken says something about the pace. Usual days must be over 0; rungs passed
  * with 0 days are left out. The spreads are settings; the draws are seeded.
  */
-export function timeToGoal({ seed, passed, now, ahead }: TimeAsked, limits: Limits): TimeLeft {
+export function timeToGoal({ seed, passed, now, ahead }: TimeAsked, limits: Limits): TimeToGoal {
   const draws = seededDraws(seed);
   const count = limits['forecast.draws'];
   const belief = updatedBelief(
@@ -42,7 +44,7 @@ export function timeToGoal({ seed, passed, now, ahead }: TimeAsked, limits: Limi
   );
   // With 0 days minus infinity: every time is above it, with weight 1.
   const spent = Math.log(now.days / now.usualDays);
-  const left = new Float64Array(count);
+  const steps = [now.usualDays, ...ahead].map(() => new Float64Array(count));
   const weights = new Float64Array(count);
   for (const index of weights.keys()) {
     const variance =
@@ -57,10 +59,17 @@ export function timeToGoal({ seed, passed, now, ahead }: TimeAsked, limits: Limi
     const pace = mean + Math.sqrt(variance / meanCount) * draws.normal();
     const within = Math.sqrt(variance);
     let days = Math.exp(here) * now.usualDays - now.days;
-    for (const usualDays of ahead) days += usualDays * Math.exp(pace + within * draws.normal());
-    left[index] = days;
+    steps.forEach((step, at) => {
+      if (at > 0) days += (ahead[at - 1] ?? 0) * Math.exp(pace + within * draws.normal());
+      step[index] = days;
+    });
     weights[index] = normalCdf(-bound);
   }
-  const [early = 0, middle = 0, late = 0] = weightedQuantiles(left, weights, [0.1, 0.5, 0.9]);
+  const ranges = steps.map((days) => rangeOf(days, weights));
+  return { ...(ranges.at(-1) ?? { early: 0, middle: 0, late: 0 }), steps: ranges };
+}
+
+function rangeOf(days: Float64Array, weights: Float64Array): TimeLeft {
+  const [early = 0, middle = 0, late = 0] = weightedQuantiles(days, weights, [0.1, 0.5, 0.9]);
   return { early, middle, late };
 }

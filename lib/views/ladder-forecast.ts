@@ -3,15 +3,19 @@ import type { TimedRung } from '#lib/checks/passed-rungs.ts';
 import { standingsOf } from '#lib/checks/standings.ts';
 import type { Limits } from '#lib/checks/thresholds.ts';
 import type { ClientView } from '#lib/checks/types.ts';
+import { counted } from '#lib/checks/words.ts';
 import type { Working } from '#lib/domain/finding.ts';
 import { asSentence } from '#lib/domain/labels.ts';
+import type { Side } from '#lib/domain/vocabulary.ts';
+import { type DrawnForecast, drawnForecast } from './drawn-forecast.ts';
 
 export type LadderForecast = {
   key: string;
   /** One sentence, for the coach. */
   sentence: string;
-  /** What it was computed from, line by line. */
+  /** What it was computed from, line by line; empty where it is too early to say. */
   working: string[];
+  drawn: DrawnForecast | undefined;
 };
 
 /** When the last rung of a ladder will be passed, on each side that stands apart. Empty where nothing can be said, and of clients who left. */
@@ -28,16 +32,34 @@ export function ladderForecasts(
     .flatMap((standing) => {
       const found = forecast(view, standing, own, limits);
       if (!found) return [];
-      const { sentence } = found;
-      const sided = `${asSentence(standing.side)}, ${sentence.slice(0, 1).toLowerCase()}${sentence.slice(1)}`;
+      const early = tooEarly(view, own, limits);
       return [
         {
           key: standing.key,
-          sentence: standing.side === 'both' ? sentence : sided,
-          working: linesOf(found.working),
+          sentence: onSide(standing.side, early ?? found.sentence),
+          working: early === undefined ? linesOf(found.working) : [],
+          drawn: early === undefined ? drawnForecast(found, view.asOf.date) : undefined,
         },
       ];
     });
+}
+
+/** In the first weeks nothing is known of the client's pace, nor of how regularly they train. */
+function tooEarly(
+  view: ClientView,
+  own: readonly { name: string; position: number }[],
+  limits: Limits,
+): string | undefined {
+  const [here, needed] = [view.days.length, limits['coldStart.days']];
+  if (here >= needed) return undefined;
+  const last = [...own].sort((a, b) => b.position - a.position)[0]?.name ?? '';
+  return `Last rung, ${last}: too early to say, ${here} of ${counted(needed, 'day')} here.`;
+}
+
+function onSide(side: Side, sentence: string): string {
+  return side === 'both'
+    ? sentence
+    : `${asSentence(side)}, ${sentence.slice(0, 1).toLowerCase()}${sentence.slice(1)}`;
 }
 
 /** Ladders whose end is a goal: those of a skill in focus; all where the plan in force names none of theirs. */

@@ -30,6 +30,7 @@ function panelsOf(
   placements: HistoryPlacement[],
   skillsInFocus: string[],
   standing: Standing = 'in-training',
+  days = 60,
 ) {
   const history: ClientHistory = aHistory({
     rungs: RUNGS.filter((rung) => rung.position < 3),
@@ -37,7 +38,7 @@ function panelsOf(
     plans: [aPlan({ skillsInFocus })],
     client: { standing },
   });
-  const view = buildView(history, evening(60));
+  const view = buildView(history, evening(days));
   const allRungs = RUNGS.map((rung) => ({ ...rung, passSets: rung.pass.sets, passTarget: rung.pass.target }));
   return ladderPanels(view, clientAxis(view), { allRungs, limits: DEFAULT_LIMITS }).panels;
 }
@@ -73,4 +74,15 @@ test('sides that stand apart are said apart, each with its working', () => {
 
 test('nothing is said of a client who left', () => {
   expect(panelsOf([on('pull-1', 0)], [], 'left')[0]?.forecasts).toEqual([]);
+});
+
+test('in the first four weeks it is too early to say', () => {
+  const after = (days: number) => panelsOf([on('pull-1', 0)], [], 'in-training', days)[0]?.forecasts[0];
+  expect(after(26)).toMatchObject({
+    sentence: 'Last rung, pull 3: too early to say, 27 of 28 days here.',
+    working: [],
+    drawn: undefined,
+  });
+  expect(after(27)?.sentence).toMatch(/^Last rung, pull 3: probably/);
+  expect(after(27)?.drawn?.steps.map(({ name }) => name)).toEqual(['pull 1', 'pull 2', 'pull 3']);
 });

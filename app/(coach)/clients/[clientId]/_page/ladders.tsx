@@ -2,6 +2,7 @@ import { LadderChart } from '#app/_charts/ladder-chart.tsx';
 import { PAGE_DAYS } from '#lib/views/client-axis.ts';
 import { type LadderPanel, type LaddersView, RUNG_HEIGHT } from '#lib/views/client-ladders.ts';
 import styles from './client-page.module.css';
+import { ForecastFigure } from './forecast-figure.tsx';
 import { Panel } from './panel.tsx';
 import { atLevel, heightOf } from './places.ts';
 
@@ -82,16 +83,23 @@ function LadderRow({ ladder }: { ladder: LadderPanel }) {
           </strong>
         ))}
       </div>
-      {ladder.forecasts.map((forecast) => (
-        <details key={forecast.key} className={styles.more}>
-          <summary>{forecast.sentence}</summary>
-          <ul>
-            {forecast.working.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        </details>
-      ))}
+      {ladder.forecasts.map((forecast) =>
+        forecast.drawn ? (
+          <details key={forecast.key} className={styles.more}>
+            <summary>{forecast.sentence}</summary>
+            <ForecastFigure drawn={forecast.drawn} />
+            <ul>
+              {forecast.working.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          </details>
+        ) : (
+          <p key={forecast.key} className={styles.more}>
+            {forecast.sentence}
+          </p>
+        ),
+      )}
     </div>
   );
 }
