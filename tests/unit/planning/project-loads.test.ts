@@ -179,6 +179,16 @@ describe('the loads of the next four weeks', () => {
     );
   });
 
+  it('takes the pace of this client from sessions with their own rest and warm-up', () => {
+    const sessions = [{ label: 'A', restSeconds: 35, warmUpMinutes: 9 }];
+    const history = aHistory({ plans: [{ ...aPlan(), sessions }], checkIns: logged() });
+    const plan = { ...aPlan({ from: day(LAST + 1) }), sessions };
+    const { assumed, session } = projectLoads({ history, plan, date: day(LAST) });
+    // 3 x (20 + 5 + 35) s and 9 min are 12 min, told as 60
+    expect(assumed).toEqual({ effort: 5, pace: 5 });
+    expect(session.weeks.map((load) => Math.round(load ?? 0))).toEqual([900, 900, 900, 900]);
+  });
+
   it('is silent about a jump that the coach accepted in the plan', () => {
     const history = aHistory({ checkIns: logged() });
     const plan = aPlan({ from: day(LAST + 1), acceptedWeekAu: 2_700, items: [aPlanItem({ sets: 9 })] });
