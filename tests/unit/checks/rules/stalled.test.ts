@@ -210,6 +210,11 @@ describe('stalled', () => {
       value: 63,
       unit: 'days, 11 clients passed',
     });
+    expect(workingOf(withTeam(63, 8)).inputs).toContainEqual({
+      name: 'usual time here',
+      value: 63,
+      unit: 'days, 8 clients passed',
+    });
     expect(workingOf(withTeam(63, 7)).inputs).toContainEqual({
       name: "usual time, the library's",
       value: 28,
