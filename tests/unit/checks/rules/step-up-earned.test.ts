@@ -128,4 +128,13 @@ describe('step-up-earned', () => {
     const known = theFinding(on([met(15), aCheckIn(16, { sets: [] }), met(17)]));
     expect(known.evidence.morningsKnown).toBe(1);
   });
+  it('knows a morning that was told of, sore or not, and not one of which only the session was told', () => {
+    const known = (moment: 'morning' | 'during' | 'after') => {
+      const next = aCheckIn(16, { sets: [], pain: [aPain(2, { moment })] });
+      return theFinding(on([met(15), next, met(17)])).evidence.morningsKnown;
+    };
+    expect(known('morning')).toBe(1);
+    expect(known('during')).toBe(0);
+    expect(known('after')).toBe(0);
+  });
 });
