@@ -23,7 +23,11 @@ describe('what a check-in says about a place that hurts', () => {
     const pain = [aPain(2, { moment: 'during' }), aPain(3), aPain(5, { moment: 'morning' })];
     expect(point(pain)).toMatchObject({ worst: 3, morning: 5, highest: 5, danger: false });
     expect(point([aPain(4, { moment: 'morning' })])).toMatchObject({ worst: undefined, morning: 4 });
-    expect(point([aPain(4)], { dangerSigns: ['numbness'] })).toMatchObject({ danger: true });
+    expect(
+      point([aPain(4)], {
+        dangerSigns: [{ sign: 'weakness', goneWithinMinute: false, region: null, side: null }],
+      }),
+    ).toMatchObject({ danger: true });
   });
   it('is a value also where that value is 0', () => {
     expect(point([aPain(0)])).toMatchObject({ worst: 0, morning: undefined, highest: 0 });
@@ -46,7 +50,7 @@ describe('usual pain', () => {
   /** Mornings of 4 on the days named; asked on day 60. Told at intake: 1. */
   const usual = (...daysAgo: number[]) => {
     const checkIns = daysAgo.map((ago) => aCheckIn(60 - ago, { pain: [aPain(4, { moment: 'morning' })] }));
-    const intakePain = [{ region: 'elbow-inner' as const, side: 'right' as const, value: 1 }];
+    const intakePain = [{ region: 'elbow-inner' as const, side: 'right' as const, value: 1, sinceWeeks: 8 }];
     const [series] = painSeries(buildView(aHistory({ client: { intakePain }, checkIns }), evening(60)));
     return series && usualPain(series, 'morning', day(60), DEFAULT_LIMITS);
   };
