@@ -57,6 +57,9 @@ describe('too-hard', () => {
     expect(saidOf([tries(3, 8)(0), tries(3, 8)(2)], one('made-tried'))).toBe('clear');
     expect(saidOf([tries(0, 8)(0), tries(0, 8)(2)], one('made-tried'))).toBe('flagged watch');
     expect(saidOf([tries(3, 4)(0), tries(3, 4)(2)], one('made-tried'))).toBe('flagged watch');
+    // As many made as planned: whole, whatever was written down as tried.
+    expect(saidOf([tries(7, 4)(0), tries(7, 4)(2)], one('made-tried'))).toBe('flagged watch');
+    expect(saidOf([tries(8, 4)(0), tries(8, 4)(2)], one('made-tried'))).toBe('clear');
   });
   it('looks at rungs in the plan and rungs stood on, since they are there', () => {
     const placements = [{ ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(1) }];
