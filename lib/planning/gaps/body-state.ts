@@ -5,7 +5,7 @@ import { TISSUE_LABELS, tissuesOfRegion } from '#lib/checks/tissues.ts';
 import type { ClientView, TissueSide } from '#lib/checks/types.ts';
 import { placeInWords } from '#lib/domain/labels.ts';
 import type { Tissue } from '#lib/domain/vocabulary.ts';
-import { PAIN_DAYS } from './gap-numbers.ts';
+import { OVER_USUAL_FROM, PAIN_DAYS } from './gap-numbers.ts';
 
 /** How one tissue on one side is: worst pain (0-10) of late and where it was told; week of load over the usual one. */
 export type TissueState = { pain: number; where: string; overUsual: number };
@@ -15,7 +15,7 @@ const SIDES = ['left', 'right'] as const;
 
 /**
  * Sore and loaded tissues from the history: joint or tendon pain of the last 14 days, and the last 7 days of load over
- * the usual week less 1 (0: not over, or too little is known). Tissues with neither are left out.
+ * the usual week less 1 (0: under a tenth over, or too little is known). Tissues with neither are left out.
  */
 export function bodyStateOf(view: ClientView, limits: Limits): BodyState {
   const state = new Map<TissueSide, TissueState>();
@@ -30,9 +30,11 @@ export function bodyStateOf(view: ClientView, limits: Limits): BodyState {
   }
   for (const [key, series] of loadsOf(view).tissues) {
     const { week, usual } = loadFigures(view, series, limits);
-    if (!usual.enough || usual.usual <= 0 || week.total <= usual.usual) continue;
+    if (!usual.enough || usual.usual <= 0) continue;
+    const overUsual = week.total / usual.usual - 1;
+    if (overUsual < OVER_USUAL_FROM) continue;
     const known = state.get(key) ?? { pain: 0, where: '', overUsual: 0 };
-    state.set(key, { ...known, overUsual: week.total / usual.usual - 1 });
+    state.set(key, { ...known, overUsual });
   }
   return state;
 }

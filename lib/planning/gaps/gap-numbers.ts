@@ -20,3 +20,5 @@ export const MOST_STRENGTH_A_SESSION = 4;
 export const DOUBLE_LOAD_POINTS = 10;
 /** Minutes of a stretch or range a session: 5-10 minutes a muscle and week (Thomas 2018, Ingram 2025). */
 export const RANGE_MINUTES = 3;
+/** A tissue is loaded from this part over its usual week: half of all weeks are a little over. Own. */
+export const OVER_USUAL_FROM = 0.1;
