@@ -9,6 +9,7 @@ import { partChoices } from '#lib/views/ladders/ladder-list.ts';
 import { ladderPage } from '#lib/views/ladders/ladder-page.ts';
 import { saidChange } from '#lib/views/ladders/said-change.ts';
 import forms from '../../clients/_parts/forms.module.css';
+import styles from '../_parts/ladder.module.css';
 import { LadderActs } from '../_parts/ladder-acts.tsx';
 import { LadderHead } from '../_parts/ladder-head.tsx';
 import { RetiredRungs } from '../_parts/retired-rungs.tsx';
@@ -53,7 +54,7 @@ export default async function LadderPage({ params }: { params: Promise<unknown> 
           </ul>
         </details>
       ) : null}
-      <p>
+      <p className={styles.back}>
         <Link href="/ladders">Back to Ladders</Link>
       </p>
     </main>

@@ -53,7 +53,7 @@ export function ShelfActs({ shelf, row, below, belowIs, canRetire }: Props) {
         {belowIs === 'ladder'
           ? null
           : act('add', `Add a ${belowIs}`, `Add a ${belowIs}${row ? ` to ${row.name}` : ''}`)}
-        {below.length > 1 ? act('order', `Put ${belowIs}s in order`, `Put ${belowIs}s${of} in order`) : null}
+        {below.length > 1 ? act('order', `Put ${belowIs}s in order`, `Put ${belowIs}s in order${of}`) : null}
         {row && canRetire ? (
           <button
             type="button"
