@@ -1,5 +1,5 @@
 import type { HistoryLimit, HistoryRung } from '#lib/domain/history.ts';
-import type { Tissue } from '#lib/domain/vocabulary.ts';
+import type { Side, Tissue } from '#lib/domain/vocabulary.ts';
 import type { Limits } from './thresholds.ts';
 import { tissuesOfRegion } from './tissues.ts';
 import type { ClientView } from './types.ts';
@@ -11,15 +11,29 @@ export function loadedTissues(rung: HistoryRung, limits: Limits): Tissue[] {
   );
 }
 
-/** Whether a clinician's or coach's limit held for this rung on a date. A limit that names no place holds for all. */
-export function isUnderLimit(view: ClientView, rung: HistoryRung, date: string, limits: Limits): boolean {
+/**
+ * Whether a clinician's or coach's limit held for this side of a rung on a date. A limit that names no place holds for
+ * all; one on the left says nothing about what the right does alone.
+ */
+export function isUnderLimit(
+  view: ClientView,
+  { rung, side }: { rung: HistoryRung; side: Side },
+  date: string,
+  limits: Limits,
+): boolean {
   if (view.history.limits.length === 0) return false;
   return view.history.limits.some(
     (limit) =>
       limit.from <= date &&
       (limit.until === null || limit.until >= date) &&
+      isOnSide(limit, side) &&
       limitTouches(limit, loadedTissues(rung, limits)),
   );
+}
+
+function isOnSide(limit: HistoryLimit, side: Side): boolean {
+  const apart = (limit.side === 'left' && side === 'right') || (limit.side === 'right' && side === 'left');
+  return !apart;
 }
 
 /** Whether a limit speaks about one of these tissues. One that names no place speaks about all, but for floor and overhead. */

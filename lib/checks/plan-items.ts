@@ -1,6 +1,7 @@
 import type { HistoryPlan, HistoryPlanItem, HistoryRung } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { oncePerView } from './once-per-view.ts';
+import { plansThatHeld } from './plans-that-held.ts';
 import { isOfSide } from './set-result.ts';
 import type { ClientView } from './types.ts';
 
@@ -48,8 +49,4 @@ function askedText(view: ClientView, plan: HistoryPlan, ladderId: string): strin
   return items.map(text).sort().join('; ');
 }
 
-const inOrder = oncePerView((view): HistoryPlan[] =>
-  [...view.history.plans].sort((a, b) =>
-    a.from === b.from ? a.version - b.version : a.from < b.from ? -1 : 1,
-  ),
-);
+const inOrder = oncePerView((view): HistoryPlan[] => plansThatHeld(view.history.plans));

@@ -54,7 +54,8 @@ function count(view: ClientView, { rung, side }: Standing, limits: Limits): Plan
       asked = askedIn(plan, rung.id, side);
       from = addDays(plannedSince(view, rung.id, date) ?? date, limits['tooLittleTime.planFromDays']);
     }
-    if (!isPlanned(checkIn, asked) || date < from || isUnderLimit(view, rung, date, limits)) continue;
+    if (!isPlanned(checkIn, asked) || date < from || isUnderLimit(view, { rung, side }, date, limits))
+      continue;
     counts.planned += 1;
     if (trained.has(checkIn)) counts.trained += 1;
   }

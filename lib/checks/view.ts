@@ -4,6 +4,7 @@ import type { ClientHistory, HistoryCheckIn, HistoryPlan } from '#lib/domain/his
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { median } from '#lib/stats/median.ts';
 import { sessionLoadOf } from './day-facts.ts';
+import { plansThatHeld } from './plans-that-held.ts';
 import { isOnSoftGround } from './soft-ground.ts';
 import { standingOn } from './standing-on.ts';
 import { DEFAULT_LIMITS, type Limits } from './thresholds.ts';
@@ -19,7 +20,7 @@ export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = D
   const byDay = checkInsByDay(history, last);
   const first = firstDay(history, byDay, last, limits);
   const rungs = new Map(history.rungs.map((rung) => [rung.id, rung]));
-  const plans = plansInForce(history.plans);
+  const plans = plansThatHeld(history.plans).reverse();
   const planOn = (date: string) => planFor(plans, date);
   const states = dayStates(history, byDay, { first, last }, limits);
   const easy = easyDays(plans, first, last);
@@ -116,11 +117,6 @@ function dayStates(
 
 function put(states: DayState[], index: number, state: DayState): void {
   if (index >= 0 && index < states.length) states[index] = state;
-}
-
-/** Newest first; of two that start on one day the later version. */
-function plansInForce(plans: readonly HistoryPlan[]): HistoryPlan[] {
-  return [...plans].sort((a, b) => compare(b.from, a.from) || b.version - a.version);
 }
 
 function planFor(newestFirst: readonly HistoryPlan[], date: string): HistoryPlan | undefined {

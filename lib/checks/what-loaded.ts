@@ -62,7 +62,7 @@ export function loadedFacts({ drills, total, usual }: Loaded): Fact[] {
 /** " Loaded most by Toe pull in the 14 days before, 1.7 x usual."; empty when nothing loads the place. */
 export function loadedInWords({ drills, total, usual }: Loaded): string {
   const first = drills[0];
-  if (!first || first.load === 0) return '';
+  if (!first) return '';
   const against =
     usual !== undefined && usual > 0 ? `, ${plainNumber(total / usual)} x the usual fortnight` : '';
   return ` Loaded most by ${first.name} in the 14 days before${against}.`;

@@ -151,9 +151,13 @@ function plannedReturn(view: ClientView, limits: Limits): Outcome | undefined {
 
 type SaidBreak = { from: number; last: number };
 
-/** Breaks that were said, in order; those that touch or overlap are one, and one without an end never ends. */
+/**
+ * Breaks that were said and have begun, in order; those that touch or overlap are one, and one without an end never
+ * ends. One that begins later is not looked at: a night that is rerun says what it said.
+ */
 function saidBreaks(view: ClientView): SaidBreak[] {
   const said = view.history.absences
+    .filter(({ from }) => from <= view.asOf.date)
     .map(({ from, to }) => ({
       from: dayNumber(from),
       last: to === null ? Number.POSITIVE_INFINITY : dayNumber(to),

@@ -18,7 +18,12 @@ const limit = (over: Partial<HistoryLimit> = {}): HistoryLimit => ({
   ...over,
 });
 const under = (one: HistoryLimit, days = 15, rung: HistoryRung = aRung()) =>
-  isUnderLimit(buildView(aHistory({ limits: [one] }), evening(40)), rung, day(days), DEFAULT_LIMITS);
+  isUnderLimit(
+    buildView(aHistory({ limits: [one] }), evening(40)),
+    { rung, side: 'both' },
+    day(days),
+    DEFAULT_LIMITS,
+  );
 
 describe('a limit on a rung', () => {
   it('holds from its first day to its last, both with it', () => {

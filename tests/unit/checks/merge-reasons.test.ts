@@ -99,6 +99,24 @@ describe('mergeReasons', () => {
     ]);
     expect(flagged(mergeReasons([hardest('low-back'), jump]))).toHaveLength(2);
   });
+  it('names the parts of one kind by their places, whatever their order', () => {
+    const jump = aFinding('load-jump', 'watch', {
+      subject: { key: 'load', label: '' },
+      evidence: { tissues: 'elbow-bending:right,neck:right' },
+    });
+    const hardest = (tissue: 'elbow-bending' | 'neck') =>
+      aFinding('new-hardest', 'watch', {
+        subject: { key: tissue, label: tissue, tissue, side: 'right' },
+        short: tissue,
+      });
+    for (const parts of [
+      [hardest('elbow-bending'), hardest('neck')],
+      [hardest('neck'), hardest('elbow-bending')],
+    ]) {
+      const [lead] = flagged(mergeReasons([...parts, jump]));
+      expect(lead?.sentence).toBe('load-jump **1** Also: elbow-bending; neck.');
+    }
+  });
   const subject = fc.constantFrom(ELBOW, KNEE);
   const finding = fc
     .tuple(fc.constantFrom(...CHECK_KINDS), fc.constantFrom(...LEVELS), subject)

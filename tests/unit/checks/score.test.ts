@@ -56,6 +56,19 @@ describe('scoreOf', () => {
     expect(score(sets([20]), down)).toBe(0.5);
     expect(score(sets([5]), down)).toBe(1);
   });
+  it('takes the best of many sets, whatever their order, and all of one value', () => {
+    expect(score(sets([5, 10, 15, 20]))).toBeCloseTo(45 / 60, 12);
+    expect(score(sets([20, 15, 10, 5]))).toBeCloseTo(45 / 60, 12);
+    expect(score(sets([10, 10, 10, 10, 10]))).toBe(0.5);
+    expect(score(sets([5, 20, 20, 19]))).toBeCloseTo(59 / 60, 12);
+  });
+  it('is whole at a target of 0: flat hands, a body on the floor', () => {
+    const pass = { sets: 1, target: 0, days: 2, tries: null };
+    expect(score(sets([0]), { ...RUNG, measure: 'range-down', pass })).toBe(1);
+    expect(score(sets([2]), { ...RUNG, measure: 'range-down', pass })).toBe(0);
+    expect(score(sets([0]), { ...RUNG, pass })).toBe(1);
+    expect(score(sets([3]), { ...RUNG, pass })).toBe(1);
+  });
   it('lies between 0 and 1, and never falls with a better set', () => {
     fc.assert(
       fc.property(

@@ -31,6 +31,12 @@ describe('too-little-time', () => {
     expect(saidOf(sessions(NINE.slice(-4), [31]))).toBe('clear');
     expect(saidOf(sessions(NINE.slice(-4), []))).toBe('flagged watch');
   });
+  it('needs a chance under the limit: 0 of 4 for somebody who does it in 80 % has one of 0.0016', () => {
+    const none = aHistory({ checkIns: sessions(NINE.slice(-4), []) });
+    const under = (p: number) => said(theOutcome(judge(tooLittleTime, none, 35, { 'tooLittleTime.p': p })));
+    expect(under(0.0016)).toBe('clear');
+    expect(under(0.00161)).toBe('flagged watch');
+  });
   it('is clear at exactly half', () => {
     expect(saidOf(sessions([...NINE, 33], [13, 17, 22, 29, 31]))).toBe('clear');
     expect(saidOf(sessions([...NINE, 33], [13, 17, 22, 29]))).toBe('flagged watch');

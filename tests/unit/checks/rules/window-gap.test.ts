@@ -90,4 +90,16 @@ describe('window-gap', () => {
     });
     expect(saidOf(days5([0, 0, 0, 0, 0], [0, 0, 0, 0, 0]))).toBe('clear');
   });
+  it('speaks of each kind of hold in the order of their names', () => {
+    const kinds = ['hands further out', 'short holds'].map((name) =>
+      RUNGS.map((rung) => aRung({ ...rung, id: `${rung.id}, ${name}`, name: `${rung.ladder}, ${name}` })),
+    );
+    for (const rungs of [[RUNGS, ...kinds].flat(), [...kinds, RUNGS].reverse().flat()]) {
+      expect(on([], 40, rungs).map((outcome) => outcome.subject.key)).toEqual([
+        'window:',
+        'window:hands further out',
+        'window:short holds',
+      ]);
+    }
+  });
 });
