@@ -179,7 +179,7 @@ function found(view: ClientView, standing: Standing, figures: Figures, limits: L
       ],
       daysKnown: daysKnownOf(view.days.slice(-limits['stalled.withinDays'])),
       doubt:
-        'A slow client is not a stuck one: in an own simulation one in six clients who were only slow or uneven was called stalled at some time in half a year.',
+        'A slow client is not a stuck one: in an own simulation one in sixteen clients with nothing wrong, and one in seven of the slow ones, was called stalled at some time in half a year.',
     },
     limits,
   );

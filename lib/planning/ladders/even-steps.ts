@@ -19,8 +19,8 @@ const PROBES = 200;
 
 /**
  * `count` shapes on the straight way from one shape to a harder one, the last being `to` itself, so that each adds the
- * same moment at the shoulder (see `shoulderMoment`), not the same degrees. Angles in whole degrees where `whole` is
- * set, with the moment of the whole degrees; exact otherwise. No steps where `to` is not harder than `from`
+ * same moment at the shoulder (see `shoulderMoment`), not the same degrees. Where `whole` is set, angles are the whole
+ * degrees within two of the exact ones whose moment comes nearest, with that moment; exact otherwise. No steps where `to` is not harder than `from`
  * (`not-harder`), or where the way between them gets lighter on the way up (`not-steady`). Own statics.
  */
 export function evenSteps(
@@ -33,8 +33,9 @@ export function evenSteps(
   if (!risesAllTheWay(from, to)) return { steps: [], problem: 'not-steady' };
   const shapes = Array.from({ length: count }, (_, index) => {
     if (index === count - 1) return to;
-    const shape = shapeWith(low + ((high - low) * (index + 1)) / count, from, to);
-    return whole ? rounded(shape) : shape;
+    const moment = low + ((high - low) * (index + 1)) / count;
+    const shape = shapeWith(moment, from, to);
+    return whole ? nearestWhole(shape, moment) : shape;
   });
   let before = low;
   const steps = shapes.map((shape) => {
@@ -75,11 +76,19 @@ function between(from: LeverShape, to: LeverShape, part: number): LeverShape {
   };
 }
 
-function rounded({ hip, shank, straddle }: LeverShape): LeverShape {
-  return { hip: whole(hip), shank: whole(shank), straddle: whole(straddle) };
+/** When two angles change, rounding each alone would undo the evenness. */
+function nearestWhole({ hip, shank, straddle }: LeverShape, moment: number): LeverShape {
+  const far = (shape: LeverShape) => Math.abs(shoulderMoment(shape) - moment);
+  const beside = wholeBeside(hip).flatMap((h) =>
+    wholeBeside(shank).flatMap((s) => wholeBeside(straddle).map((w) => ({ hip: h, shank: s, straddle: w }))),
+  );
+  return beside.reduce((best, shape) => (far(shape) < far(best) ? shape : best));
 }
 
 /** Never minus zero, which would be shown and compared as another number. */
-function whole(degrees: number): number {
-  return Math.round(degrees) + 0;
+function wholeBeside(degrees: number): number[] {
+  const near = Math.round(degrees) + 0;
+  // The halvings end within a millionth: an angle that does not change stays as it is.
+  if (Math.abs(degrees - near) < 1e-6) return [near];
+  return [0, -1, 1, -2, 2].map((off) => near + off);
 }

@@ -47,6 +47,14 @@ describe('steps even in load', () => {
     }
   });
 
+  it('stay even in whole degrees where hip and shin both change', () => {
+    const opened = { hip: 100, shank: 90, straddle: 0 };
+    const added = evenSteps({ from: opened, to: ADVANCED, count: 3 }).steps.map((step) => step.added);
+    const spread = Math.max(...added) - Math.min(...added);
+    const mean = added.reduce((sum, each) => sum + each, 0) / added.length;
+    expect(spread / mean).toBeLessThan(0.05);
+  });
+
   it('are none where the second shape is no harder, or the load falls on the way', () => {
     expect(evenSteps({ from: ADVANCED, to: TUCK, count: 3 })).toEqual({ steps: [], problem: 'not-harder' });
     expect(evenSteps({ from: TUCK, to: TUCK, count: 3 })).toEqual({ steps: [], problem: 'not-harder' });
