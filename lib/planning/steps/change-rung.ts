@@ -29,7 +29,7 @@ export function isLineOf(item: HistoryPlanItem, rung: HistoryRung, side: Side): 
 }
 
 /** What the last days on a rung gave on a side, the newest first. */
-export function resultsOn(rung: HistoryRung, side: Side, { view }: StepContext): DayResult[] {
+export function resultsOn(rung: HistoryRung, side: Side, { view }: Pick<StepContext, 'view'>): DayResult[] {
   return rungDays(view, rung.id)
     .filter((day) => day.counts)
     .map(({ sets }) => {

@@ -123,9 +123,34 @@ export function DrillRow(props: RowProps) {
         {amount('minutes', 'Or minutes')}
         {amount('timesPerWeek', 'Times a week')}
       </div>
+      <DoseLine {...props} />
       <DrillMore {...props} ladder={ladder} rung={rung} />
       {rung ? null : (
         <p className={forms.hint}>Choose a ladder and a rung; the dose is filled in from its pass mark.</p>
+      )}
+    </div>
+  );
+}
+
+/** What the last results propose, put in with one press. */
+function DoseLine({ row, place, doseOf, onChange }: RowProps) {
+  const proposed = row.rungId ? doseOf(row.rungId, row.side) : undefined;
+  if (!proposed || row.minutes) return null;
+  const { sets, target, dose, why } = proposed;
+  const isThere = row.sets === sets && row.target === target;
+  return (
+    <div className={styles.proposed}>
+      <p className={forms.hint}>
+        Proposed: {dose} ({why}).
+      </p>
+      {isThere ? null : (
+        <button
+          type="button"
+          onClick={() => onChange({ sets, target })}
+          aria-label={`Put ${dose} into ${place}`}
+        >
+          Put it in
+        </button>
       )}
     </div>
   );

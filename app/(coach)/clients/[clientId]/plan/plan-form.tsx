@@ -8,6 +8,7 @@ import type { DraftView } from '#lib/views/draft-lines.ts';
 import { editedPlan, planBody, sessionsLeft } from '#lib/views/plan-body.ts';
 import type { PlanFormModel } from '#lib/views/plan-form.ts';
 import { planLive } from '#lib/views/plan-live.ts';
+import { proposedDoses } from '#lib/views/proposed-dose.ts';
 import forms from '../../_parts/forms.module.css';
 import { postJson, textIn } from '../../_parts/post-json.ts';
 import { DraftPanel } from './draft-panel.tsx';
@@ -38,6 +39,7 @@ export function PlanForm({ model, draft, past }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const error = (path: string) => refused?.fields[path];
   const live = useLive(plan, model, past);
+  const doseOf = useMemo(() => proposedDoses(past), [past]);
 
   async function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
@@ -74,6 +76,7 @@ export function PlanForm({ model, draft, past }: Props) {
               isFirst={index === 0}
               plan={plan}
               ladders={model.ladders}
+              doseOf={doseOf}
               minutes={minutesOf(live, session.label)}
               error={error}
             />

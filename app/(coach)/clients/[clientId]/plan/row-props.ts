@@ -1,5 +1,6 @@
 import type { FormLadder } from '#lib/views/plan-form.ts';
 import type { FormRow } from '#lib/views/plan-rows.ts';
+import type { DoseOf } from '#lib/views/proposed-dose.ts';
 
 export type RowProps = {
   row: FormRow;
@@ -8,6 +9,7 @@ export type RowProps = {
   ladders: FormLadder[];
   /** The other rows of the session. */
   others: FormRow[];
+  doseOf: DoseOf;
   error: (name: string) => string | undefined;
   onChange: (patch: Partial<FormRow>) => void;
   onRemove: () => void;

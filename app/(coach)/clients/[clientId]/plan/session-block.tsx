@@ -1,6 +1,7 @@
 'use client';
 
 import type { FormLadder, FormSession } from '#lib/views/plan-form.ts';
+import type { DoseOf } from '#lib/views/proposed-dose.ts';
 import { Field } from '../../_parts/field.tsx';
 import forms from '../../_parts/forms.module.css';
 import { DrillRow } from './drill-row.tsx';
@@ -12,13 +13,14 @@ type Props = {
   isFirst: boolean;
   plan: Plan;
   ladders: FormLadder[];
+  doseOf: DoseOf;
   /** "about 48 min". */
   minutes: string;
   error: (path: string) => string | undefined;
 };
 
 /** One session: its rest, warm-up and drills in order. */
-export function SessionBlock({ session, isFirst, plan, ladders, minutes, error }: Props) {
+export function SessionBlock({ session, isFirst, plan, ladders, doseOf, minutes, error }: Props) {
   const { label } = session;
   const title = label === 'short' ? 'Short session' : `Session ${label}`;
   const rows = plan.typed.rows.filter((row) => row.session === label);
@@ -53,6 +55,7 @@ export function SessionBlock({ session, isFirst, plan, ladders, minutes, error }
             row={row}
             place={`${label}${index + 1}`}
             ladders={ladders}
+            doseOf={doseOf}
             others={rows.filter((other) => other !== row)}
             error={(name) => error(`items.${sent}.${name}`)}
             onChange={(patch) => plan.setRow(row.key, patch)}

@@ -1,0 +1,31 @@
+import { expect, it } from 'vitest';
+import { proposedDoses } from '#lib/views/proposed-dose.ts';
+import { aCheckIn, aHistory, aRung, day, sets } from '#tests/fixtures/history-builders.ts';
+
+const RUNG = aRung({ pass: { sets: 4, target: 8, days: 2, tries: null } });
+const doses = (values: number[][]) =>
+  proposedDoses({
+    history: aHistory({
+      rungs: [RUNG],
+      checkIns: values.map((each, index) => aCheckIn(index * 2, { sets: sets(each, { planned: 5 }) })),
+    }),
+    rungs: [RUNG],
+    yesterday: day(20),
+  });
+
+it('proposes from the last results, with what it is and that no source stands behind it', () => {
+  expect(doses([[3, 3, 3, 2]])(RUNG.id, 'both')).toEqual({
+    sets: '4',
+    target: '3',
+    dose: '4 x 3 reps',
+    why: 'strength: 5 clean reps, 4-5 sets; common practice, no source',
+  });
+  // Two whole days: a fifth set.
+  const whole = [5, 5, 5, 5];
+  expect(doses([whole, whole])(RUNG.id, 'both')?.dose).toBe('5 x 5 reps');
+});
+
+it('has a first dose for a rung without results, and none for one it does not know', () => {
+  expect(doses([])(RUNG.id, 'both')?.dose).toBe('4 x 5 reps');
+  expect(doses([])('gone', 'both')).toBeUndefined();
+});
