@@ -8,7 +8,7 @@ import { resultsOn } from '#lib/planning/steps/change-rung.ts';
 export type ProposedDose = {
   sets: string;
   target: string;
-  /** "4 x 8 s". */
+  /** "4 x 8 s", "4 x 5" for reps. */
   dose: string;
   /** "strength: what was clean of late, 4-5 sets; common practice, no source". */
   why: string;

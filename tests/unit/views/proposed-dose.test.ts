@@ -17,15 +17,15 @@ it('proposes from the last results, with what it is and that no source stands be
   expect(doses([[3, 3, 3, 2]])(RUNG.id, 'both')).toEqual({
     sets: '4',
     target: '3',
-    dose: '4 x 3 reps',
+    dose: '4 x 3',
     why: 'strength: 5 clean reps, 4-5 sets; common practice, no source',
   });
   // Two whole days: a fifth set.
   const whole = [5, 5, 5, 5];
-  expect(doses([whole, whole])(RUNG.id, 'both')?.dose).toBe('5 x 5 reps');
+  expect(doses([whole, whole])(RUNG.id, 'both')?.dose).toBe('5 x 5');
 });
 
 it('has a first dose for a rung without results, and none for one it does not know', () => {
-  expect(doses([])(RUNG.id, 'both')?.dose).toBe('4 x 5 reps');
+  expect(doses([])(RUNG.id, 'both')?.dose).toBe('4 x 5');
   expect(doses([])('gone', 'both')).toBeUndefined();
 });
