@@ -56,8 +56,9 @@ function judge(view: ClientView, { name, over, under }: KindOfHold, limits: Limi
   }
   const [heelHold, toeHold] = [median(heel) ?? 0, median(toe) ?? 0];
   const larger = Math.max(heelHold, toeHold);
-  const share = larger > 0 ? Math.abs(heelHold - toeHold) / larger : 0;
-  if (!exceeds(share, limits['windowGap.share'])) return { status: 'clear', kind: KIND, subject };
+  const apart = Math.abs(heelHold - toeHold);
+  if (!exceeds(apart, limits['windowGap.share'] * larger)) return { status: 'clear', kind: KIND, subject };
+  const share = apart / larger;
   const weaker = heelHold < toeHold ? 'heel pulls' : 'toe pulls';
   return findingOf(
     {
