@@ -135,7 +135,7 @@ test('a plan is written, refused, changed, kept and copied by keyboard alone', a
   await test.step('a skill in focus with a date, an easy week and a week without kit', async () => {
     await chooseByLetters(page, page.getByLabel('Another skill'), 'Front');
     await press(page, page.getByRole('button', { name: 'Put it in focus' }));
-    await expect(page.getByRole('button', { name: 'Take Front lever out of focus' })).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Take out of focus: Front lever' })).toBeVisible();
     await arrowDown(page, page.getByLabel(/^week 3, from/).first(), 1);
     await press(page, page.getByLabel(/^week 2, .*without kit/), 'Space');
     await expect(page.getByText(/^Left out in weeks without kit: /)).toBeVisible();

@@ -42,7 +42,7 @@ export const LOAD = {
     'BW s',
     'smallest 7-day tissue load that counts; half of it must be above usual',
   ),
-  'loadJump.aboveShare': threshold(0.3, 'share', 'part of the floor that must lie above usual'),
+  'loadJump.aboveShare': threshold(0.4, 'share', 'part of the floor that must lie above usual'),
   'loadJump.actRatio': threshold(2, 'x usual week', 'act from here'),
   'loadJump.acceptedMargin': threshold(
     1.15,

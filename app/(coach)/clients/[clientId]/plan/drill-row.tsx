@@ -147,7 +147,7 @@ function DoseLine({ row, place, doseOf, onChange }: RowProps) {
         <button
           type="button"
           onClick={() => onChange({ sets, target })}
-          aria-label={`Put ${dose} into ${place}`}
+          aria-label={`Put it in: ${dose} into ${place}`}
         >
           Put it in
         </button>

@@ -51,7 +51,7 @@ export function Goals({ plan, skills, error }: Props) {
           </Field>
           <button
             type="button"
-            aria-label={`Take ${name(goal.skillId)} out of focus`}
+            aria-label={`Take out of focus: ${name(goal.skillId)}`}
             onClick={() => plan.set({ goals: goals.filter((one) => one !== goal) })}
           >
             Take out

@@ -32,15 +32,11 @@ export function SessionBlock({ session, isFirst, plan, ladders, doseOf, minutes,
         <span className={styles.minutes}>{minutes}</span>
         <div className={styles.acts}>
           {isFirst ? null : (
-            <button
-              type="button"
-              onClick={() => plan.moveSession(label)}
-              aria-label={`Train ${title} earlier`}
-            >
+            <button type="button" onClick={() => plan.moveSession(label)} aria-label={`Earlier: ${title}`}>
               Earlier
             </button>
           )}
-          <button type="button" onClick={() => plan.removeSession(label)} aria-label={`Take ${title} out`}>
+          <button type="button" onClick={() => plan.removeSession(label)} aria-label={`Take out ${title}`}>
             Take out
           </button>
         </div>
