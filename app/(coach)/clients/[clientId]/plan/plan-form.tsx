@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { type FormEvent, useDeferredValue, useMemo, useRef, useState } from 'react';
+import { type FormEvent, useDeferredValue, useMemo, useState } from 'react';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
 import { MINUTES_DOUBT } from '#lib/planning/session-minutes.ts';
 import type { DraftView } from '#lib/views/draft-lines.ts';
@@ -36,7 +36,6 @@ export function PlanForm({ model, draft, past }: Props) {
   const { typed } = plan;
   const [refused, setRefused] = useState<Refused | null>(null);
   const [busy, setBusy] = useState(false);
-  const box = useRef<HTMLDivElement>(null);
   const error = (path: string) => refused?.fields[path];
   const live = useLive(plan, model, past);
   const doseOf = useMemo(() => proposedDoses(past), [past]);
@@ -54,13 +53,12 @@ export function PlanForm({ model, draft, past }: Props) {
       return;
     }
     setRefused(answer);
-    requestAnimationFrame(() => box.current?.focus());
   }
 
   return (
     <form className={styles.form} onSubmit={send} noValidate>
       <div className={styles.main}>
-        <RefusedBox refused={refused} typed={typed} box={box} />
+        <RefusedBox refused={refused} typed={typed} />
         {draft ? <DraftPanel draft={draft} plan={plan} ladders={model.ladders} /> : null}
         <PlanFrame plan={plan} error={error} />
         <section aria-labelledby="drills">

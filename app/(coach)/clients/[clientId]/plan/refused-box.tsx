@@ -1,14 +1,18 @@
 'use client';
 
-import type { RefObject } from 'react';
+import { useEffect, useRef } from 'react';
 import type { PlanTyped } from '#lib/views/plan-body.ts';
 import forms from '../../_parts/forms.module.css';
 
 export type Refused = { message: string; fields: Record<string, string> };
-type Props = { refused: Refused | null; typed: PlanTyped; box: RefObject<HTMLDivElement | null> };
+type Props = { refused: Refused | null; typed: PlanTyped };
 
-/** What was refused, with a link to each field. What was typed is still in the form. */
-export function RefusedBox({ refused, typed, box }: Props) {
+/** What was refused, with a link to each field; it takes the focus. What was typed is still in the form. */
+export function RefusedBox({ refused, typed }: Props) {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (refused) box.current?.focus();
+  }, [refused]);
   if (!refused) return null;
   const places = Object.entries(refused.fields).flatMap(([path, message]) => {
     const place = placeOf(path, typed);
