@@ -1,6 +1,7 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
 import { daysAgo, isResting } from '../contact-silence.ts';
 import { findingOf } from '../finding-of.ts';
+import { plansThatHeld } from '../plans-that-held.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { counted, dayInWords } from '../words.ts';
@@ -45,12 +46,7 @@ function judge(view: ClientView, limits: Limits): Outcome {
   );
 }
 
-/** Of the newest plan, also one that starts later; null when it is open or there is none. */
+/** Of the plan that will hold last, also one that starts later; null when it is open or there is none. */
 function lastPlannedDay(view: ClientView): string | null {
-  let newest = view.history.plans[0];
-  for (const plan of view.history.plans) {
-    if (!newest || plan.from > newest.from || (plan.from === newest.from && plan.version > newest.version))
-      newest = plan;
-  }
-  return newest?.until ?? null;
+  return plansThatHeld(view.history.plans).at(-1)?.until ?? null;
 }

@@ -1,8 +1,8 @@
-import { dayNumber } from '#lib/domain/day-number.ts';
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
 import type { HistoryPlan } from '#lib/domain/history.ts';
 import { isResting } from '../contact-silence.ts';
 import { findingOf } from '../finding-of.ts';
+import { plansThatHeld } from '../plans-that-held.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { counted } from '../words.ts';
@@ -54,11 +54,9 @@ function judge(view: ClientView, limits: Limits): Outcome {
   );
 }
 
-/** The first plan that starts after tonight; of two that start on one day the later version. */
+/** The first plan that will hold after tonight. */
 function nextPlan(view: ClientView): HistoryPlan | undefined {
-  return view.history.plans
-    .filter((plan) => plan.from > view.asOf.date)
-    .sort((a, b) => dayNumber(a.from) - dayNumber(b.from) || b.version - a.version)[0];
+  return plansThatHeld(view.history.plans).find((plan) => plan.from > view.asOf.date);
 }
 
 function fullestSession(view: ClientView, plan: HistoryPlan): { session: string; drills: number } {

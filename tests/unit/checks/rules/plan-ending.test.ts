@@ -26,7 +26,16 @@ describe('plan-ending', () => {
     ['a next plan to day 60', aPlan({ version: 2, from: day(34), until: day(60) }), 'none'],
     ['a next plan to day 36', aPlan({ version: 2, from: day(34), until: day(36) }), `plan ends Tue 7 Apr`],
     ['an older plan without an end', aPlan({ version: 0, from: day(-7) }), 'plan ends Sat 4 Apr'],
-    ['an older plan with a later version', aPlan({ version: 2, from: day(-7) }), 'plan ends Sat 4 Apr'],
+    [
+      'a later version from an earlier day, which holds instead',
+      aPlan({ version: 2, from: day(-7) }),
+      'none',
+    ],
+    [
+      'an earlier version from a later day, which never holds',
+      aPlan({ version: 0, from: day(34) }),
+      'plan ends Sat 4 Apr',
+    ],
     ['a later version from the same day without an end', aPlan({ version: 2 }), 'none'],
     [
       'a later version from the same day to day 36',

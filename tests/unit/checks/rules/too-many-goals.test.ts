@@ -53,6 +53,12 @@ describe('too-many-goals: which plan', () => {
     expect(both(next(1, 5, TWO), next(2, 5, THREE))).toEqual(['flagged', 'flagged']);
     expect(both(next(1, 5, THREE), next(2, 5, TWO))).toEqual(['clear', 'clear']);
   });
+  it('leaves out a plan that a later version overtook before its first day', () => {
+    const ended = aPlan({ version: 2, from: day(2), until: day(3), skillsInFocus: TWO });
+    expect(both(next(1, 5, THREE), ended)).toEqual(['clear', 'clear']);
+    expect(saidOf([next(1, 5, THREE), ended], 4)).toBe('clear');
+    expect(saidOf([next(3, 5, THREE), ended], 4)).toBe('flagged');
+  });
   it('looks at the plan in force before the next one', () => {
     expect(saidOf([aPlan({ skillsInFocus: TWO }), next(2, 1, THREE)])).toBe('clear');
     expect(saidOf([aPlan({ skillsInFocus: TWO }), next(2, 1, THREE)], 1)).toBe('flagged');
