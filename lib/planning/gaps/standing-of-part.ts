@@ -98,10 +98,17 @@ function heldBack(
 }
 
 /** "3 x 20 s", "8 of 10", "160 °". */
-export function passInWords({ pass, ...rung }: GapRung): string {
+function passInWords({ pass, ...rung }: GapRung): string {
   if (rung.measure === 'made-tried') return `${pass.target} made of ${pass.tries ?? pass.target}`;
   const amount = `${pass.target} ${unitOf(rung)}`;
   return rung.measure === 'range-up' || rung.measure === 'range-down' ? amount : `${pass.sets} x ${amount}`;
+}
+
+/** A rung with what it asks: "Toe float: 5 x 3 s"; a range whose name says its number only by its name. */
+export function askedInWords(rung: GapRung): string {
+  const isRange = rung.measure === 'range-up' || rung.measure === 'range-down';
+  const saysIt = isRange && rung.name.includes(String(Math.abs(rung.pass.target)));
+  return saysIt ? rung.name : `${rung.name}: ${passInWords(rung)}`;
 }
 
 function resultInWords(rung: GapRung, { sets, value }: SideSeen): string {

@@ -9,7 +9,7 @@ import type {
   GapLadder,
   SideSeen,
 } from '#lib/planning/gaps/gap-types.ts';
-import { passInWords } from '#lib/planning/gaps/standing-of-part.ts';
+import { askedInWords } from '#lib/planning/gaps/standing-of-part.ts';
 
 /** One side of a part as typed: what was typed is kept as typed. */
 export type FormSide = {
@@ -91,7 +91,7 @@ function toPart({ ladder, rung, role, why }: Ask, sides: readonly SideSeen[]): F
     measure: rung.measure,
     unit: MEASURE_UNITS[rung.measure] || 'reps',
     askedRungId: rung.id,
-    rungs: ladder.rungs.map((one) => ({ id: one.id, label: `${one.name}: ${passInWords(one)}` })),
+    rungs: ladder.rungs.map((one) => ({ id: one.id, label: askedInWords(one) })),
     sides: sides.map((one) => ({
       side: one.side,
       film: one.film,
@@ -130,7 +130,7 @@ function skillChoices(library: readonly GapLadder[]): SkillChoice[] {
     const choice = choices.get(ladder.skillId) ?? { id: ladder.skillId, name: ladder.skill, ladders: [] };
     choice.ladders.push({
       name: ladder.name,
-      rungs: ladder.rungs.map((rung) => ({ id: rung.id, label: `${rung.name}: ${passInWords(rung)}` })),
+      rungs: ladder.rungs.map((rung) => ({ id: rung.id, label: askedInWords(rung) })),
     });
     choices.set(ladder.skillId, choice);
   }

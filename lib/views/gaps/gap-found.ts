@@ -3,7 +3,7 @@ import type { GapResult, WeighedDrill } from '#lib/planning/gaps/find-gaps.ts';
 import type { GapContext } from '#lib/planning/gaps/gap-context.ts';
 import { PART_STANDINGS, type PartStanding, type PartStandingName } from '#lib/planning/gaps/gap-types.ts';
 import { intoSessions } from '#lib/planning/gaps/into-sessions.ts';
-import { passInWords } from '#lib/planning/gaps/standing-of-part.ts';
+import { askedInWords } from '#lib/planning/gaps/standing-of-part.ts';
 import { nameOf, whyLeft } from '#lib/planning/gaps/why-left.ts';
 import { limitInWords, untilInWords } from '../limit-lines.ts';
 import { lineInWords, partInWords, STANDING_WORDS, supportInWords, whyChosen } from './drill-words.ts';
@@ -51,7 +51,7 @@ export function gapFound(result: GapResult, context: GapContext): GapFound {
       where: listInWords(sessionsOf(drill)),
       lines: drill.option.lines.map(lineInWords),
       why: whyChosen(drill, result.chosen),
-      notes: notesOf(drill, context.date),
+      notes: notesOf(drill, result, context.date),
     })),
     left: result.left.map((part) => ({
       key: `${part.ask.ladder.id} ${part.seen.side}`,
@@ -72,7 +72,7 @@ function foundPart({ ask, standing, sides }: PartStanding, { chosen }: GapResult
   return {
     key: ask.ladder.id,
     part: ask.ladder.part,
-    asked: `${ask.rung.name}: ${passInWords(ask.rung)}`,
+    asked: askedInWords(ask.rung),
     standing,
     standingWords: STANDING_WORDS[standing],
     sides: sides.map(({ seen, words }) => (seen.side === 'both' ? words : `${seen.side}: ${words}`)),
@@ -101,7 +101,8 @@ function summaryOf({ open, parts, chosen, left }: GapResult): string {
   }
 }
 
-function notesOf({ strain, change, option, cutBy }: WeighedDrill, today: string): string[] {
+function notesOf(drill: WeighedDrill, { weighed }: GapResult, today: string): string[] {
+  const { strain, change, option, cutBy } = drill;
   const loads = strain.slice(0, 3).map(({ key, load, state }) => {
     const why = [
       ...(state.pain > 0 ? [`pain ${state.pain} of 10`] : []),
@@ -111,10 +112,18 @@ function notesOf({ strain, change, option, cutBy }: WeighedDrill, today: string)
   });
   return [
     ...(cutBy ? [`Fewer sets under a limit: ${limitInWords(cutBy)}, ${untilInWords(cutBy, today)}.`] : []),
-    ...(option.oneBack ? ['One rung back from the last result: it loads less.'] : []),
+    ...(option.oneBack ? [whyBack(drill, weighed)] : []),
     ...loads,
     ...(change.words ? [`${change.words.charAt(0).toUpperCase()}${change.words.slice(1)}.`] : []),
   ];
+}
+
+/** Why it is one rung back: the rung itself cannot be done now, or this one loads less. */
+function whyBack({ option }: WeighedDrill, weighed: readonly WeighedDrill[]): string {
+  const ahead = weighed.find((one) => one.option.ladder.id === option.ladder.id && !one.option.oneBack);
+  return ahead?.out
+    ? `One rung back: ${nameOf(ahead)} ${ahead.out.words.replace(/\.$/, '')}.`
+    : 'One rung back from the last result: it loads less.';
 }
 
 function aimsOf({ score, room, weighed }: GapResult): string[] {

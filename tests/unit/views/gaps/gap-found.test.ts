@@ -86,6 +86,22 @@ describe('what the page says', () => {
     expect(notes([limit])?.[0]).toMatch(/^Fewer sets under a limit: .*50 %.*, until further word\.$/);
     expect(notes([])).toEqual([]);
   });
+  it('why a drill is one rung back: the rung itself asks for kit that is not there', () => {
+    const known = { H4: { film: 'drops' }, X1: { film: 'steady' } } as const;
+    const placements = [{ ladderId: 'W1', side: 'both' as const, rungId: 'W1.6', from: '2026-09-01' }];
+    const notes = (kit: string[]) =>
+      look('H5.4', known, { kit }, { placements }).found.drills.find(({ name }) => name.startsWith('Wrist'))
+        ?.notes;
+    expect(notes([])).toEqual([
+      'One rung back: Heel of hand lifts in box pike asks for box, which is not at hand.',
+    ]);
+    expect(notes(['box'])).toEqual([]);
+  });
+  it('a range is asked by its name when that says its number', () => {
+    const asked = look('P4.4', LIFT).found.parts;
+    expect(asked.find(({ key }) => key === 'X1')?.asked).toBe('Overhead 160°');
+    expect(asked.find(({ key }) => key === 'P3')?.asked).toBe('Free, to the floor: 5 x 8 s');
+  });
   it('mobility says what it belongs to; parts come worst first', () => {
     const { found } = look('H5.4', { H4: { film: 'drops' }, X1: { film: 'steady' } });
     expect(found.drills.find(({ name }) => name.startsWith('Wrist'))?.why).toEqual([

@@ -1,4 +1,5 @@
 import { longDate } from '#lib/views/say-date.ts';
+import styles from './gaps.module.css';
 
 type Row = { id: string; skill: string; onDate: string; by: string };
 
@@ -24,7 +25,7 @@ export function Earlier({
       {others.length === 0 ? (
         <p>{shown ? 'No other one is kept.' : 'None is kept yet. The first one saved will stand here.'}</p>
       ) : (
-        <ul>
+        <ul className={styles.earlier}>
           {others.map((row) => (
             <li key={row.id}>
               <a href={`/clients/${clientId}/gaps?assessment=${row.id}`}>
