@@ -40,7 +40,8 @@ export function isHardlyTrained({ planned, trained }: PlannedPractice, limits: L
   return trained < planned * limits['tooLittleTime.share'];
 }
 
-function count(view: ClientView, { rung, side }: Standing, limits: Limits): PlannedPractice {
+function count(view: ClientView, standing: Standing, limits: Limits): PlannedPractice {
+  const { rung, side } = standing;
   const sessions = recentSessions(view, limits);
   const counts = { planned: 0, trained: 0, logged: sessions.length };
   const trained = trainedIn(view, rung.id, side, sessions[0]?.at ?? 0);
@@ -54,8 +55,7 @@ function count(view: ClientView, { rung, side }: Standing, limits: Limits): Plan
       asked = askedIn(plan, rung.id, side);
       from = addDays(plannedSince(view, rung.id, date) ?? date, limits['tooLittleTime.planFromDays']);
     }
-    if (!isPlanned(checkIn, asked) || date < from || isUnderLimit(view, { rung, side }, date, limits))
-      continue;
+    if (!isPlanned(checkIn, asked) || date < from || isUnderLimit(view, standing, date, limits)) continue;
     counts.planned += 1;
     if (trained.has(checkIn)) counts.trained += 1;
   }

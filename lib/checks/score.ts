@@ -85,7 +85,7 @@ function sumOfBest({ pass, measure }: HistoryRung, sets: readonly HistorySet[], 
     let at = best.length;
     for (; at > 0 && (best[at - 1] ?? 0) < share; at -= 1) best[at] = best[at - 1] ?? 0;
     best[at] = share;
-    best.length = Math.min(best.length, pass.sets);
+    if (best.length > pass.sets) best.length = pass.sets;
   }
   let sum = 0;
   for (const share of best) sum += share;

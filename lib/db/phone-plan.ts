@@ -1,7 +1,7 @@
+import type { PlanLine } from '#lib/domain/plan-line.ts';
 import type { Fault, Measure, Side, Support } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
 import { PLAN_ITEM_FROM, PLAN_ITEM_JSON } from './plan-json.ts';
-import type { PlanItemRow } from './plans.ts';
 
 /** A rung as a planned line names it. */
 export type PlannedRung = {
@@ -101,8 +101,8 @@ export async function findLastTrainedVersion(tx: TeamPg, clientId: string): Prom
 }
 
 /** The lines of one version of a plan. */
-export async function listPlanItems(tx: TeamPg, clientId: string, version: number): Promise<PlanItemRow[]> {
-  const { rows } = await tx.client.query<{ items: PlanItemRow[] }>(
+export async function listPlanItems(tx: TeamPg, clientId: string, version: number): Promise<PlanLine[]> {
+  const { rows } = await tx.client.query<{ items: PlanLine[] }>(
     `select coalesce(json_agg(${PLAN_ITEM_JSON}), '[]') as items
      from plan q join ${PLAN_ITEM_FROM} on s.team_id = q.team_id and s.plan_id = q.id
      where q.team_id = $1 and q.client_id = $2 and q.version = $3`,

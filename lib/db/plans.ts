@@ -1,4 +1,5 @@
-import type { Family, Measure, Side, Support } from '#lib/domain/vocabulary.ts';
+import type { PlanLine } from '#lib/domain/plan-line.ts';
+import type { Family, Measure, Side } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
 import { PLAN_ITEM_FROM, PLAN_ITEM_JSON, PLAN_SESSION_JSON } from './plan-json.ts';
 
@@ -60,21 +61,6 @@ export async function lockPlanVersion(tx: TeamPg, clientId: string): Promise<num
   return rows[0]?.version ?? 0;
 }
 
-export type PlanItemRow = {
-  session: string;
-  rungId: string;
-  side: Side;
-  sets: number;
-  target: number | null;
-  minutes: number | null;
-  timesPerWeek: number;
-  support: Support | null;
-  stopRule: string;
-  notTwoDaysRunning: boolean;
-  /** The rung of the line of this session and side that it is done together with. */
-  pairedWith: string | null;
-  noKitRungId: string | null;
-};
 export type PlanSessionRow = {
   label: string;
   restSeconds: number | null;
@@ -97,7 +83,7 @@ export type PlanRow = {
   by: string | null;
   createdAt: Date;
   sessions: PlanSessionRow[];
-  items: PlanItemRow[];
+  items: PlanLine[];
 };
 
 /** All versions of a client's plan, newest first. */
@@ -160,7 +146,7 @@ export async function insertPlan(tx: TeamPg, plan: PlanToInsert): Promise<void> 
 }
 
 // Rows travel as one JSON document: jsonb_to_recordset keeps the nulls that unnest of mixed types would not.
-async function insertItems(tx: TeamPg, sessionId: string | undefined, items: PlanItemRow[]): Promise<void> {
+async function insertItems(tx: TeamPg, sessionId: string | undefined, items: PlanLine[]): Promise<void> {
   await tx.client.query(
     `insert into plan_item (team_id, session_id, position, rung_id, side, sets, target, minutes, times_per_week, support,
        stop_rule, not_two_days_running, no_kit_rung_id)

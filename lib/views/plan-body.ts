@@ -1,25 +1,9 @@
 import { PLAN_BOUNDS } from '#lib/domain/plan-bounds.ts';
 import { PLAN_SESSIONS } from '#lib/domain/plan-sessions.ts';
 import type { EditedPlan } from '#lib/planning/edited-plan.ts';
-import type { FormGoal, FormSession } from './plan-form.ts';
+import type { FormSession, PlanTyped } from './plan-form.ts';
 import { type FormRow, typedNumber } from './plan-rows.ts';
 import { weeksOf } from './plan-weeks.ts';
-
-/** Everything that is typed into the plan form, as text where it is text. */
-export type PlanTyped = {
-  from: string;
-  until: string;
-  sessionsPerWeek: string;
-  why: string;
-  notes: string;
-  easyWeeks: string[];
-  testWeeks: string[];
-  noKitWeeks: string[];
-  sessions: FormSession[];
-  rows: FormRow[];
-  goals: FormGoal[];
-  acceptedWeekAu: number | null;
-};
 
 /** What the form knows beside what is typed: skills by id, and the rungs that need kit. */
 export type PlanNames = { skills: ReadonlyMap<string, string>; needsKit: ReadonlySet<string> };

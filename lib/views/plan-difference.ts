@@ -1,22 +1,9 @@
 import { SUPPORT_LABELS } from '#lib/domain/labels.ts';
-import type { Side, Support } from '#lib/domain/vocabulary.ts';
+import type { PlanLine } from '#lib/domain/plan-line.ts';
+import type { Side } from '#lib/domain/vocabulary.ts';
 import { GONE, type NamedRung, perWeek, planDose, planItemInWords } from './plan-words.ts';
 import { shortDate } from './say-date.ts';
 
-type Item = {
-  session: string;
-  rungId: string;
-  side: Side;
-  sets: number;
-  target: number | null;
-  minutes: number | null;
-  timesPerWeek: number;
-  support: Support | null;
-  stopRule: string;
-  notTwoDaysRunning: boolean;
-  pairedWith: string | null;
-  noKitRungId: string | null;
-};
 type Session = { label: string; restSeconds: number | null; warmUp: string; warmUpMinutes: number };
 export type ComparedPlan = {
   until: string | null;
@@ -26,7 +13,7 @@ export type ComparedPlan = {
   noKitWeeks: string[];
   skillsInFocus: string[];
   sessions: Session[];
-  items: Item[];
+  items: PlanLine[];
 };
 type Items = Pick<ComparedPlan, 'items'>;
 type Rungs = ReadonlyMap<string, NamedRung & { ladderId: string }>;
@@ -57,8 +44,8 @@ export function drillDifference(before: Items, after: Items, rungs: Rungs): stri
 type SidedLine = { side: Side; text: (side: string) => string };
 
 function drillLines({ items: before }: Items, { items: after }: Items, rungs: Rungs): string[] {
-  const used = new Set<Item>();
-  const take = (match: (item: Item) => boolean) => {
+  const used = new Set<PlanLine>();
+  const take = (match: (item: PlanLine) => boolean) => {
     const found = before.find((item) => !used.has(item) && match(item));
     if (found) used.add(found);
     return found;
@@ -98,15 +85,15 @@ function joined(lines: SidedLine[]): string[] {
   });
 }
 
-function isSameRung(a: Item, b: Item): boolean {
+function isSameRung(a: PlanLine, b: PlanLine): boolean {
   return a.session === b.session && a.rungId === b.rungId && sidesMeet(a, b);
 }
 
-function sidesMeet(a: Item, b: Item): boolean {
+function sidesMeet(a: PlanLine, b: PlanLine): boolean {
   return a.side === b.side || a.side === 'both' || b.side === 'both';
 }
 
-function newLine(item: Item, rungs: Rungs): SidedLine {
+function newLine(item: PlanLine, rungs: Rungs): SidedLine {
   const rung = rungs.get(item.rungId);
   const rest = planItemInWords({ ...item, side: 'both' }, rung).slice((rung?.name ?? GONE).length);
   return {
@@ -115,7 +102,7 @@ function newLine(item: Item, rungs: Rungs): SidedLine {
   };
 }
 
-function changeLine(before: Item, after: Item, rungs: Rungs): SidedLine[] {
+function changeLine(before: PlanLine, after: PlanLine, rungs: Rungs): SidedLine[] {
   const parts = [
     ...(before.rungId === after.rungId ? [] : [`was ${rungs.get(before.rungId)?.name ?? GONE}`]),
     ...part(doseOf(before, rungs), doseOf(after, rungs)),
@@ -137,21 +124,21 @@ function changeLine(before: Item, after: Item, rungs: Rungs): SidedLine[] {
   ];
 }
 
-function supportOf({ support }: Item): string {
+function supportOf({ support }: PlanLine): string {
   return support === null ? 'no support named' : SUPPORT_LABELS[support];
 }
 
-function doseOf(item: Item, rungs: Rungs): string {
+function doseOf(item: PlanLine, rungs: Rungs): string {
   return planDose(item, rungs.get(item.rungId)?.measure);
 }
 
-function pairPart(before: Item, after: Item, rungs: Rungs): string[] {
+function pairPart(before: PlanLine, after: PlanLine, rungs: Rungs): string[] {
   if (before.pairedWith === after.pairedWith) return [];
   const name = after.pairedWith === null ? undefined : (rungs.get(after.pairedWith)?.name ?? GONE);
   return [name ? `a pyramid with ${name}` : 'no pyramid any more'];
 }
 
-function kitPart(before: Item, after: Item, rungs: Rungs): string[] {
+function kitPart(before: PlanLine, after: PlanLine, rungs: Rungs): string[] {
   if (before.noKitRungId === after.noKitRungId) return [];
   const name = after.noKitRungId === null ? undefined : (rungs.get(after.noKitRungId)?.name ?? GONE);
   return [name ? `without kit ${name}` : 'nothing instead of it without kit'];

@@ -1,8 +1,9 @@
 import { kitNeeded } from '#lib/domain/kit.ts';
 import { addDays } from '#lib/domain/local-date.ts';
+import type { PlanLine } from '#lib/domain/plan-line.ts';
 import type { Family, Measure } from '#lib/domain/vocabulary.ts';
 import { type ComparedPlan, planDifference } from './plan-difference.ts';
-import { emptyRow, type FormRow, type PlanItem, toRows } from './plan-rows.ts';
+import { emptyRow, type FormRow, toRows } from './plan-rows.ts';
 import { carryWeeks } from './plan-weeks.ts';
 import { planItemInWords } from './plan-words.ts';
 import { datedDay, shortDate } from './say-date.ts';
@@ -39,7 +40,7 @@ type Version = ComparedPlan & {
   createdAt: Date;
   acceptedWeekAu: number | null;
   sessions: Session[];
-  items: PlanItem[];
+  items: PlanLine[];
 };
 type Goal = { skillId: string; skill: string; wantedBy: string | null };
 
@@ -80,9 +81,8 @@ export type PlanVersionLine = {
   changes: string[];
   lines: string[];
 };
-export type PlanFormModel = {
-  clientId: string;
-  baseVersion: number;
+/** Everything that is typed into the plan form, as text where it is text. */
+export type PlanTyped = {
   from: string;
   until: string;
   sessionsPerWeek: string;
@@ -91,16 +91,20 @@ export type PlanFormModel = {
   easyWeeks: string[];
   testWeeks: string[];
   noKitWeeks: string[];
-  acceptedWeekAu: number | null;
   sessions: FormSession[];
   rows: FormRow[];
   goals: FormGoal[];
+  acceptedWeekAu: number | null;
+};
+export type PlanFormModel = PlanTyped & {
+  clientId: string;
+  baseVersion: number;
   skills: { id: string; name: string }[];
   ladders: FormLadder[];
   versions: PlanVersionLine[];
 };
 /** What is copied into the form instead of the client's newest version. */
-export type CopiedPlan = { sessionsPerWeek: number; notes: string; sessions: Session[]; items: PlanItem[] };
+export type CopiedPlan = { sessionsPerWeek: number; notes: string; sessions: Session[]; items: PlanLine[] };
 
 /** A first plan runs four weeks (common practice, no source). */
 const FIRST_PLAN_DAYS = 28;

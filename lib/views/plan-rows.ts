@@ -1,20 +1,5 @@
+import type { PlanLine } from '#lib/domain/plan-line.ts';
 import type { Side, Support } from '#lib/domain/vocabulary.ts';
-
-/** A line of a plan as it is kept. */
-export type PlanItem = {
-  session: string;
-  rungId: string;
-  side: Side;
-  sets: number;
-  target: number | null;
-  minutes: number | null;
-  timesPerWeek: number;
-  support: Support | null;
-  stopRule: string;
-  notTwoDaysRunning: boolean;
-  pairedWith: string | null;
-  noKitRungId: string | null;
-};
 
 /** One line of the form, as text: what was typed is kept as typed. */
 export type FormRow = {
@@ -60,7 +45,7 @@ export function nextKey(rows: readonly FormRow[]): number {
 }
 
 /** Kept lines as rows of the form; left and right of one rung with the same dose stand in one row again. */
-export function toRows(items: readonly PlanItem[], ladderOf: (rungId: string) => string): FormRow[] {
+export function toRows(items: readonly PlanLine[], ladderOf: (rungId: string) => string): FormRow[] {
   return sidesTogether(items).map((item, key) => toRow(item, key, ladderOf(item.rungId)));
 }
 
@@ -81,7 +66,7 @@ export function sidesTogether<Item extends { side: Side }>(items: readonly Item[
     .map((item) => (joined.has(item) ? { ...item, side: 'both' as const } : item));
 }
 
-export function toRow(item: PlanItem, key: number, ladderId: string): FormRow {
+export function toRow(item: PlanLine, key: number, ladderId: string): FormRow {
   const text = (value: number | null) => (value === null ? '' : String(value));
   return {
     key,

@@ -21,10 +21,8 @@ function judge(view: ClientView, limits: Limits): Outcome {
   const { seen, client } = view.history;
   const clear: Outcome = { status: 'clear', kind: 'not-seen', subject: SUBJECT };
   if (isResting(view) || client.joinedAt === null) return clear;
-  const looked = seen
-    .filter((at) => at <= view.asOf.instant)
-    .sort()
-    .at(-1);
+  let looked: string | undefined;
+  for (const at of seen) if (at <= view.asOf.instant && at > (looked ?? '')) looked = at;
   const since = localDateOf(new Date(looked ?? client.joinedAt), client.zone);
   // By the day of that look: the end of the month is no look, and ends no wait.
   const id: LimitId =

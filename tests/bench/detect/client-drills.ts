@@ -1,5 +1,6 @@
 import type { HistoryRung } from '#lib/domain/history.ts';
-import { type LibraryRung, STARTER_LIBRARY } from '#lib/library/library.ts';
+import { libraryHistoryRung } from '#lib/library/history-rung.ts';
+import { STARTER_LIBRARY } from '#lib/library/library.ts';
 import type { Draws } from './random.ts';
 
 /** One ladder of a client with its hidden truth. */
@@ -27,36 +28,12 @@ const CHOICES: { ladders: string[]; from: [number, number] }[] = [
   { ladders: ['OA'], from: [2, 6] },
 ];
 
-function toHistoryRung(rung: LibraryRung, ladderKey: string, position: number): HistoryRung {
-  const ladder = STARTER_LIBRARY.ladders.find((one) => one.key === ladderKey);
-  if (!ladder) throw new Error(`no ladder ${ladderKey}`);
-  return {
-    id: rung.key,
-    key: rung.key,
-    ladderId: ladderKey,
-    ladder: ladder.name,
-    skill: ladder.skill,
-    part: ladder.part,
-    position,
-    name: rung.name,
-    family: rung.family ?? ladder.family,
-    measure: rung.measure,
-    eachSide: rung.per !== 'both',
-    eachIsLeg: rung.per === 'leg',
-    pass: { ...rung.pass, tries: rung.pass.tries ?? null },
-    secondsPerRep: rung.secondsPerRep ?? null,
-    share: rung.share ?? null,
-    helpingShare: rung.helpingShare ?? null,
-    weights: rung.weights,
-    usualWeeks: rung.usualWeeks,
-    needsFilm: false,
-    faults: ladder.faults,
-  };
-}
-
 function makeDrill(ladderKey: string, first: number): Drill {
   const ladder = STARTER_LIBRARY.ladders.find((one) => one.key === ladderKey);
-  const rungs = (ladder?.rungs ?? []).map((rung, i) => toHistoryRung(rung, ladderKey, i + 1));
+  // Generated clients send no films.
+  const rungs = ladder
+    ? ladder.rungs.map((rung) => ({ ...libraryHistoryRung(ladder, rung), needsFilm: false }))
+    : [];
   const at = Math.min(first, rungs.length) - 1;
   const each = rungs[at]?.eachSide && !rungs[at]?.eachIsLeg;
   return {

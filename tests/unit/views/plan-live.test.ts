@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { HistoryRung } from '#lib/domain/history.ts';
-import { editedPlan, type PlanTyped, planBody, sessionsLeft } from '#lib/views/plan-body.ts';
+import { editedPlan, planBody, sessionsLeft } from '#lib/views/plan-body.ts';
+import type { PlanTyped } from '#lib/views/plan-form.ts';
 import { emptySession } from '#lib/views/plan-form.ts';
 import { planLive } from '#lib/views/plan-live.ts';
 import { emptyRow, type FormRow } from '#lib/views/plan-rows.ts';

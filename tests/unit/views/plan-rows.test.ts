@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { emptyRow, moveRow, type PlanItem, sidesApart, toRows, typedNumber } from '#lib/views/plan-rows.ts';
+import type { PlanLine } from '#lib/domain/plan-line.ts';
+import { emptyRow, moveRow, sidesApart, toRows, typedNumber } from '#lib/views/plan-rows.ts';
 
-const item = (over: Partial<PlanItem> = {}): PlanItem => ({
+const item = (over: Partial<PlanLine> = {}): PlanLine => ({
   session: 'A',
   rungId: 'lean',
   side: 'left',
@@ -16,7 +17,7 @@ const item = (over: Partial<PlanItem> = {}): PlanItem => ({
   noKitRungId: null,
   ...over,
 });
-const rows = (...items: PlanItem[]) => toRows(items, () => 'ladder');
+const rows = (...items: PlanLine[]) => toRows(items, () => 'ladder');
 
 test('left and right alike stand in one row; another dose or rung keeps them apart', () => {
   expect(rows(item(), item({ side: 'right' })).map(({ side }) => side)).toEqual(['both']);

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useRef } from 'react';
-import type { PlanTyped } from '#lib/views/plan-body.ts';
+import type { PlanTyped } from '#lib/views/plan-form.ts';
 import forms from '../../_parts/forms.module.css';
 
 export type Refused = { message: string; fields: Record<string, string> };

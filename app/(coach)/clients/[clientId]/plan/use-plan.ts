@@ -1,8 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import type { PlanTyped } from '#lib/views/plan-body.ts';
-import { emptySession, type FormSession, type PlanFormModel } from '#lib/views/plan-form.ts';
+import { emptySession, type FormSession, type PlanFormModel, type PlanTyped } from '#lib/views/plan-form.ts';
 import { emptyRow, type FormRow, moveRow, nextKey, sidesApart } from '#lib/views/plan-rows.ts';
 
 /** All that is typed into the plan form, and the acts that change it. */
