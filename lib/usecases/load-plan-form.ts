@@ -89,7 +89,7 @@ export function loadPlanForm(
 function withoutWords(history: ClientHistory): ClientHistory {
   return {
     ...history,
-    checkIns: history.checkIns.map((checkIn) => ({ ...checkIn, words: '', pain: [], dangerSigns: [] })),
+    checkIns: history.checkIns.map((checkIn) => ({ ...checkIn, words: '', dangerSigns: [] })),
     questions: [],
     steps: [],
     seen: [],

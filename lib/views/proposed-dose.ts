@@ -1,32 +1,49 @@
+import { exceeds } from '#lib/checks/compare.ts';
+import { loadedTissues } from '#lib/checks/limits-on-rung.ts';
+import { recentPain } from '#lib/checks/recent-pain.ts';
+import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
-import { inMeasure } from '#lib/checks/words.ts';
+import { dayInWords, inMeasure } from '#lib/checks/words.ts';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
+import { placeInWords } from '#lib/domain/labels.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { proposeDose } from '#lib/planning/dose.ts';
+import { PAIN_DAYS } from '#lib/planning/gaps/gap-numbers.ts';
 import { resultsOn } from '#lib/planning/steps/change-rung.ts';
 
-export type ProposedDose = {
-  sets: string;
-  target: string;
-  /** "4 x 8 s", "4 x 5" for reps. */
-  dose: string;
-  /** "strength: what was clean of late, 4-5 sets; common practice, no source". */
-  why: string;
-};
+export type ProposedDose =
+  | {
+      sets: string;
+      target: string;
+      /** "4 x 8 s", "4 x 5" for reps. */
+      dose: string;
+      /** "strength: what was clean of late, 4-5 sets; common practice, no source". */
+      why: string;
+    }
+  /** "left elbow, inner, 5 of 10 on Tue 24 Nov": nothing is proposed for what hurts. */
+  | { sore: string };
 export type DoseOf = (rungId: string, side: Side) => ProposedDose | undefined;
 
-/** Doses proposed from a client's last results, for any rung and side; undefined for a rung that is not known. */
+/**
+ * Doses proposed from a client's last results, for any rung and side; undefined for a rung that is not known. Where what
+ * the rung loads hurt of late, over what a step up would allow, none is proposed: that is the coach's to judge.
+ */
 export function proposedDoses(about: {
   history: ClientHistory;
   rungs: readonly HistoryRung[];
-  yesterday: string;
+  today: string;
 }): DoseOf {
-  const { history, rungs, yesterday } = about;
-  const view = buildView(history, { date: yesterday, instant: `${yesterday}T23:59:59.000Z` });
+  const { history, rungs, today } = about;
+  const view = buildView(history, { date: today, instant: `${today}T23:59:59.000Z` });
   const byId = new Map(rungs.map((rung) => [rung.id, rung]));
   return (rungId, side) => {
     const rung = byId.get(rungId);
     if (!rung) return undefined;
+    const pain = recentPain(view, loadedTissues(rung, DEFAULT_LIMITS), PAIN_DAYS);
+    if (pain && exceeds(pain.value, DEFAULT_LIMITS['stepUpEarned.maxPain'])) {
+      const { region, side: where, value, date } = pain;
+      return { sore: `${placeInWords(region, where)}, ${value} of 10 on ${dayInWords(date)}` };
+    }
     const { sets, target, why, source } = proposeDose(rung, resultsOn(rung, side, { view }));
     const dose = `${sets} x ${inMeasure(target, rung)}`;
     return { sets: String(sets), target: String(target), dose, why: `${why}; ${source}` };

@@ -136,6 +136,13 @@ export function DrillRow(props: RowProps) {
 function DoseLine({ row, place, doseOf, onChange }: RowProps) {
   const proposed = row.rungId ? doseOf(row.rungId, row.side) : undefined;
   if (!proposed || row.minutes) return null;
+  if ('sore' in proposed) {
+    return (
+      <div className={styles.proposed}>
+        <p className={forms.hint}>No dose proposed: {proposed.sore}.</p>
+      </div>
+    );
+  }
   const { sets, target, dose, why } = proposed;
   const isThere = row.sets === sets && row.target === target;
   return (

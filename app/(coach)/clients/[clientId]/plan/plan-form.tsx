@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation';
 import { type FormEvent, useDeferredValue, useMemo, useState } from 'react';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
+import { addDays } from '#lib/domain/local-date.ts';
 import { MINUTES_DOUBT } from '#lib/planning/session-minutes.ts';
 import type { DraftView } from '#lib/views/draft-lines.ts';
 import { editedPlan, planBody, sessionsLeft } from '#lib/views/plan-body.ts';
@@ -38,7 +39,7 @@ export function PlanForm({ model, draft, past }: Props) {
   const [busy, setBusy] = useState(false);
   const error = (path: string) => refused?.fields[path];
   const live = useLive(plan, model, past);
-  const doseOf = useMemo(() => proposedDoses(past), [past]);
+  const doseOf = useMemo(() => proposedDoses({ ...past, today: addDays(past.yesterday, 1) }), [past]);
 
   async function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
