@@ -14,6 +14,8 @@ const line = z
     minutes: z.number().min(1, 'at least 1 minute').max(240, 'at most 240 minutes').nullable().default(null),
     timesPerWeek: z.number().min(0.5, 'at least 0.5 a week').max(14, 'at most 14 a week'),
     support: z.enum(SUPPORTS, 'choose a support').nullish(),
+    replaces: z.uuid('choose a rung').nullish(),
+    pairedWith: z.uuid('choose a rung').nullish(),
     why: z.string().trim().max(1_000, 'at most 1,000 letters').default(''),
   })
   .refine((one) => one.act === 'drop' || one.target !== null || one.minutes !== null, {

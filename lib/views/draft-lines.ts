@@ -1,7 +1,7 @@
 import { SUPPORT_LABELS } from '#lib/domain/labels.ts';
 import type { DraftSource, PlanDraft, PlanDraftLine } from './plan-draft.ts';
 import type { FormLadder, FormRung } from './plan-form.ts';
-import { emptyRow, type FormRow, nextKey, sidesApart } from './plan-rows.ts';
+import { emptyRow, type FormRow, nextKey, sidesApart, tidyPairs } from './plan-rows.ts';
 import { datedDay } from './say-date.ts';
 
 export type DraftLineView = { key: string; line: PlanDraftLine; said: string; why: string };
@@ -60,7 +60,17 @@ function lineInWords(line: PlanDraftLine, ladders: readonly FormLadder[]): strin
   const unit = rung && rung.unit !== 'reps' ? ` ${rung.unit}` : '';
   const dose = line.target === null ? `${line.minutes ?? 0} min` : `${line.sets} × ${line.target}${unit}`;
   const on = line.support ? `, ${SUPPORT_LABELS[line.support]}` : '';
-  return `${name}: ${dose}, ${line.timesPerWeek} a week${on}, in ${session}`;
+  return `${name}: ${dose}, ${line.timesPerWeek} a week${on}, in ${session}${besideInWords(line, ladders)}`;
+}
+
+/** ", in place of One finger; a pyramid with Two fingers" */
+function besideInWords(
+  { rungId, replaces, pairedWith }: PlanDraftLine,
+  ladders: readonly FormLadder[],
+): string {
+  const named = (id: string | null | undefined) => (id ? findRung(ladders, id)?.rung.name : undefined);
+  const [old, half] = [replaces === rungId ? undefined : named(replaces), named(pairedWith)];
+  return `${old ? `, in place of ${old}` : ''}${half ? `; a pyramid with ${half}` : ''}`;
 }
 
 /** Where a rung stands in the ladders. */
@@ -76,9 +86,9 @@ export function findRung(
 }
 
 /**
- * The rows with one line of a draft taken, and the key of the row it is in (undefined: it went). `put` takes the place of
- * the row of the same ladder and side in the session, of the same rung first; a row of both sides is parted when only
- * one side changes. A rung that is no longer in the ladders changes nothing.
+ * The rows with one line of a draft taken, and the key of the row it is in (undefined: it went). A row of both sides is
+ * parted when only one side changes; what is new stands after the other half of its pyramid, else last. A rung that is
+ * no longer in the ladders changes nothing.
  */
 export function takeLine(
   rows: readonly FormRow[],
@@ -88,29 +98,59 @@ export function takeLine(
   const found = findRung(ladders, line.rungId);
   if (!found) return { rows: [...rows], key: undefined };
   const { ladder } = found;
-  const here = (row: FormRow) => row.session === line.session && meets(row, line);
-  const target =
-    rows.find((row) => here(row) && row.rungId === line.rungId) ??
-    (line.act === 'put' ? rows.find((row) => here(row) && row.ladderId === ladder.id) : undefined);
+  const target = rowFor(rows, line, ladder.id);
   if (line.act === 'drop') {
     if (!target) return { rows: [...rows], key: undefined };
     const parted = partedFor(rows, target, line);
-    return { rows: parted.rows.filter((row) => row.key !== parted.key), key: undefined };
+    return { rows: tidyPairs(parted.rows.filter((row) => row.key !== parted.key)), key: undefined };
   }
   if (!target) {
     const blank = rows.find((row) => row.rungId === '' && row.ladderId === '' && row.sets === '');
     const key = blank?.key ?? nextKey(rows);
     const row = { ...emptyRow(key, line.session), ...doseOf(line, ladder.id) };
-    return { rows: blank ? rows.map((one) => (one === blank ? row : one)) : [...rows, row], key };
+    return {
+      rows: paired(
+        blank ? rows.map((one) => (one === blank ? row : one)) : added(rows, row, line),
+        key,
+        line,
+      ),
+      key,
+    };
   }
   const { rows: parted, key } = partedFor(rows, target, line);
   const other = target.side === 'both' || line.side !== 'both' ? undefined : otherSide(parted, target);
-  return {
-    rows: parted
-      .filter((row) => row !== other)
-      .map((row) => (row.key === key ? { ...row, ...doseOf(line, ladder.id) } : row)),
-    key,
-  };
+  const put = parted
+    .filter((row) => row !== other)
+    .map((row) => (row.key === key ? { ...row, ...doseOf(line, ladder.id) } : row));
+  return { rows: paired(put, key, line), key };
+}
+
+/** The row a line is about: of its rung, else of the rung it takes the place of, else of its ladder. */
+function rowFor(rows: readonly FormRow[], line: PlanDraftLine, ladderId: string): FormRow | undefined {
+  const here = rows.filter((row) => row.session === line.session && meets(row, line));
+  const same = here.find((row) => row.rungId === line.rungId);
+  if (same || line.act === 'drop' || line.replaces === null) return same;
+  const ofLadder = here.filter((row) => row.ladderId === ladderId && row.rungId !== (line.pairedWith ?? ''));
+  return ofLadder.find((row) => row.rungId === line.replaces) ?? ofLadder[0];
+}
+
+function added(rows: readonly FormRow[], row: FormRow, { session, pairedWith }: PlanDraftLine): FormRow[] {
+  const half = rows.findLastIndex((one) => one.session === session && one.rungId === pairedWith);
+  return half < 0 ? [...rows, row] : [...rows.slice(0, half + 1), row, ...rows.slice(half + 1)];
+}
+
+/** The two halves of a pyramid name each other, whichever was taken first. */
+function paired(rows: readonly FormRow[], key: number, line: PlanDraftLine): FormRow[] {
+  if (line.pairedWith === undefined) return tidyPairs(rows);
+  const isHalf = (row: FormRow) =>
+    row.session === line.session && row.rungId === line.pairedWith && meets(row, line);
+  const isThere = rows.some(isHalf);
+  return tidyPairs(
+    rows.map((row) => {
+      if (row.key === key) return { ...row, pairedWith: (isThere && line.pairedWith) || '' };
+      return isHalf(row) ? { ...row, pairedWith: line.rungId } : row;
+    }),
+  );
 }
 
 function meets(row: FormRow, line: PlanDraftLine): boolean {

@@ -4,8 +4,8 @@ export const DRAFT_SOURCES = ['gap-finder', 'reason', 'copy'] as const;
 export type DraftSource = (typeof DRAFT_SOURCES)[number];
 
 /**
- * One proposed line of a plan. `put`: this is to stand in the session; it takes the place of the line of the same
- * ladder and side in that session, and is added where there is none. `drop`: the line of this rung, side and session is
+ * One proposed line of a plan. `put`: this is to stand in the session, in the place of the line of the same rung and
+ * side, else of what it `replaces`; it is added where there is neither. `drop`: the line of this rung, side and session is
  * to go; its dose is not read.
  */
 export type PlanDraftLine = {
@@ -22,6 +22,10 @@ export type PlanDraftLine = {
   timesPerWeek: number;
   /** What it is done on; left out or null: as the rung says. */
   support?: Support | null | undefined;
+  /** The rung whose line it takes the place of; null: none, it stands beside; left out: whichever is of its ladder. */
+  replaces?: string | null | undefined;
+  /** The rung of the same session that it is done together with, as a pyramid. */
+  pairedWith?: string | null | undefined;
   /** Why this line, in one plain sentence for the coach. */
   why: string;
 };

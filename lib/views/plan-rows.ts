@@ -99,6 +99,19 @@ export function sidesApart(rows: readonly FormRow[], key: number): FormRow[] {
   );
 }
 
+/** The rows without a pyramid whose other half is not in the session any more. */
+export function tidyPairs(rows: readonly FormRow[]): FormRow[] {
+  const isThere = (row: FormRow) =>
+    rows.some(
+      (one) =>
+        one !== row &&
+        one.session === row.session &&
+        one.rungId === row.pairedWith &&
+        one.rungId !== row.rungId,
+    );
+  return rows.map((row) => (row.pairedWith && !isThere(row) ? { ...row, pairedWith: '' } : row));
+}
+
 /** The row one place up (-1) or down (1) within its session; at an end nothing moves. */
 export function moveRow(rows: readonly FormRow[], key: number, by: -1 | 1): FormRow[] {
   const from = rows.findIndex((row) => row.key === key);

@@ -1,48 +1,60 @@
 import type { HistoryPlanItem } from '#lib/domain/history.ts';
-import type { StepDraft } from '#lib/planning/steps/step-types.ts';
+import type { PlanStage, StepDraft } from '#lib/planning/steps/step-types.ts';
 import type { PlanDraft, PlanDraftLine } from './plan-draft.ts';
+import { sidesTogether } from './plan-rows.ts';
+
+type Items = readonly HistoryPlanItem[];
 
 /**
- * The first version of a proposed step as lines for the plan editor: what is new or dosed anew is put, what is gone is
- * dropped. Of a pyramid only the harder rung is put: a put takes the place of its ladder's line, and the easier one is
- * named in the reason. Undefined: nothing in the plan would change.
+ * The first version of a proposed step as lines for the plan editor: what is new or dosed anew is put, what is gone and
+ * has nothing in its place is dropped. Of a pyramid both rungs are put: the new one beside, naming its partner.
+ * Undefined: nothing in the plan would change.
  */
-export function draftToPlan(
-  draft: StepDraft,
-  before: readonly HistoryPlanItem[],
-  reasonId: string,
-): PlanDraft | undefined {
+export function draftToPlan(draft: StepDraft, before: Items, reasonId: string): PlanDraft | undefined {
   const [stage] = draft.stages;
   if (!stage) return undefined;
-  const isThere = (item: HistoryPlanItem, others: readonly HistoryPlanItem[]) =>
-    others.some((one) => placeOf(one) === placeOf(item));
-  const isSame = (item: HistoryPlanItem) =>
-    before.some((one) => placeOf(one) === placeOf(item) && doseOf(one) === doseOf(item));
-  const puts = stage.items.filter((item) => !isSame(item) && !(item.pairedWith && isThere(item, before)));
-  // A put takes the place of what it replaces: only where nothing is put is something to be taken out.
-  const drops = puts.length > 0 ? [] : before.filter((item) => !isThere(item, stage.items));
-  const line = (act: PlanDraftLine['act']) => (item: HistoryPlanItem) => ({
-    act,
-    session: item.session,
-    rungId: item.rungId,
-    side: item.side,
-    sets: item.sets,
-    target: item.target,
-    minutes: item.minutes,
-    timesPerWeek: item.timesPerWeek,
-    why: act === 'put' ? stage.why : '',
-  });
-  const lines = [...puts.map(line('put')), ...drops.map(line('drop'))];
+  const gone = before.filter((item) => !isThere(item, stage.items));
+  const puts = stage.items
+    .filter((item) => !isSame(item, before))
+    .map((item) => ({
+      ...lineOf(item, 'put', stage.why),
+      replaces: replacedBy(item, { before, gone, stage }),
+    }));
+  const drops = gone
+    .filter((item) => !puts.some((line) => line.replaces === item.rungId && isBeside(line, item)))
+    .map((item) => lineOf(item, 'drop', ''));
+  const lines = [...sidesTogether(puts), ...sidesTogether(drops)];
   if (lines.length + draft.dropSkills.length === 0) return undefined;
-  return {
-    source: 'reason',
-    reasonId,
-    lines,
-    why: stage.why,
-    notes: draft.words,
-    dropSkills: draft.dropSkills,
-    easyWeeks: [],
-  };
+  const { words: notes, dropSkills } = draft;
+  return { source: 'reason', reasonId, lines, why: stage.why, notes, dropSkills, easyWeeks: [] };
+}
+
+/** The rung whose line a new one takes the place of; its own where it is there already, null where it stands beside. */
+function replacedBy(
+  item: HistoryPlanItem,
+  at: { before: Items; gone: Items; stage: PlanStage },
+): string | null {
+  if (isThere(item, at.before)) return item.rungId;
+  return at.gone.find((one) => one.rungId === at.stage.rungId && isBeside(one, item))?.rungId ?? null;
+}
+
+type Place = Pick<PlanDraftLine, 'session' | 'side'>;
+
+function isBeside(a: Place, b: Place): boolean {
+  return a.session === b.session && (a.side === b.side || a.side === 'both' || b.side === 'both');
+}
+
+function lineOf(item: HistoryPlanItem, act: PlanDraftLine['act'], why: string): PlanDraftLine {
+  const { session, rungId, side, sets, target, minutes, timesPerWeek, pairedWith } = item;
+  return { act, session, rungId, side, sets, target, minutes, timesPerWeek, pairedWith, why };
+}
+
+function isThere(item: HistoryPlanItem, others: Items): boolean {
+  return others.some((one) => placeOf(one) === placeOf(item));
+}
+
+function isSame(item: HistoryPlanItem, before: Items): boolean {
+  return before.some((one) => placeOf(one) === placeOf(item) && doseOf(one) === doseOf(item));
 }
 
 function placeOf({ session, rungId, side }: HistoryPlanItem): string {

@@ -1,11 +1,13 @@
 import { inMeasure, passInWords, rungInWords } from '#lib/checks/words.ts';
 import type { HistoryPlanItem, HistoryRung } from '#lib/domain/history.ts';
+import type { Side } from '#lib/domain/vocabulary.ts';
 import { median } from '#lib/stats/median.ts';
 import { type Dose, PRACTICE, proposeDose, proposePyramid } from '../dose.ts';
 import { estimateHold } from '../hold-estimate.ts';
-import { isLineOf, lineInWords, onRung, resultsOn, rungBeside, rungOf, tidied } from './change-rung.ts';
+import { isLineOf, lineInWords, onRung, resultsOn, rungBeside, rungOf } from './change-rung.ts';
+import { changedPlan, type RungChange } from './changed-plan.ts';
 import { filmOf } from './other-steps.ts';
-import { type DraftReason, NOTHING, type PlanStage, type StepContext, type StepDraft } from './step-types.ts';
+import { type DraftReason, NOTHING, type StepContext, type StepDraft } from './step-types.ts';
 
 /** A tissue whose weights follow the moment about the shoulder, so that two rungs can be laid beside each other. */
 const MOMENT_TISSUE = 'shoulder-forward';
@@ -19,8 +21,9 @@ export function stepUp(reason: DraftReason, context: StepContext): StepDraft {
   if (!at || !next) return { ...NOTHING, does: ['This was the last rung of its ladder: the plan stays.'] };
   const { rung, side } = at;
   if (!isPlanned(at, context)) return notPlanned(at);
-  const pyramid = proposePyramid(rung, next, resultsOn(rung, side, context));
-  const dose = pyramid?.harder ?? proposeDose(next, []);
+  const isTrained = isPlanned({ rung: next, side }, context);
+  const pyramid = isTrained ? undefined : proposePyramid(rung, next, resultsOn(rung, side, context));
+  const dose = pyramid?.harder ?? proposeDose(next, isTrained ? resultsOn(next, side, context) : []);
   const change = (item: HistoryPlanItem): HistoryPlanItem[] => {
     const up = onRung(item, next, dose);
     if (!pyramid || item.target === null) return [up];
@@ -32,10 +35,11 @@ export function stepUp(reason: DraftReason, context: StepContext): StepDraft {
   };
   const beside = pyramid ? `, beside ${lineInWords(rung, side, pyramid.easier)}` : '';
   const said = `${lineInWords(next, side, dose)}${beside}`;
+  const { stages, out } = changed(context, { rung, side, way: 'up', change }, `Step up: ${said}`);
   return {
     ...NOTHING,
-    stages: changed(context, { rung, side, change, why: `Step up: ${said}` }),
-    does: [`From today ${said} (${PRACTICE}).`, ...estimated(rung, next, side, context)],
+    stages,
+    does: [`From today ${said} (${PRACTICE}).`, ...out, ...estimated(rung, next, side, context)],
     words: `You met the pass mark of ${rungInWords(rung, side)}. From today: ${said}. Clean sets only; tell me when something hurts.`,
   };
 }
@@ -50,15 +54,12 @@ export function oneBack(reason: DraftReason, context: StepContext): StepDraft {
   if (!isPlanned(at, context)) return notPlanned(at);
   const dose = doseBelow(before, side, context);
   const said = lineInWords(before, side, dose);
+  const change = (item: HistoryPlanItem) => [onRung(item, before, dose)];
+  const { stages, out } = changed(context, { rung, side, way: 'back', change }, `One rung back: ${said}`);
   return {
     ...NOTHING,
-    stages: changed(context, {
-      rung,
-      side,
-      change: (item) => [onRung(item, before, dose)],
-      why: `One rung back: ${said}`,
-    }),
-    does: [`From today ${said}, in place of ${rungInWords(rung, side)} (${PRACTICE}).`],
+    stages,
+    does: [`From today ${said}, in place of ${rungInWords(rung, side)} (${PRACTICE}).`, ...out],
     words: `From today one step back: ${said}. Take the time there until every set is clean; then we go up again.`,
   };
 }
@@ -88,11 +89,13 @@ export function oneSideBack(reason: DraftReason, context: StepContext): StepDraf
   };
   const said = `${lineInWords(before, weak, back)}; ${lineInWords(rung, strong, held)}`;
   const film = filmOf(rung, weak, context, 'from behind, so that hand, shoulder and hip show');
+  const why = `${weak} one rung back: ${said}`;
+  const { stages, out } = changed(context, { rung, side: 'both', way: 'back', change }, why);
   return {
     ...NOTHING,
-    stages: changed(context, { rung, side: 'both', change, why: `${weak} one rung back: ${said}` }),
+    stages,
     film,
-    does: [`From today ${said} (${PRACTICE}).`, `A film asked for: ${film.words}`],
+    does: [`From today ${said} (${PRACTICE}).`, ...out, `A film asked for: ${film.words}`],
     words: `From today: ${said}. The ${strong} side waits for the ${weak} one. ${film.words}`,
   };
 }
@@ -105,20 +108,16 @@ export function askPassMark(reason: DraftReason, context: StepContext): StepDraf
   if (!isPlanned(at, context)) return notPlanned(at);
   const said = `${rungInWords(rung, side)}, ${passInWords(rung)}`;
   const { sets, target } = rung.pass;
+  const change = (item: HistoryPlanItem) => [{ ...item, sets, target: item.target === null ? null : target }];
   return {
     ...NOTHING,
-    stages: changed(context, {
-      rung,
-      side,
-      change: (item) => [{ ...item, sets, target: item.target === null ? null : target }],
-      why: `The pass mark: ${said}`,
-    }),
+    stages: changed(context, { rung, side, way: 'stay', change }, `The pass mark: ${said}`).stages,
     does: [`From today ${said}.`],
     words: `What was planned has become easy. From today: ${said}, which is the pass mark.`,
   };
 }
 
-type At = { rung: HistoryRung; side: 'both' | 'left' | 'right' };
+type At = Pick<RungChange, 'rung' | 'side'>;
 
 function isPlanned({ rung, side }: At, { plan }: StepContext): boolean {
   return plan?.items.some((item) => isLineOf(item, rung, side)) === true;
@@ -128,20 +127,23 @@ function notPlanned({ rung, side }: At): StepDraft {
   return { ...NOTHING, does: [`The plan has no line of ${rungInWords(rung, side)}: write it in the plan.`] };
 }
 
-type Change = {
-  rung: HistoryRung;
-  side: 'both' | 'left' | 'right';
-  change: (item: HistoryPlanItem) => HistoryPlanItem[];
-  why: string;
-};
-
-/** The plan with the lines of a rung changed. */
-function changed({ plan, today }: StepContext, { rung, side, change, why }: Change): PlanStage[] {
-  const items = (plan?.items ?? []).flatMap((item) => (isLineOf(item, rung, side) ? change(item) : [item]));
-  return [{ from: today, items: tidied(items), why }];
+/** A version with the lines of a rung changed, and in words which half of a pyramid goes out with it. */
+function changed(
+  { plan, rungs, today }: StepContext,
+  change: RungChange,
+  why: string,
+): Pick<StepDraft, 'stages'> & {
+  out: string[];
+} {
+  const { items, out } = changedPlan(plan?.items ?? [], rungs, change);
+  const half = change.way === 'up' ? 'easier' : 'harder';
+  return {
+    stages: [{ from: today, items, why, rungId: change.rung.id }],
+    out: out.map((id) => `${rungs.get(id)?.name ?? 'A rung'}, the ${half} half of the pyramid, goes out.`),
+  };
 }
 
-function doseBelow(before: HistoryRung, side: 'both' | 'left' | 'right', context: StepContext): Dose {
+function doseBelow(before: HistoryRung, side: Side, context: StepContext): Dose {
   const results = resultsOn(before, side, context);
   return results.length > 0
     ? proposeDose(before, results)
@@ -149,12 +151,7 @@ function doseBelow(before: HistoryRung, side: 'both' | 'left' | 'right', context
 }
 
 /** For strength holds whose weights follow the moment: what models make of the next rung, with their doubt. */
-function estimated(
-  rung: HistoryRung,
-  next: HistoryRung,
-  side: 'both' | 'left' | 'right',
-  context: StepContext,
-): string[] {
+function estimated(rung: HistoryRung, next: HistoryRung, side: Side, context: StepContext): string[] {
   if (rung.measure !== 'hold' || next.measure !== 'hold') return [];
   const best = Math.max(
     0,

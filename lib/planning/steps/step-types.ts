@@ -17,8 +17,8 @@ export type StepContext = {
   limits: Limits;
 };
 
-/** A version of the plan from a day on. */
-export type PlanStage = { from: string; items: HistoryPlanItem[]; why: string };
+/** A version of the plan from a day on. `rungId`: the rung whose lines others take the place of, where it is about one. */
+export type PlanStage = { from: string; items: HistoryPlanItem[]; why: string; rungId?: string | undefined };
 export type FilmAsked = { rungId: string; side: Side; angle: string; byDate: string; words: string };
 
 /** What taking a proposed step would do; a coach reads it, may change the words, and takes it in one action. */

@@ -4,6 +4,7 @@ import { AppError } from '#lib/errors.ts';
 import { boardAct, type ReasonAct } from '#lib/schemas/board.ts';
 import { planSchema } from '#lib/schemas/plan.ts';
 import { actOnReason } from '#lib/usecases/act-on-reason.ts';
+import { loadPlanForm } from '#lib/usecases/load-plan-form.ts';
 import { loadStepDraft, openStepDraft } from '#lib/usecases/load-step-draft.ts';
 import { savePlan } from '#lib/usecases/save-plan.ts';
 import { undoAct } from '#lib/usecases/undo-act.ts';
@@ -293,6 +294,28 @@ describe('a proposed step taken in one action', () => {
     expect(draft?.body.lines).toMatchObject([{ act: 'put', rungId: rung(1).id, session: 'A' }]);
     expect(draft?.body.reasonId).toBe(reasonId);
     expect(await plans()).toHaveLength(1);
+  });
+
+  it('opens a step back in a pyramid with both its halves: one in a new place, one out', async () => {
+    const line = { session: 'A', side: 'both', sets: 4, target: 5, timesPerWeek: 3 };
+    const plan = planSchema.parse({
+      baseVersion: 1,
+      from: '2026-11-02',
+      until: null,
+      sessionsPerWeek: 3,
+      items: [
+        { ...line, rungId: rung(2).id, pairedWith: rung(3).id },
+        { ...line, rungId: rung(3).id, pairedWith: rung(2).id },
+      ],
+    });
+    await savePlan(leadOf(team), { clientId, plan }, NOW);
+    const reasonId = await open('stalled', 'one-rung-back');
+    const { draftId } = await openStepDraft(leadOf(team), { clientId, reasonId }, NOW);
+    const form = await loadPlanForm(leadOf(team), clientId, NOW, { draft: draftId });
+    expect(form?.draft?.draft.lines).toMatchObject([
+      { act: 'put', rungId: rung(1).id, replaces: rung(2).id, pairedWith: null },
+      { act: 'drop', rungId: rung(3).id },
+    ]);
   });
 
   it('is not there for another team, and null where the step is to look', async () => {

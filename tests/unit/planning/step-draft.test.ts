@@ -129,6 +129,26 @@ describe('step up', () => {
     expect(items?.[0]?.pairedWith).toBeNull();
   });
 
+  it('goes on from the harder rung of a pyramid alone, at what was clean there; the easier goes out', () => {
+    const plan = aPlan({
+      items: [line('left', { rungId: 'toe-1', pairedWith: 'toe-2' }), line('left', { pairedWith: 'toe-1' })],
+    });
+    const draft = stepDraft(earned, context({ plan }));
+    expect(lines(draft?.stages[0]?.items)).toEqual(['toe-3 left 4 x 6']);
+    expect(draft?.stages[0]?.items[0]?.pairedWith).toBeNull();
+    expect(draft?.does).toContain('Toe pull 1, the easier half of the pyramid, goes out.');
+    const pyramid = stepDraft(earned, context({ plan, checkIns: [held(10, [15, 15]), held(12, [15, 14])] }));
+    expect(lines(pyramid?.stages[0]?.items)).toEqual(['toe-2 left 3 x 15', 'toe-3 left 4 x 6']);
+    const trained = aPlan({
+      items: [line('left', { pairedWith: 'toe-3' }), line('left', { rungId: 'toe-3', pairedWith: 'toe-2' })],
+    });
+    const clean = aCheckIn(12, { sets: sets([9, 9], { rungId: 'toe-3', side: 'left', planned: 9 }) });
+    const checkIns = [held(10, [15, 15]), clean];
+    expect(lines(stepDraft(earned, context({ plan: trained, checkIns }))?.stages[0]?.items)).toEqual([
+      'toe-3 left 4 x 9',
+    ]);
+  });
+
   it('changes nothing on the last rung, or where the plan has no line of it, and says so', () => {
     const last = { ...earned, subject: { ...earned.subject, rungId: 'toe-3' } };
     expect(stepDraft(last, context())).toMatchObject({
@@ -151,6 +171,63 @@ describe('back', () => {
       'toe-1 left 4 x 15',
       'toe-1 right 4 x 15',
     ]);
+  });
+
+  it('of a pyramid the harder half waits while the easier goes one rung down', () => {
+    const plan = aPlan({
+      items: [line('left', { pairedWith: 'toe-3' }), line('left', { rungId: 'toe-3', pairedWith: 'toe-2' })],
+    });
+    const draft = stepDraft(reason('stalled', 'one-rung-back'), context({ plan }));
+    expect(draft?.stages[0]?.items).toMatchObject([{ rungId: 'toe-1', pairedWith: null }]);
+    expect(draft?.stages[0]?.items).toHaveLength(1);
+    expect(draft?.does).toContain('Toe pull 3, the harder half of the pyramid, goes out.');
+  });
+
+  it('from the harder half of a pyramid back onto the easier leaves one line of it, at the new dose', () => {
+    const plan = aPlan({
+      items: [
+        line('left', { rungId: 'toe-1', sets: 3, target: 12, pairedWith: 'toe-2' }),
+        line('left', { pairedWith: 'toe-1' }),
+      ],
+    });
+    const items = stepDraft(reason('stalled', 'one-rung-back'), context({ plan }))?.stages[0]?.items;
+    expect(lines(items)).toEqual(['toe-1 left 4 x 15']);
+    expect(items?.[0]?.pairedWith).toBeNull();
+  });
+
+  it('keeps a pyramid whose easier half stands lower still, with what came in the place of the harder', () => {
+    const plan = aPlan({
+      items: [
+        line('left', { rungId: 'toe-1', sets: 3, pairedWith: 'toe-3' }),
+        line('left', { rungId: 'toe-3', pairedWith: null }),
+      ],
+    });
+    const subject = {
+      key: 'toe',
+      label: 'Toe pull 3',
+      ladderId: 'toe',
+      rungId: 'toe-3',
+      side: 'both' as const,
+    };
+    const items = stepDraft(reason('stalled', 'one-rung-back', { subject }), context({ plan }))?.stages[0]
+      ?.items;
+    expect(items).toMatchObject([
+      { rungId: 'toe-1', sets: 3, pairedWith: 'toe-2' },
+      { rungId: 'toe-2', sets: 4, pairedWith: 'toe-1' },
+    ]);
+  });
+
+  it('of a pyramid on both sides the weak side gives up its easier half, the strong one keeps it', () => {
+    const pair = (side: 'left' | 'right') => [
+      line(side, { rungId: 'toe-1', sets: 3, pairedWith: 'toe-2' }),
+      line(side, { pairedWith: 'toe-1' }),
+    ];
+    const plan = aPlan({ items: [...pair('left'), ...pair('right')] });
+    const gap = reason('side-gap', 'one-side-back', { evidence: { side: 'left' } });
+    const checkIns = [held(10, [9, 9], [15, 15]), held(12, [10, 9], [15, 15])];
+    const items = stepDraft(gap, context({ plan, checkIns }))?.stages[0]?.items;
+    expect(lines(items)).toEqual(['toe-1 left 3 x 15', 'toe-1 right 3 x 15', 'toe-2 right 2 x 9']);
+    expect(items?.map(({ pairedWith }) => pairedWith)).toEqual([null, 'toe-2', 'toe-1']);
   });
 
   it('says that there is nothing easier on the first rung', () => {

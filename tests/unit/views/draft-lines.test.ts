@@ -80,6 +80,85 @@ test('what has no row yet is added, into an empty row first', () => {
   ]);
 });
 
+test('both rungs of a pyramid are taken beside each other, in either order', () => {
+  const easier = line('two fingers', { sets: 3, replaces: 'two fingers', pairedWith: 'one finger' });
+  const harder = line('one finger', { replaces: null, pairedWith: 'two fingers' });
+  const before = [row(1, 'two fingers'), row(2, 'slow lean', { ladderId: 'lean' })];
+  for (const order of [
+    [easier, harder],
+    [harder, easier],
+  ]) {
+    const rows = order.reduce<FormRow[]>((all, one) => takeLine(all, one, ladders).rows, before);
+    expect(rows.map(({ rungId, sets, pairedWith }) => [rungId, sets, pairedWith])).toEqual([
+      ['two fingers', '3', 'one finger'],
+      ['one finger', '5', 'two fingers'],
+      ['slow lean', '4', ''],
+    ]);
+  }
+});
+
+test('of two rungs of one ladder the line takes the place of the one it names', () => {
+  const rows = [
+    row(1, 'one finger', { pairedWith: 'no fingers' }),
+    row(2, 'no fingers', { pairedWith: 'one finger' }),
+  ];
+  const all = [ladder('one-arm', 'two fingers', 'one finger', 'no fingers')];
+  const back = takeLine(rows, line('two fingers', { replaces: 'no fingers', pairedWith: 'one finger' }), all);
+  expect(back.rows.map(({ key, rungId, pairedWith }) => [key, rungId, pairedWith])).toEqual([
+    [1, 'one finger', 'two fingers'],
+    [2, 'two fingers', 'one finger'],
+  ]);
+});
+
+test('of two rungs of one ladder that are no pyramid the named one gives way, and none where none is named', () => {
+  const rows = [row(1, 'one finger'), row(2, 'no fingers')];
+  const all = [ladder('one-arm', 'two fingers', 'one finger', 'no fingers')];
+  const rungs = (replaces: string | null) =>
+    takeLine(rows, line('two fingers', { replaces }), all).rows.map(({ rungId }) => rungId);
+  expect(rungs('no fingers')).toEqual(['one finger', 'two fingers']);
+  expect(rungs(null)).toEqual(['one finger', 'no fingers', 'two fingers']);
+  expect(rungs('gone')).toEqual(['two fingers', 'no fingers']);
+});
+
+test('a half that is dropped leaves no pyramid behind, and one that was not taken is not named', () => {
+  const rows = [
+    row(1, 'one finger', { pairedWith: 'two fingers' }),
+    row(2, 'two fingers', { pairedWith: 'one finger' }),
+  ];
+  const left = takeLine(rows, line('two fingers', { act: 'drop' }), ladders).rows;
+  expect(left).toMatchObject([{ rungId: 'one finger', pairedWith: '' }]);
+  const alone = takeLine(
+    [row(1, 'one finger')],
+    line('one finger', { pairedWith: 'two fingers' }),
+    ladders,
+  ).rows;
+  expect(alone).toMatchObject([{ rungId: 'one finger', pairedWith: '' }]);
+});
+
+test('what a line takes the place of and stands beside is said', () => {
+  const [view] = draftView(
+    {
+      id: 'd',
+      by: null,
+      createdAt: new Date('2026-11-24T09:00:00Z'),
+      usedVersion: null,
+      draft: {
+        source: 'reason',
+        reasonId: null,
+        lines: [line('one finger', { replaces: 'two fingers', pairedWith: 'slow lean' })],
+        why: '',
+        notes: '',
+        dropSkills: [],
+        easyWeeks: [],
+      },
+    },
+    { ladders, skills: [], today: '2026-11-25' },
+  ).lines;
+  expect(view?.said).toBe(
+    'one finger: 5 × 6 s, 2 a week, in session A, in place of two fingers; a pyramid with slow lean',
+  );
+});
+
 test('drop takes out its rung only, on its side; what is not there changes nothing', () => {
   const all = [row(1, 'one finger'), row(2, 'two fingers')];
   expect(seen(takeLine(all, line('one finger', { act: 'drop' }), ladders).rows)).toEqual([

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { emptySession, type FormSession, type PlanFormModel, type PlanTyped } from '#lib/views/plan-form.ts';
-import { emptyRow, type FormRow, moveRow, nextKey, sidesApart } from '#lib/views/plan-rows.ts';
+import { emptyRow, type FormRow, moveRow, nextKey, sidesApart, tidyPairs } from '#lib/views/plan-rows.ts';
 
 /** All that is typed into the plan form, and the acts that change it. */
 export function usePlan(model: PlanFormModel, start: Partial<PlanTyped>) {
@@ -13,10 +13,13 @@ export function usePlan(model: PlanFormModel, start: Partial<PlanTyped>) {
     typed,
     set: (patch: Partial<PlanTyped>) => change(() => patch),
     setRow: (key: number, patch: Partial<FormRow>) =>
-      change(({ rows }) => ({ rows: rows.map((row) => (row.key === key ? { ...row, ...patch } : row)) })),
+      change(({ rows }) => ({
+        rows: tidyPairs(rows.map((row) => (row.key === key ? { ...row, ...patch } : row))),
+      })),
     addRow: (session: string) =>
       change(({ rows }) => ({ rows: [...rows, emptyRow(nextKey(rows), session)] })),
-    removeRow: (key: number) => change(({ rows }) => ({ rows: rows.filter((row) => row.key !== key) })),
+    removeRow: (key: number) =>
+      change(({ rows }) => ({ rows: tidyPairs(rows.filter((row) => row.key !== key)) })),
     moveRow: (key: number, by: -1 | 1) => change(({ rows }) => ({ rows: moveRow(rows, key, by) })),
     partSides: (key: number) => change(({ rows }) => ({ rows: sidesApart(rows, key) })),
     setSession: (label: string, patch: Partial<FormSession>) =>
