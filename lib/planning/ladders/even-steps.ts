@@ -16,16 +16,18 @@ export type EvenSteps =
 
 const HALVINGS = 50;
 const PROBES = 200;
+const TENTHS = 10;
 
 /**
  * `count` shapes on the straight way from one shape to a harder one, the last being `to` itself, so that each adds the
- * same moment at the shoulder (see `shoulderMoment`), not the same degrees. Where `whole` is set, angles are the whole
- * degrees within two of the exact ones whose moment comes nearest, with that moment; exact otherwise. No steps where `to` is not harder than `from`
- * (`not-harder`), or where the way between them gets lighter on the way up (`not-steady`). Own statics.
+ * same moment at the shoulder (see `shoulderMoment`), not the same degrees. Where `rounded` is set, angles are the tenths of a
+ * degree within two of the exact ones whose moment comes nearest, with that moment; exact otherwise. Whole degrees are
+ * too coarse: of seven steps between two rungs 10° apart one would add twice as much as another. No steps where
+ * `to` is not harder than `from` (`not-harder`), or where the way gets lighter on the way up (`not-steady`). Own statics.
  */
 export function evenSteps(
   about: { from: LeverShape; to: LeverShape; count: number },
-  { whole }: { whole: boolean } = { whole: true },
+  { rounded }: { rounded: boolean } = { rounded: true },
 ): EvenSteps {
   const { from, to, count } = about;
   const [low, high] = [shoulderMoment(from), shoulderMoment(to)];
@@ -35,7 +37,7 @@ export function evenSteps(
     if (index === count - 1) return to;
     const moment = low + ((high - low) * (index + 1)) / count;
     const shape = shapeWith(moment, from, to);
-    return whole ? nearestWhole(shape, moment) : shape;
+    return rounded ? nearestTenths(shape, moment) : shape;
   });
   let before = low;
   const steps = shapes.map((shape) => {
@@ -77,18 +79,20 @@ function between(from: LeverShape, to: LeverShape, part: number): LeverShape {
 }
 
 /** When two angles change, rounding each alone would undo the evenness. */
-function nearestWhole({ hip, shank, straddle }: LeverShape, moment: number): LeverShape {
+function nearestTenths({ hip, shank, straddle }: LeverShape, moment: number): LeverShape {
   const far = (shape: LeverShape) => Math.abs(shoulderMoment(shape) - moment);
-  const beside = wholeBeside(hip).flatMap((h) =>
-    wholeBeside(shank).flatMap((s) => wholeBeside(straddle).map((w) => ({ hip: h, shank: s, straddle: w }))),
+  const beside = tenthsBeside(hip).flatMap((h) =>
+    tenthsBeside(shank).flatMap((s) =>
+      tenthsBeside(straddle).map((w) => ({ hip: h, shank: s, straddle: w })),
+    ),
   );
   return beside.reduce((best, shape) => (far(shape) < far(best) ? shape : best));
 }
 
 /** Never minus zero, which would be shown and compared as another number. */
-function wholeBeside(degrees: number): number[] {
-  const near = Math.round(degrees) + 0;
+function tenthsBeside(degrees: number): number[] {
+  const near = Math.round(degrees * TENTHS) + 0;
   // The halvings end within a millionth: an angle that does not change stays as it is.
-  if (Math.abs(degrees - near) < 1e-6) return [near];
-  return [0, -1, 1, -2, 2].map((off) => near + off);
+  if (Math.abs(degrees - near / TENTHS) < 1e-6) return [near / TENTHS];
+  return [0, -1, 1, -2, 2].map((off) => (near + off) / TENTHS);
 }

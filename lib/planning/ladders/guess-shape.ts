@@ -13,7 +13,7 @@ const SHINS_FOLDED = -20;
  */
 export function guessShape(name: string, weight: number | undefined): LeverShape | undefined {
   const said = name.toLowerCase();
-  const degrees = /(\d{2,3})\s*°/.exec(said)?.[1];
+  const degrees = /(\d{2,3}(?:\.\d+)?)\s*°/.exec(said)?.[1];
   if (/straddle/.test(said)) {
     return degrees === undefined ? undefined : { hip: 0, shank: 0, straddle: Number(degrees) };
   }

@@ -4,11 +4,11 @@ import { type LeverShape, partOfFullMoment, shoulderMoment } from '#lib/planning
 
 export type ShapeTexts = { hip: string; shank: string; straddle: string };
 export type ShownStep = {
-  /** "120°". */
+  /** "119.6°". */
   shape: string;
   /** "0.1473". */
   moment: string;
-  /** "65 %". */
+  /** "65.3 %". */
   part: string;
   /** "+0.0037, 2.6 %" over the step before. */
   rise: string;
@@ -18,7 +18,7 @@ export type ShownStep = {
 export type ShownSteps = {
   start: { shape: string; moment: string; part: string };
   steps: ShownStep[];
-  /** What even degrees would do instead: "In even degrees each would add from 0.0035 to 0.0042". */
+  /** How even they are, and what even degrees would do instead: "They add from 0.0012 to 0.0013 each; in even degrees from 0.0011 to 0.0014." */
   besides: string;
   /** Said where steps are too small to see. */
   doubt: string;
@@ -26,6 +26,8 @@ export type ShownSteps = {
 
 const PERCENT = 100;
 const MOMENT_DIGITS = 4;
+/** Two would leave the loads of small steps uneven: 0.622, 0.633, 0.644, 0.654 became 0.62, 0.63, 0.64, 0.65. */
+const WEIGHT_DIGITS = 3;
 /** About the smallest change of angle that a still picture shows; own estimate. */
 const SMALLEST_SEEN = 5;
 
@@ -62,29 +64,35 @@ export function shownSteps(about: {
     start: {
       shape: shapeInWords(about.from),
       moment: shoulderMoment(about.from).toFixed(MOMENT_DIGITS),
-      part: percent(partOfFullMoment(about.from), 0),
+      part: percent(partOfFullMoment(about.from), 1),
     },
     steps: found.steps.map((step, index) => ({
       shape: shapeInWords(step.shape),
       moment: step.moment.toFixed(MOMENT_DIGITS),
-      part: percent(step.part, 0),
+      part: percent(step.part, 1),
       rise: `+${step.added.toFixed(MOMENT_DIGITS)}, ${percent(step.rise, 1)}`,
-      weight: Number(step.part.toFixed(2)),
+      weight: Number(step.part.toFixed(WEIGHT_DIGITS)),
       name: index === found.steps.length - 1 ? about.name : `Opened to ${shapeInWords(step.shape)}`,
     })),
-    besides: inEvenDegrees(about),
+    besides: besideEvenDegrees(
+      found.steps.map((step) => step.added),
+      about,
+    ),
     doubt: tooSmall([about.from, ...found.steps.map((step) => step.shape)]),
   };
 }
 
-/** "110°", with shins and straddle where they say something. */
+/** "119.6°", with shins and straddle where they say something. */
 export function shapeInWords({ hip, shank, straddle }: LeverShape): string {
-  const opened = `${Math.round(hip)}°`;
-  const shins = shank === 0 || shank === -20 ? [] : [`shins ${Math.round(shank)}°`];
-  return [opened, ...shins, ...(straddle === 0 ? [] : [`straddle ${Math.round(straddle)}°`])].join(', ');
+  const degrees = (angle: number) => `${Number(angle.toFixed(1))}°`;
+  const shins = shank === 0 || shank === -20 ? [] : [`shins ${degrees(shank)}`];
+  return [degrees(hip), ...shins, ...(straddle === 0 ? [] : [`straddle ${degrees(straddle)}`])].join(', ');
 }
 
-function inEvenDegrees({ from, to, count }: { from: LeverShape; to: LeverShape; count: number }): string {
+function besideEvenDegrees(
+  steps: readonly number[],
+  { from, to, count }: { from: LeverShape; to: LeverShape; count: number },
+): string {
   const at = (step: number) => (a: number, b: number) => a + ((b - a) * step) / count;
   const moments = Array.from({ length: count + 1 }, (_, step) => {
     const mix = at(step);
@@ -95,8 +103,12 @@ function inEvenDegrees({ from, to, count }: { from: LeverShape; to: LeverShape; 
     });
   });
   const added = moments.slice(1).map((moment, index) => moment - (moments[index] ?? moment));
+  return `They add ${range(steps)} each; in even degrees it would be ${range(added)}.`;
+}
+
+function range(added: readonly number[]): string {
   const [least, most] = [Math.min(...added), Math.max(...added)].map((one) => one.toFixed(MOMENT_DIGITS));
-  return `In even degrees they would add from ${least} to ${most} each.`;
+  return least === most ? `${least}` : `from ${least} to ${most}`;
 }
 
 function tooSmall(shapes: LeverShape[]): string {

@@ -45,14 +45,16 @@ describe('steps in words', () => {
   it('stand with their moment, part and what they add', () => {
     const shown = shownSteps({ from, to, count: 2, name: 'The rung' });
     if ('problem' in shown) throw new Error(shown.problem);
-    // Half of the way from 0.1400 to 0.1728 of body weight x height is 0.1564: 109 degrees.
-    expect(shown.start).toEqual({ shape: '130°', moment: '0.1400', part: '62 %' });
+    // Half of the way from 0.1400 to 0.1728 of body weight x height is 0.1564: 108.7 degrees.
+    expect(shown.start).toEqual({ shape: '130°', moment: '0.1400', part: '62.2 %' });
     expect(shown.steps).toMatchObject([
-      { shape: '109°', name: 'Opened to 109°', part: '69 %', weight: 0.69 },
-      { shape: '90°', name: 'The rung', moment: '0.1728', part: '77 %' },
+      { shape: '108.7°', name: 'Opened to 108.7°', part: '69.5 %', weight: 0.695 },
+      { shape: '90°', name: 'The rung', moment: '0.1728', part: '76.8 %' },
     ]);
     // Even in degrees is 110: 0.1554 (own statics, Winter 2009, Drillis & Contini 1966).
-    expect(shown.besides).toBe('In even degrees they would add from 0.0154 to 0.0175 each.');
+    expect(shown.besides).toBe(
+      'They add from 0.0164 to 0.0165 each; in even degrees it would be from 0.0154 to 0.0175.',
+    );
     expect(shown.doubt).toBe('');
   });
 
