@@ -1,2 +1,2 @@
-/** Kit that the gap finder asks about: a floor, a wall and a mat are taken to be there. */
+/** Kit that the gap finder asks about: all that `kitNeeded` can name, and the wedge, which is a support only. */
 export const GAP_KIT = ['parallel-bars', 'bar', 'rings', 'box', 'block', 'wedge', 'stick', 'scale'] as const;

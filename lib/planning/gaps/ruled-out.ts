@@ -1,6 +1,6 @@
 import { weightsOnSupport } from '#lib/checks/supports.ts';
 import type { HistoryLimit } from '#lib/domain/history.ts';
-import { kitNeeded } from '#lib/domain/kit.ts';
+import { kitMissing } from '#lib/domain/kit.ts';
 import { limitOnItem, setsUnderLimit } from '../limit-on-item.ts';
 import { openingsUpTo } from './asks-of-skill.ts';
 import { type BodyState, tissueSideInWords } from './body-state.ts';
@@ -53,10 +53,8 @@ export function reducedByLimits(
 }
 
 function missingKit({ lines, support }: DrillOption, { kit }: Assessment): RuledOut | undefined {
-  const has = new Set([...kit, ...(support ? [support] : [])].map((one) => one.replaceAll('-', ' ')));
-  const missing = lines
-    .flatMap(({ rung }) => kitNeeded(rung.equipment))
-    .find((need) => !need.split(' or ').some((one) => has.has(one)));
+  const atHand = support ? [...kit, support] : kit;
+  const missing = lines.flatMap(({ rung }) => kitMissing(rung.equipment, atHand) ?? [])[0];
   return missing ? { kind: 'kit', words: `asks for ${missing}, which is not at hand` } : undefined;
 }
 
