@@ -89,7 +89,13 @@ export function loadPlanForm(
 function withoutWords(history: ClientHistory): ClientHistory {
   return {
     ...history,
-    checkIns: history.checkIns.map((checkIn) => ({ ...checkIn, words: '', dangerSigns: [] })),
+    checkIns: history.checkIns.map((checkIn) => ({
+      ...checkIn,
+      id: checkIn.id.slice(0, 8),
+      words: '',
+      dangerSigns: [],
+    })),
+    plans: history.plans.map(({ by: _by, why: _why, notes: _notes, ...plan }) => plan),
     questions: [],
     steps: [],
     seen: [],

@@ -6,6 +6,7 @@ import { clientAddress } from '#lib/schemas/client-address.ts';
 import { planAddress } from '#lib/schemas/plan-address.ts';
 import { loadPlanForm } from '#lib/usecases/load-plan-form.ts';
 import { draftView } from '#lib/views/draft-lines.ts';
+import { pack } from '#lib/views/packed.ts';
 import { planFormModel } from '#lib/views/plan-form.ts';
 import forms from '../../_parts/forms.module.css';
 import { PlanForm } from './plan-form.tsx';
@@ -42,9 +43,11 @@ export default async function PlanPage({ params, searchParams }: Props) {
       <StartFrom clientId={clientId} {...sources} copied={copied?.from ?? ''} />
       <PlanForm
         key={`${opened.draft} ${opened.client} ${opened.template}`}
-        model={model}
+        packed={pack({
+          model: { ...model, versions: [] },
+          past: { history: loaded.history, rungs: loaded.historyRungs, yesterday: addDays(today, -1) },
+        })}
         draft={draft}
-        past={{ history: loaded.history, rungs: loaded.historyRungs, yesterday: addDays(today, -1) }}
       />
       <PlanVersions versions={model.versions} />
     </main>

@@ -6,6 +6,7 @@ import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import { MINUTES_DOUBT } from '#lib/planning/session-minutes.ts';
 import type { DraftView } from '#lib/views/draft-lines.ts';
+import { type Packed, unpack } from '#lib/views/packed.ts';
 import { editedPlan, planBody, sessionsLeft } from '#lib/views/plan-body.ts';
 import type { PlanFormModel } from '#lib/views/plan-form.ts';
 import { planLive } from '#lib/views/plan-live.ts';
@@ -24,14 +25,19 @@ import { SessionBlock } from './session-block.tsx';
 import { usePlan } from './use-plan.ts';
 import { WeekKinds } from './week-kinds.tsx';
 
-type Props = {
+type Sent = {
   model: PlanFormModel;
-  draft: DraftView | null;
   /** What loads are foreseen from. `yesterday`: the last day that is over. */
   past: { history: ClientHistory; rungs: HistoryRung[]; yesterday: string };
 };
+type Props = Sent & { draft: DraftView | null };
 
-export function PlanForm({ model, draft, past }: Props) {
+export function PlanForm({ packed, draft }: { packed: Packed<Sent>; draft: DraftView | null }) {
+  const sent = useMemo(() => unpack(packed), [packed]);
+  return <Form {...sent} draft={draft} />;
+}
+
+function Form({ model, draft, past }: Props) {
   const router = useRouter();
   const plan = usePlan(model, draft ? { why: draft.why, ...(draft.notes && { notes: draft.notes }) } : {});
   const { typed } = plan;
@@ -65,7 +71,8 @@ export function PlanForm({ model, draft, past }: Props) {
         <section aria-labelledby="drills">
           <h2 id="drills">Drills</h2>
           <p className={styles.quiet}>
-            Alt with the arrow up or down moves the drill you are in. Minutes: {MINUTES_DOUBT}.
+            Drag a drill by its grip, or press Alt with the arrow up or down in any of its fields. Minutes:{' '}
+            {MINUTES_DOUBT}.
           </p>
           {error('items') ? <p className={forms.error}>{error('items')}</p> : null}
           {typed.sessions.map((session, index) => (
