@@ -1,5 +1,6 @@
 import type { PlanLine } from '#lib/domain/plan-line.ts';
 import type { Side, Support } from '#lib/domain/vocabulary.ts';
+import { movedTo } from './ladders/moved-to.ts';
 
 /** One line of the form, as text: what was typed is kept as typed. */
 export type FormRow = {
@@ -112,15 +113,12 @@ export function tidyPairs(rows: readonly FormRow[]): FormRow[] {
   return rows.map((row) => (row.pairedWith && !isThere(row) ? { ...row, pairedWith: '' } : row));
 }
 
-/** The row one place up (-1) or down (1) within its session; at an end nothing moves. */
-export function moveRow(rows: readonly FormRow[], key: number, by: -1 | 1): FormRow[] {
-  const from = rows.findIndex((row) => row.key === key);
-  const session = rows[from]?.session;
-  let to = from + by;
-  while (rows[to] !== undefined && rows[to]?.session !== session) to += by;
-  const [moved, other] = [rows[from], rows[to]];
-  if (!moved || !other) return [...rows];
-  return rows.map((row, index) => (index === from ? other : index === to ? moved : row));
+/** The row at another place within its session, from 0; places outside are the ends. Rows of others stay where they are. */
+export function moveRow(rows: readonly FormRow[], key: number, to: number): FormRow[] {
+  const session = rows.find((row) => row.key === key)?.session;
+  const here = rows.filter((row) => row.session === session).map((row) => ({ id: String(row.key), row }));
+  const moved = movedTo(here, String(key), to).values();
+  return rows.map((row) => (row.session === session ? (moved.next().value?.row ?? row) : row));
 }
 
 /** What was typed as a number; undefined: not a number yet. Empty: null. */

@@ -1,8 +1,10 @@
 'use client';
 
-import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, useState } from 'react';
 import { movedTo } from '#lib/views/ladders/moved-to.ts';
 import forms from '../../clients/_parts/forms.module.css';
+import { Grip } from '../../clients/_parts/grip.tsx';
+import { placeByKey, useDrag } from '../../clients/_parts/use-drag.ts';
 import styles from './ladders.module.css';
 
 type Item = { id: string; name: string };
@@ -15,19 +17,12 @@ type Props = {
   onLeave: () => void;
 };
 
-/** Pixels from the edge of the window within which a drag moves the page. */
-const EDGE = 56;
-const SCROLL = 14;
-
-/**
- * A list to put in order: by dragging a row's grip, by its Up and Down buttons, or with the arrow keys on the grip.
- * Native pointer events do for one short list of rows what a drag library of some 15 KB would.
- */
+/** A list to put in order: by dragging a row's grip, by its Up and Down buttons, or with the arrow keys on the grip. */
 export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
   const [order, setOrder] = useState(items);
-  const [held, setHeld] = useState<string | null>(null);
   const [said, setSaid] = useState('');
-  const list = useRef<HTMLOListElement>(null);
+  const ids = order.map((item) => item.id);
+  const { held, box, hold } = useDrag<HTMLOListElement>(ids, move);
 
   function move(id: string, to: number) {
     const next = movedTo(order, id, to);
@@ -37,21 +32,8 @@ export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
     setSaid(`${next[place]?.name ?? ''} is now ${place + 1} of ${next.length} from the top`);
   }
 
-  function drag(event: PointerEvent<HTMLOListElement>) {
-    const id = held;
-    if (id === null) return;
-    const rows = [...event.currentTarget.children].map((row) => row.getBoundingClientRect());
-    const at = order.findIndex((item) => item.id === id);
-    const down = rows.findLastIndex((row, index) => index > at && event.clientY > row.top + row.height / 2);
-    const up = rows.findIndex((row, index) => index < at && event.clientY < row.top + row.height / 2);
-    if (down > at) move(id, down);
-    else if (up >= 0) move(id, up);
-    if (event.clientY < EDGE) window.scrollBy(0, -SCROLL);
-    if (event.clientY > window.innerHeight - EDGE) window.scrollBy(0, SCROLL);
-  }
-
   function press(event: KeyboardEvent, id: string, at: number) {
-    const to = { ArrowUp: at - 1, ArrowDown: at + 1, Home: 0, End: order.length - 1 }[event.key];
+    const to = placeByKey(event.key, at, order.length);
     if (to === undefined) return;
     event.preventDefault();
     move(id, to);
@@ -62,14 +44,7 @@ export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
       <p className={forms.hint}>
         Drag a row by its grip, press Up or Down, or move with the arrow keys while the grip is in focus.
       </p>
-      <ol
-        ref={list}
-        aria-label={label}
-        className={styles.order}
-        onPointerMove={drag}
-        onPointerUp={() => setHeld(null)}
-        onPointerCancel={() => setHeld(null)}
-      >
+      <ol {...box} aria-label={label} className={styles.order}>
         {order.map((item, at) => (
           <li key={item.id} data-held={held === item.id || undefined}>
             <button
@@ -77,11 +52,7 @@ export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
               className={styles.grip}
               aria-label={`Move ${item.name}, ${at + 1} of ${order.length} from the top`}
               onKeyDown={(event) => press(event, item.id, at)}
-              onPointerDown={(event) => {
-                // The list keeps the pointer: a row that moves would lose it.
-                list.current?.setPointerCapture(event.pointerId);
-                setHeld(item.id);
-              }}
+              onPointerDown={hold(item.id)}
             >
               <Grip />
             </button>
@@ -100,12 +71,7 @@ export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
         {said}
       </p>
       <div className={forms.acts}>
-        <button
-          type="button"
-          className={forms.main}
-          disabled={busy}
-          onClick={() => onSave(order.map((item) => item.id))}
-        >
+        <button type="button" className={forms.main} disabled={busy} onClick={() => onSave(ids)}>
           Save the order
         </button>
         <button type="button" className={forms.other} onClick={onLeave}>
@@ -127,13 +93,5 @@ function Step(props: { word: string; name: string; disabled: boolean; onPress: (
     >
       {props.word}
     </button>
-  );
-}
-
-function Grip() {
-  return (
-    <svg width="12" height="18" viewBox="0 0 12 18" aria-hidden="true">
-      <path d="M1 3.5h10M1 9h10M1 14.5h10" stroke="currentColor" strokeWidth="1.8" />
-    </svg>
   );
 }

@@ -4,6 +4,8 @@ import { type KeyboardEvent, useRef } from 'react';
 import { SIDES, type Side } from '#lib/domain/vocabulary.ts';
 import { Field } from '../../_parts/field.tsx';
 import forms from '../../_parts/forms.module.css';
+import { Grip } from '../../_parts/grip.tsx';
+import { placeByKey } from '../../_parts/use-drag.ts';
 import { DrillMore } from './drill-more.tsx';
 import { LadderField, RungField } from './ladder-fields.tsx';
 import styles from './plan.module.css';
@@ -11,7 +13,7 @@ import type { RowProps } from './row-props.ts';
 
 /** One line of a plan: which rung, which side, how much, how often; all else folded below it. */
 export function DrillRow(props: RowProps) {
-  const { row, place, ladders, error, onChange, onRemove, onMove } = props;
+  const { row, place, at, of, ladders, error, onChange, onRemove, onMove } = props;
   const box = useRef<HTMLDivElement>(null);
   const ladder = ladders.find((one) => one.id === row.ladderId);
   const rung = ladder?.rungs.find((one) => one.id === row.rungId);
@@ -24,9 +26,9 @@ export function DrillRow(props: RowProps) {
     onChange({ rungId, side, sets: String(chosen.passSets), target: String(chosen.passTarget) });
   }
 
-  function move(by: -1 | 1) {
+  function move(to: number) {
     const focused = document.activeElement;
-    onMove(by);
+    onMove(to);
     // A row that is moved in the page loses its focus.
     requestAnimationFrame(
       () => focused instanceof HTMLElement && box.current?.contains(focused) && focused.focus(),
@@ -36,7 +38,14 @@ export function DrillRow(props: RowProps) {
   function onKeyDown(event: KeyboardEvent) {
     if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return;
     event.preventDefault();
-    move(event.key === 'ArrowUp' ? -1 : 1);
+    move(event.key === 'ArrowUp' ? at - 1 : at + 1);
+  }
+
+  function onGripKey(event: KeyboardEvent) {
+    const to = event.altKey ? undefined : placeByKey(event.key, at, of);
+    if (to === undefined) return;
+    event.preventDefault();
+    move(to);
   }
 
   const amount = (name: 'sets' | 'target' | 'minutes' | 'timesPerWeek', label: string) => (
@@ -60,15 +69,27 @@ export function DrillRow(props: RowProps) {
       role="group"
       aria-label={`Drill ${place}${rung ? `: ${rung.name}` : ''}`}
       className={styles.drill}
+      data-held={props.isHeld || undefined}
       onKeyDown={onKeyDown}
     >
       <div className={styles.drillHead}>
-        <span className={styles.place}>{place}</span>
+        <div className={styles.place}>
+          <button
+            type="button"
+            className={styles.grip}
+            aria-label={`Drag ${place}, ${at + 1} of ${of}; or arrow keys`}
+            onKeyDown={onGripKey}
+            onPointerDown={props.onHold}
+          >
+            <Grip />
+          </button>
+          {place}
+        </div>
         <div className={styles.acts}>
-          <button type="button" onClick={() => move(-1)} aria-label={`Move ${place} up`}>
+          <button type="button" onClick={() => move(at - 1)} aria-label={`Up: move ${place} up`}>
             Up
           </button>
-          <button type="button" onClick={() => move(1)} aria-label={`Move ${place} down`}>
+          <button type="button" onClick={() => move(at + 1)} aria-label={`Down: move ${place} down`}>
             Down
           </button>
           <button type="button" onClick={onRemove} aria-label={`Remove ${place}`}>

@@ -1,9 +1,13 @@
 'use client';
 
+import { useState } from 'react';
+import { findRung } from '#lib/views/draft-lines.ts';
 import type { FormLadder, FormSession } from '#lib/views/plan-form.ts';
+import type { FormRow } from '#lib/views/plan-rows.ts';
 import type { DoseOf } from '#lib/views/proposed-dose.ts';
 import { Field } from '../../_parts/field.tsx';
 import forms from '../../_parts/forms.module.css';
+import { useDrag } from '../../_parts/use-drag.ts';
 import { DrillRow } from './drill-row.tsx';
 import styles from './plan.module.css';
 import type { Plan } from './use-plan.ts';
@@ -43,28 +47,62 @@ export function SessionBlock({ session, isFirst, plan, ladders, doseOf, minutes,
       </div>
       {error(`sessions.${at}.label`) ? <p className={forms.error}>{error(`sessions.${at}.label`)}</p> : null}
       <SessionFields session={session} plan={plan} error={(name) => error(`sessions.${at}.${name}`)} />
-      {rows.map((row, index) => {
-        const sent = plan.typed.rows.indexOf(row);
-        return (
-          <DrillRow
-            key={row.key}
-            row={row}
-            place={`${label}${index + 1}`}
-            ladders={ladders}
-            doseOf={doseOf}
-            others={rows.filter((other) => other !== row)}
-            error={(name) => error(`items.${sent}.${name}`)}
-            onChange={(patch) => plan.setRow(row.key, patch)}
-            onRemove={() => plan.removeRow(row.key)}
-            onMove={(by) => plan.moveRow(row.key, by)}
-            onPart={() => plan.partSides(row.key)}
-          />
-        );
-      })}
+      <SessionRows plan={plan} rows={rows} label={label} ladders={ladders} doseOf={doseOf} error={error} />
       <button type="button" onClick={() => plan.addRow(label)}>
         Add a drill to {label === 'short' ? 'the short session' : `session ${label}`}
       </button>
     </section>
+  );
+}
+
+type RowsProps = Pick<Props, 'plan' | 'ladders' | 'doseOf' | 'error'> & { rows: FormRow[]; label: string };
+
+/** Drills in the order in which they are done: dragged by the grip, or moved by keys and buttons. */
+function SessionRows({ plan, rows, label, ladders, doseOf, error }: RowsProps) {
+  const [said, setSaid] = useState('');
+  const { held, box, hold } = useDrag<HTMLDivElement>(
+    rows.map((row) => String(row.key)),
+    (id, to) => move(Number(id), to),
+  );
+
+  function move(key: number, to: number) {
+    if (to < 0 || to >= rows.length) return;
+    plan.moveRow(key, to);
+    const row = rows.find((one) => one.key === key);
+    const name = (row && findRung(ladders, row.rungId)?.rung.name) ?? 'The drill';
+    setSaid(`${name} is now ${to + 1} of ${rows.length} in its session`);
+  }
+
+  return (
+    <>
+      <div {...box}>
+        {rows.map((row, index) => {
+          const sent = plan.typed.rows.indexOf(row);
+          return (
+            <DrillRow
+              key={row.key}
+              row={row}
+              place={`${label}${index + 1}`}
+              at={index}
+              of={rows.length}
+              isHeld={held === String(row.key)}
+              onHold={hold(String(row.key))}
+              ladders={ladders}
+              doseOf={doseOf}
+              others={rows.filter((other) => other !== row)}
+              error={(name) => error(`items.${sent}.${name}`)}
+              onChange={(patch) => plan.setRow(row.key, patch)}
+              onRemove={() => plan.removeRow(row.key)}
+              onMove={(to) => move(row.key, to)}
+              onPart={() => plan.partSides(row.key)}
+            />
+          );
+        })}
+      </div>
+      <p className="heard-only" role="status">
+        {said}
+      </p>
+    </>
   );
 }
 

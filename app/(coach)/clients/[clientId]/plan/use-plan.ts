@@ -20,7 +20,7 @@ export function usePlan(model: PlanFormModel, start: Partial<PlanTyped>) {
       change(({ rows }) => ({ rows: [...rows, emptyRow(nextKey(rows), session)] })),
     removeRow: (key: number) =>
       change(({ rows }) => ({ rows: tidyPairs(rows.filter((row) => row.key !== key)) })),
-    moveRow: (key: number, by: -1 | 1) => change(({ rows }) => ({ rows: moveRow(rows, key, by) })),
+    moveRow: (key: number, to: number) => change(({ rows }) => ({ rows: moveRow(rows, key, to) })),
     partSides: (key: number) => change(({ rows }) => ({ rows: sidesApart(rows, key) })),
     setSession: (label: string, patch: Partial<FormSession>) =>
       change(({ sessions }) => ({
