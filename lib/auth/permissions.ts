@@ -70,6 +70,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/ladders/outline', allows: { POST: 'edit-ladders' } },
   { path: '/api/nights/run', allows: { POST: 'run-nights' } },
   { path: '/api/plan-templates', allows: { POST: 'edit-plans' } },
+  { path: '/api/plan-templates/[templateId]/delete', allows: { POST: 'edit-plans' } },
   { path: '/api/questions', allows: { POST: 'ask-coach' } },
   { path: '/api/sign-in', allows: { POST: 'open' } },
   { path: '/api/sign-in-link', allows: { POST: 'open' } },

@@ -35,3 +35,12 @@ export async function insertTemplate(
   );
   return rows[0]?.id;
 }
+
+/** False: it is not there. */
+export async function deleteTemplate(tx: TeamPg, id: string): Promise<boolean> {
+  const { rowCount } = await tx.client.query(
+    'delete from plan_template where team_id = $1 and id = $2::uuid',
+    [tx.teamId, id],
+  );
+  return rowCount === 1;
+}

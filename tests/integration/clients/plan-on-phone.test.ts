@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { expect, test } from 'vitest';
 import type { Actor } from '#lib/auth/actor.ts';
 import { planSchema } from '#lib/schemas/plan.ts';
+import { deletePlanTemplate } from '#lib/usecases/delete-plan-template.ts';
 import { keepPlanTemplate } from '#lib/usecases/keep-plan-template.ts';
 import { loadPlanForm } from '#lib/usecases/load-plan-form.ts';
 import { loadToday } from '#lib/usecases/load-today.ts';
@@ -147,4 +148,28 @@ test('a plan is copied from another client or a kept plan of the team, never fro
     template: kept.templateId,
   });
   expect(form).toMatchObject({ copied: undefined, sources: { clients: [], templates: [] } });
+});
+
+test('a kept plan is deleted for good by its own team only; what was copied from it stays', async () => {
+  const { team, clientId, save } = await arrange();
+  const plan = planOf([line(await rungOf(team, 'LV.2'))]);
+  await save(plan);
+  const { sessionsPerWeek, notes, sessions, items } = plan;
+  const body = { sessionsPerWeek, notes, sessions, items };
+  const { templateId } = await keepPlanTemplate(leadOf(team), { name: 'Lever block', body }, NOW);
+  const left = async () => (await loadPlanForm(leadOf(team), clientId, NOW))?.sources.templates.length;
+  const other = await makeTestTeam('Other');
+  await expect(deletePlanTemplate(leadOf(other), templateId)).rejects.toMatchObject({ code: 'not-found' });
+  expect(await left()).toBe(1);
+  await deletePlanTemplate(leadOf(team), templateId);
+  expect(await left()).toBe(0);
+  expect((await loadPlanForm(leadOf(team), clientId, NOW))?.versions).toHaveLength(1);
+  await expect(deletePlanTemplate(leadOf(team), templateId)).rejects.toMatchObject({ code: 'not-found' });
+  expect(
+    await ownerQuery("select object_id from audit where team_id = $1 and action = 'plan-template-deleted'", [
+      team.teamId,
+    ]),
+  ).toEqual([{ object_id: templateId }]);
+  await keepPlanTemplate(leadOf(team), { name: 'Lever block', body }, NOW);
+  expect(await left()).toBe(1);
 });
