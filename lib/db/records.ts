@@ -1,6 +1,7 @@
 import type {
   ClientRecord,
   RecordAbsence,
+  RecordAssessed,
   RecordCheckIn,
   RecordDangerSign,
   RecordGoal,
@@ -73,6 +74,22 @@ const PLANS = `select c.version, c.from_date as "from", c.until_date as until, c
 const GOALS = `select s.name as skill, c.from_date as "from", c.wanted_by as "wantedBy", c.ended_on as "endedOn" from goal c
   join skill s on s.team_id = c.team_id and s.id = c.skill_id
   where c.team_id = $1 and c.client_id = $2 order by c.from_date, s.position, c.id`;
+const IN_PARTS = `cross join lateral jsonb_array_elements(c.answers->'parts') with ordinality as p(seen, at)
+  cross join lateral jsonb_array_elements(p.seen->'sides') with ordinality as x(seen, at)`;
+const ASSESSED = `select c.id, c.on_date as date, ${iso('c.created_at')} as "savedAt", m.name as by, s.name as skill, aim.name as aim,
+  array(select jsonb_array_elements_text(c.answers->'kit')) as kit, p.at::int as "partAt", pa.name as part, l.name as ladder,
+  asked.name as asked, x.seen->>'side' as side, coalesce(x.seen->>'film', 'not-seen') as film, r.name as rung, d.measure,
+  (x.seen->>'sets')::float8 as sets, (x.seen->>'value')::float8 as value, (x.seen->>'clean')::boolean as clean,
+  (x.seen->>'pain')::float8 as pain from assessment c
+  join skill s on s.team_id = c.team_id and s.id = c.skill_id ${IN_PARTS}
+  left join member m on m.team_id = c.team_id and m.id = c.by_id
+  left join rung aim on aim.team_id = c.team_id and aim.id = (c.answers->>'aimRungId')::uuid
+  left join ladder l on l.team_id = c.team_id and l.id = (p.seen->>'ladderId')::uuid
+  left join part pa on pa.team_id = l.team_id and pa.id = l.part_id
+  left join rung asked on asked.team_id = c.team_id and asked.id = (p.seen->>'askedRungId')::uuid
+  left join rung r on r.team_id = c.team_id and r.id = (x.seen->>'rungId')::uuid
+  left join drill d on d.team_id = r.team_id and d.id = r.drill_id
+  where c.team_id = $1 and c.client_id = $2 order by c.created_at, c.id, p.at, x.at`;
 const PLACEMENTS = `select l.name as ladder, r.name as rung, c.side, c.from_date as "from", c.why from placement c
   join rung r on r.team_id = c.team_id and r.id = c.rung_id join ladder l on l.team_id = c.team_id and l.id = c.ladder_id
   where c.team_id = $1 and c.client_id = $2 order by c.from_date, l.position, c.side`;
@@ -102,6 +119,7 @@ export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRe
     steps: await rows<RecordStep>(STEPS),
     plans: await rows<RecordPlanItem>(PLANS),
     goals: await rows<RecordGoal>(GOALS),
+    assessed: await rows<RecordAssessed>(ASSESSED),
     placements: await rows<RecordPlacement>(PLACEMENTS),
     questions: await rows<RecordQuestion>(QUESTIONS),
     absences: await rows<RecordAbsence>(ABSENCES),

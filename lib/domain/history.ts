@@ -1,3 +1,4 @@
+import type { HistoryAssessment } from './history-assessment.ts';
 import type {
   DangerSign,
   Family,
@@ -41,6 +42,8 @@ export type ClientHistory = {
   goals?: HistoryGoal[] | undefined;
   /** Films asked for: a film is waited for until it is received, and waits for a coach until it is looked at. */
   films?: HistoryFilm[] | undefined;
+  /** What coaches saw and measured of the parts of a skill. No check reads it. */
+  assessments?: HistoryAssessment[] | undefined;
   /** When the team answers; without it the waiting hours run round the clock. */
   answering?: AnsweringHours | undefined;
 };

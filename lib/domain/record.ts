@@ -1,3 +1,6 @@
+import type { HistoryAssessedSide } from './history-assessment.ts';
+import type { Side } from './vocabulary.ts';
+
 /** Everything kept about one client that `history.json` does not carry in the same detail; rows of the CSVs. */
 export type RecordCheckIn = {
   id: string;
@@ -116,6 +119,28 @@ export type RecordPlanItem = {
   noKitRung: string | null;
 };
 export type RecordGoal = { skill: string; from: string; wantedBy: string | null; endedOn: string | null };
+/** One part of an assessment on one side. `partAt`: the part's place in it. */
+export type RecordAssessed = {
+  id: string;
+  date: string;
+  savedAt: string;
+  by: string | null;
+  skill: string;
+  aim: string | null;
+  kit: string[];
+  partAt: number;
+  part: string | null;
+  ladder: string | null;
+  asked: string | null;
+  side: Side;
+  film: HistoryAssessedSide['film'];
+  rung: string | null;
+  measure: string | null;
+  sets: number | null;
+  value: number | null;
+  clean: boolean | null;
+  pain: number | null;
+};
 export type RecordPlacement = { ladder: string; rung: string; side: string; from: string; why: string };
 export type RecordQuestion = {
   askedAt: string;
@@ -148,6 +173,7 @@ export type ClientRecord = {
   steps: RecordStep[];
   plans: RecordPlanItem[];
   goals: RecordGoal[];
+  assessed: RecordAssessed[];
   placements: RecordPlacement[];
   questions: RecordQuestion[];
   absences: RecordAbsence[];

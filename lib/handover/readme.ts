@@ -21,6 +21,7 @@ export function readmeText(input: {
     'reasons.csv        what the checks said, since when, and how it ended. reason_events.csv: each change of it.',
     'steps_taken.csv    what the coach did about it, and whether it was better since.',
     'plans.csv          every version of the plan. placements.csv: which rung from which day. goals.csv: skills in focus.',
+    'assessments.csv    what a coach saw and measured of the parts of a skill, a line a part and side.',
     'questions.csv      questions and answers. absences.csv: days away. limits.csv: what was ruled out or reduced.',
     'history.json       the same in one file for programs, check-ins as corrected; history.schema.json says how to',
     '                   read it (JSON Schema 2020-12, format version 1).',

@@ -1,17 +1,11 @@
 import type { ClientRecord, LoadDay, RecordPlanItem } from '#lib/domain/record.ts';
 import { TISSUES } from '#lib/domain/vocabulary.ts';
+import { assessmentColumns } from './assessment-columns.ts';
 import { type Column, csvPieces } from './csv.ts';
+import { unitOf } from './unit-of.ts';
 
 export type NamedTable = { name: string; pieces: () => Generator<string> };
 
-const measured = (measure: string | null) =>
-  measure === 'hold' || measure === 'lowering'
-    ? 's'
-    : measure === 'made-tried'
-      ? 'made'
-      : measure === 'reps'
-        ? 'reps'
-        : measure;
 const list = (words: string[]) => words.join('; ');
 
 /** The CSVs of a client's record. Instants are UTC, dates local with their zone beside. */
@@ -47,7 +41,7 @@ export function recordTables(record: ClientRecord, days: LoadDay[], zone: string
       ['rung', (row) => row.rung],
       ['side', (row) => row.side],
       ['set', (row) => row.idx + 1],
-      ['unit', (row) => measured(row.measure)],
+      ['unit', (row) => unitOf(row.measure)],
       ['planned_in_unit', (row) => row.planned],
       ['done_in_unit', (row) => row.value],
       ['tried', (row) => row.tried],
@@ -144,6 +138,7 @@ function decisionTables(record: ClientRecord, zone: string): NamedTable[] {
       ['ended_on', (row) => row.endedOn],
       ['zone', () => zone],
     ]),
+    table('assessments.csv', record.assessed, assessmentColumns(zone)),
     table('placements.csv', record.placements, [
       ['from', (row) => row.from],
       ['zone', () => zone],
@@ -206,7 +201,7 @@ function planColumns(zone: string): [string, Column<RecordPlanItem>['value']][] 
     ['rung', (row) => row.rung],
     ['side', (row) => row.side],
     ['sets', (row) => row.sets],
-    ['unit', (row) => measured(row.measure)],
+    ['unit', (row) => unitOf(row.measure)],
     ['target_in_unit', (row) => row.target],
     ['practice_minutes', (row) => row.minutes],
     ['times_per_week', (row) => row.timesPerWeek],

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { FAMILIES, FAULTS, MEASURES, STANDINGS, SUPPORTS, TISSUES } from '#lib/domain/vocabulary.ts';
 import { AppError } from '#lib/errors.ts';
+import { assessment } from './history-assessment.ts';
 import { checkIn } from './history-check-in.ts';
 import {
   amount,
@@ -180,6 +181,7 @@ export const historySchema = z
         }),
       )
       .optional(),
+    assessments: z.array(assessment).optional(),
     answering: z
       .strictObject({
         zone,

@@ -8,6 +8,7 @@ import { readRecord } from '#lib/db/records.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
+import { assessmentsOfRecord } from '#lib/handover/assessments-of-record.ts';
 import { exportFileName, exportZip } from '#lib/handover/export-zip.ts';
 import { loadDays } from '#lib/handover/load-days.ts';
 
@@ -32,7 +33,9 @@ export async function exportClient(
     ).get(clientId);
     if (!found) throw new AppError('not-found', 'This client is not here.');
     await insertAudit(tx, actor, { action: 'client-exported', clientId, fields: [] });
-    return { history: withoutFew(found), record: await readRecord(tx, clientId) };
+    const read = await readRecord(tx, clientId);
+    const assessments = assessmentsOfRecord(read.assessed);
+    return { history: { ...withoutFew(found), assessments }, record: read };
   });
   return {
     fileName: exportFileName(clientId, localDateOf(now, history.client.zone)),

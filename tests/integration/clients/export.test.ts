@@ -11,7 +11,9 @@ import { AppError } from '#lib/errors.ts';
 import { asEntered } from '#lib/handover/csv.ts';
 import { findingsByNight } from '#lib/handover/history-findings.ts';
 import { readHistory } from '#lib/handover/read-history.ts';
+import { assessmentSchema } from '#lib/schemas/assessment.ts';
 import { exportClient } from '#lib/usecases/export-client.ts';
+import { saveAssessment } from '#lib/usecases/save-assessment.ts';
 import { copyLibraryInto, leadOf } from '#tests/integration/clients/support.ts';
 import {
   makeTestClient,
@@ -108,13 +110,107 @@ test('everything entered comes out, corrections beside their originals, formulas
   expect(audit).toEqual([{ action: 'client-exported' }]);
 });
 
+test('assessments leave by part and side, in the table and in history.json', async () => {
+  const team = await makeTestTeam();
+  const { clientId } = await makeTestClient(team, { zone: 'Europe/Lisbon' });
+  await copyLibraryInto(team);
+  const [rung] = await ownerQuery<
+    Record<'id' | 'name' | 'ladder_id' | 'ladder' | 'part' | 'skill' | 'skill_id', string>
+  >(
+    `select r.id, r.name, r.ladder_id, l.name as ladder, p.name as part, s.name as skill, p.skill_id from rung r
+     join drill d on d.team_id = r.team_id and d.id = r.drill_id
+     join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
+     join part p on p.team_id = l.team_id and p.id = l.part_id join skill s on s.team_id = p.team_id and s.id = p.skill_id
+     where r.team_id = $1 and d.measure = 'hold' and d.each_side order by l.key, r.position limit 1`,
+    [team.teamId],
+  );
+  if (!rung) throw new Error('no hold of each side in the library');
+  const left = {
+    side: 'left',
+    film: 'hurried',
+    rungId: rung.id,
+    sets: 3,
+    value: '7,5',
+    clean: true,
+    pain: 2,
+  };
+  const assessment = assessmentSchema.parse({
+    skillId: rung.skill_id,
+    aimRungId: rung.id,
+    kit: ['rings'],
+    sessions: ['A'],
+    parts: [{ ladderId: rung.ladder_id, askedRungId: rung.id, sides: [left, { side: 'right' }] }],
+  });
+  const { assessmentId } = await saveAssessment(leadOf(team), { clientId, assessment }, NOW);
+  const { files } = await exported(team, clientId);
+
+  const about = { assessment_id: assessmentId, date: '2026-11-25', zone: 'Europe/Lisbon', skill: rung.skill };
+  const place = { aim: rung.name, kit: 'rings', part: rung.part, ladder: rung.ladder, asked_rung: rung.name };
+  expect(rowsOf(files, 'assessments.csv')).toMatchObject([
+    {
+      ...about,
+      ...place,
+      saved_at_utc: '2026-11-25T07:00:00.000Z',
+      side: 'left',
+      film_shows: 'hurried',
+      rung: rung.name,
+      sets_or_tries: '3',
+      unit: 's',
+      done_in_unit: '7.5',
+      clean: 'yes',
+      pain_0_10: '2',
+    },
+    {
+      ...about,
+      ...place,
+      side: 'right',
+      film_shows: 'not-seen',
+      rung: '',
+      unit: '',
+      done_in_unit: '',
+      clean: '',
+    },
+  ]);
+  const text = files.get('history.json') ?? '';
+  expect(schemaProblems(text)).toBeNull();
+  const nothing = { rung: null, unit: null, sets: null, value: null, clean: null, pain: null };
+  const { assessments } = readHistory(Buffer.from(text), 'history.json');
+  expect(assessments).toMatchObject([
+    {
+      id: assessmentId,
+      date: '2026-11-25',
+      aim: rung.name,
+      kit: ['rings'],
+      parts: [
+        {
+          ladder: rung.ladder,
+          asked: rung.name,
+          sides: [
+            {
+              side: 'left',
+              film: 'hurried',
+              rung: rung.name,
+              unit: 's',
+              sets: 3,
+              value: 7.5,
+              clean: true,
+              pain: 2,
+            },
+            { side: 'right', film: 'not-seen', ...nothing },
+          ],
+        },
+      ],
+    },
+  ]);
+});
+
 test('a client with nothing still leaves whole', async () => {
   const team = await makeTestTeam();
   const { clientId } = await makeTestClient(team);
   const { files } = await exported(team, clientId);
   expect(schemaProblems(files.get('history.json') ?? '')).toBeNull();
   const tables = [...files.keys()].filter((name) => name.endsWith('.csv'));
-  expect(tables).toHaveLength(14);
+  expect(tables).toHaveLength(15);
   for (const name of tables) expect(rowsOf(files, name)).toEqual([]);
 });
 
