@@ -4,7 +4,8 @@ import { exceeds, reaches } from './compare.ts';
 import { type Drill, drillsOf, weightOn } from './drill-days.ts';
 import { type Loads, loadsOf } from './load-series.ts';
 import type { Limits } from './thresholds.ts';
-import type { ClientView, TissueSide } from './types.ts';
+import { tissueRow } from './tissue-sides.ts';
+import type { ClientView } from './types.ts';
 import { totalUpTo, usualWeek } from './usual-week.ts';
 
 const HANDS = ['left', 'right'] as const;
@@ -87,37 +88,47 @@ export type HeavyTissue = {
  */
 export function heavyTissues(view: ClientView, limits: Limits): HeavyTissue[] {
   const loads = loadsOf(view);
+  const heavy: HeavyTissue[] = [];
+  for (const tissue of TISSUES) {
+    const found = heavyTissue(view, loads, tissue, limits);
+    if (found) heavy.push({ ...found, cause: undefined });
+  }
+  if (heavy.length === 0) return heavy;
   const rule = setsRule(limits);
   const more = drillsOf(view)
     .map((drill) => moreSets(view, drill, rule))
     .filter((found) => found !== undefined);
-  return TISSUES.map((tissue) => heavyTissue(view, loads, tissue, more, limits))
-    .filter((heavy) => heavy !== undefined)
-    .sort((a, b) => b.ratio - a.ratio || (a.tissue < b.tissue ? -1 : 1));
+  for (const one of heavy) one.cause = more.find((drill) => loadsTissue(view, drill, one.tissue, limits));
+  return heavy.sort((a, b) => b.ratio - a.ratio || (a.tissue < b.tissue ? -1 : 1));
 }
 
 function heavyTissue(
   view: ClientView,
   loads: Loads,
   tissue: Tissue,
-  more: readonly MoreSets[],
   limits: Limits,
-): HeavyTissue | undefined {
-  const loaded = HANDS.flatMap((side) => {
-    const key: TissueSide = `${tissue}:${side}`;
-    const series = loads.tissues.get(key);
-    if (!series) return [];
-    return [{ side, series, total: totalUpTo(series, view.days.length - 1, limits['week.days']).total }];
-  });
+): Omit<HeavyTissue, 'cause'> | undefined {
+  const loaded = [];
+  let most = 0;
+  for (const side of HANDS) {
+    const series = loads.tissues.get(tissueRow(tissue, side).key);
+    if (!series) continue;
+    const { total: week } = totalUpTo(series, view.days.length - 1, limits['week.days']);
+    loaded.push({ side, series, week });
+    most += week;
+  }
   // Most tissues of most clients are under the floor: their usual week need not be worked out.
-  const most = loaded.reduce((sum, side) => sum + side.total, 0);
   if (!reaches(most, limits['loadJump.floorBws'])) return undefined;
-  const sides = loaded.flatMap(({ side, series, total: week }) => {
+  const sides = [];
+  let total = 0;
+  let usual = 0;
+  for (const { side, series, week } of loaded) {
     const usually = usualWeek(view, series, limits);
-    return usually.enough ? [{ side, total: week, usual: usually.usual }] : [];
-  });
-  const total = sides.reduce((sum, side) => sum + side.total, 0);
-  const usual = sides.reduce((sum, side) => sum + side.usual, 0);
+    if (!usually.enough) continue;
+    sides.push({ side, total: week, usual: usually.usual });
+    total += week;
+    usual += usually.usual;
+  }
   const over = sides.filter(
     (side) => side.usual > 0 && reaches(side.total, limits['loadJump.tissueRatio'] * side.usual),
   );
@@ -125,8 +136,7 @@ function heavyTissue(
   const [first, second] = over;
   if (!first || !big) return undefined;
   const ratio = Math.max(...over.map((side) => side.total / side.usual));
-  const cause = more.find((one) => loadsTissue(view, one, tissue, limits));
-  return { tissue, side: second ? 'both' : first.side, total, usual, ratio, cause };
+  return { tissue, side: second ? 'both' : first.side, total, usual, ratio };
 }
 
 /** At least the floor, and a good part of the floor above usual: a doubled trifle is no jump. */

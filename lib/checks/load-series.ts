@@ -26,7 +26,10 @@ function sessionSeries({ days }: ClientView): LoadSeries {
 /** In order of their names. All share one list of known days, and lie in one block of memory. */
 function tissueSeries(view: ClientView): Map<TissueSide, LoadSeries> {
   const length = view.days.length;
-  const known = Uint8Array.from(view.days, (day) => (day.state === 'unknown' ? 0 : 1));
+  const known = new Uint8Array(length);
+  view.days.forEach(({ state }, index) => {
+    if (state !== 'unknown') known[index] = 1;
+  });
   const all = new Float64Array(length * TISSUE_SIDES.length);
   const loaded = new Uint8Array(TISSUE_SIDES.length);
   for (const { at, seconds, perSecond } of viewWork(view).alike) {

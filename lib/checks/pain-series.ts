@@ -36,9 +36,11 @@ export const painSeries: (view: ClientView) => readonly PainSeries[] = oncePerVi
 export function usualPain(series: PainSeries, of: 'worst' | 'morning', date: string, limits: Limits): number {
   const from = addDays(date, -limits['usualPain.toDays']);
   const to = addDays(date, -limits['usualPain.fromDays']);
-  const values = series.points
-    .filter((point) => point.date >= from && point.date <= to)
-    .flatMap((point) => point[of] ?? []);
+  const values: number[] = [];
+  for (const point of series.points) {
+    const value = point[of];
+    if (value !== undefined && point.date >= from && point.date <= to) values.push(value);
+  }
   return values.length < limits['usualPain.atLeast'] ? series.intake : (median(values) ?? series.intake);
 }
 

@@ -20,33 +20,64 @@ export function asksPassMark(item: HistoryPlanItem, rung: HistoryRung): boolean 
 
 /** Since when the plans have had the rung without a break, seen from `date`; undefined when not planned then. */
 export function plannedSince(view: ClientView, rungId: string, date: string): string | undefined {
-  let since: string | undefined;
-  for (const plan of inOrder(view)) {
-    if (plan.from > date) break;
-    const has = plan.items.some((item) => item.rungId === rungId);
-    since = has ? (since ?? plan.from) : undefined;
+  const known = sinceByDate(view);
+  let since = known.get(date);
+  if (!since) {
+    since = new Map<string, string>();
+    for (const plan of inOrder(view)) {
+      if (plan.from > date) break;
+      since = rungsSince(plan, since);
+    }
+    known.set(date, since);
   }
+  return since.get(rungId);
+}
+
+const sinceByDate = oncePerView(() => new Map<string, Map<string, string>>());
+
+/** The rungs of a plan, each since it is planned without a break: as before, or from this plan on. */
+function rungsSince(plan: HistoryPlan, before: ReadonlyMap<string, string>): Map<string, string> {
+  const since = new Map<string, string>();
+  for (const { rungId } of plan.items) since.set(rungId, before.get(rungId) ?? plan.from);
   return since;
 }
 
 /** The last date on which what the plans ask on a ladder changed; undefined when it never did. */
 export function lastPlanChange(view: ClientView, ladderId: string): string | undefined {
-  let asked: string | undefined;
-  let changed: string | undefined;
-  for (const plan of inOrder(view)) {
-    if (plan.from > view.asOf.date) break;
-    const now = askedText(view, plan, ladderId);
-    if (asked !== undefined && asked !== now) changed = plan.from;
-    asked = now;
-  }
-  return changed;
+  return planChanges(view).get(ladderId);
 }
 
-function askedText(view: ClientView, plan: HistoryPlan, ladderId: string): string {
-  const items = plan.items.filter((item) => view.rungs.get(item.rungId)?.ladderId === ladderId);
-  const text = (item: HistoryPlanItem) =>
-    [item.session, item.rungId, item.side, item.sets, item.target, item.minutes].join(' ');
-  return items.map(text).sort().join('; ');
+/** The same for every ladder on which it ever did. */
+const planChanges = oncePerView((view) => {
+  const changes = new Map<string, string>();
+  let before: ReadonlyMap<string, string> | undefined;
+  for (const plan of inOrder(view)) {
+    if (plan.from > view.asOf.date) break;
+    const asked = askedByLadder(view, plan);
+    if (before) {
+      for (const [ladderId, text] of asked)
+        if (before.get(ladderId) !== text) changes.set(ladderId, plan.from);
+      for (const ladderId of before.keys()) if (!asked.has(ladderId)) changes.set(ladderId, plan.from);
+    }
+    before = asked;
+  }
+  return changes;
+});
+
+/** What a plan asks on each of its ladders, as one text whatever the order of its lines. */
+function askedByLadder(view: ClientView, plan: HistoryPlan): ReadonlyMap<string, string> {
+  const lines = new Map<string, string[]>();
+  for (const { session, rungId, side, sets, target, minutes } of plan.items) {
+    const ladderId = view.rungs.get(rungId)?.ladderId;
+    if (ladderId === undefined) continue;
+    const line = `${session} ${rungId} ${side} ${sets} ${target} ${minutes}`;
+    const there = lines.get(ladderId);
+    if (there) there.push(line);
+    else lines.set(ladderId, [line]);
+  }
+  const asked = new Map<string, string>();
+  for (const [ladderId, all] of lines) asked.set(ladderId, all.sort().join('; '));
+  return asked;
 }
 
 const inOrder = oncePerView((view): HistoryPlan[] => plansThatHeld(view.history.plans));

@@ -70,28 +70,26 @@ type LoadOf = (rungId: string) => RungLoad | undefined;
  * and in order are they sorted first.
  */
 function addWork(into: Lists, checkIn: HistoryCheckIn, at: number, loadOf: LoadOf): void {
-  const here: Lists = { byRung: [], alike: [] };
-  const together = addSets(here, checkIn, checkIn.sets, at, loadOf);
+  const [works, alike] = [into.byRung.length, into.alike.length];
+  const together = addSets(into, checkIn, checkIn.sets, at, loadOf);
   if (together) {
-    sortByRung(here.byRung);
-    sortByRung(here.alike);
+    sortByRung(into.byRung, works);
+    sortByRung(into.alike, alike);
   }
-  if (!together || isTwice(here.byRung)) {
-    here.byRung.length = 0;
-    here.alike.length = 0;
-    addSets(here, checkIn, [...checkIn.sets].sort(inWorkOrder), at, loadOf);
+  if (!together || isTwice(into.byRung, works)) {
+    into.byRung.length = works;
+    into.alike.length = alike;
+    addSets(into, checkIn, [...checkIn.sets].sort(inWorkOrder), at, loadOf);
   }
-  for (const work of here.byRung) into.byRung.push(work);
-  for (const sets of here.alike) into.alike.push(sets);
 }
 
-/** Few and mostly in order: insertion keeps those of one rung as they came. */
-function sortByRung(items: { rung: HistoryRung }[]): void {
-  for (let at = 1; at < items.length; at += 1) {
+/** From an index on. Few and mostly in order: insertion keeps those of one rung as they came. */
+function sortByRung(items: { rung: HistoryRung }[], from: number): void {
+  for (let at = from + 1; at < items.length; at += 1) {
     const item = items[at];
     if (!item) continue;
     let to = at;
-    for (; to > 0; to -= 1) {
+    for (; to > from; to -= 1) {
       const before = items[to - 1];
       if (!before || before.rung.id <= item.rung.id) break;
       items[to] = before;
@@ -100,8 +98,11 @@ function sortByRung(items: { rung: HistoryRung }[]): void {
   }
 }
 
-function isTwice(sorted: readonly RungWork[]): boolean {
-  return sorted.some(({ rung }, index) => sorted[index + 1]?.rung.id === rung.id);
+function isTwice(sorted: readonly RungWork[], from: number): boolean {
+  for (let at = from + 1; at < sorted.length; at += 1) {
+    if (sorted[at]?.rung.id === sorted[at - 1]?.rung.id) return true;
+  }
+  return false;
 }
 
 /** False as soon as two sets of a rung are not in order. */

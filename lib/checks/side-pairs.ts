@@ -27,18 +27,28 @@ export function pairDates(days: readonly RungDay[], rung: HistoryRung): PairDate
 }
 
 function compared(days: readonly RungDay[], rung: HistoryRung): { pair: SidePair; saysNothing: boolean }[] {
-  return days.flatMap((day) => {
-    if (!day.counts) return [];
-    const clean = day.sets.filter(hasResult).filter((set) => set.clean);
-    const left = clean.filter((set) => set.side === 'left');
-    const right = clean.filter((set) => set.side === 'right');
+  const all: { pair: SidePair; saysNothing: boolean }[] = [];
+  for (const { date, counts, sets } of days) {
+    if (!counts) continue;
+    const left: Result[] = [];
+    const right: Result[] = [];
+    for (const set of sets) {
+      if (!hasResult(set) || !set.clean) continue;
+      if (set.side === 'left') left.push(set);
+      else if (set.side === 'right') right.push(set);
+    }
     const both = Math.min(left.length, right.length);
-    if (both === 0) return [];
-    const sets = [...left.slice(0, both), ...right.slice(0, both)];
-    const pair = { date: day.date, left: meanOf(left.slice(0, both)), right: meanOf(right.slice(0, both)) };
-    return [{ pair, saysNothing: sets.every((set) => set.value >= targetOf(set, rung)) }];
-  });
+    if (both === 0) continue;
+    left.length = both;
+    right.length = both;
+    const isReached = (set: Result) => set.value >= targetOf(set, rung);
+    const saysNothing = left.every(isReached) && right.every(isReached);
+    all.push({ pair: { date, left: meanOf(left), right: meanOf(right) }, saysNothing });
+  }
+  return all;
 }
+
+type Result = HistorySet & { value: number };
 
 /** Percent of the larger side by which `side` is behind; negative when it is ahead. */
 export function percentBehind({ left, right }: SidePair, side: 'left' | 'right'): number {

@@ -1,6 +1,5 @@
 import type { Subject } from '#lib/domain/finding.ts';
 import type { HistoryPlacement, HistoryRung } from '#lib/domain/history.ts';
-import { localDateOf } from '#lib/domain/local-date.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { oncePerView } from './once-per-view.ts';
 import type { ClientView } from './types.ts';
@@ -18,41 +17,60 @@ export type Standing = {
 
 /** Rungs the client stands on, in order of ladder and side. Placements on rungs the history does not carry are left out. */
 export const standingsOf: (view: ClientView) => readonly Standing[] = oncePerView((view) => {
-  const ladders = [...new Set(view.standing.map((placement) => placement.ladderId))].sort();
-  return ladders.flatMap((ladderId) => {
-    const left = onSide(view, ladderId, 'left');
-    const right = onSide(view, ladderId, 'right');
-    if (!left || !right) return [left ?? right].flatMap((each) => (each ? [each] : []));
-    if (left.rung.id !== right.rung.id) return [left, right];
-    const later = left.from > right.from ? left : right;
-    return [{ ...later, key: ladderId, side: 'both' }];
-  });
+  const standings: Standing[] = [];
+  const byLadder = placementsByLadder(view);
+  for (const ladderId of [...byLadder.keys()].sort()) {
+    const placements = byLadder.get(ladderId) ?? [];
+    const left = onSide(view, placements, 'left');
+    const right = onSide(view, placements, 'right');
+    if (left && right && left.rung.id === right.rung.id) {
+      const { rung, from } = left.from > right.from ? left : right;
+      standings.push({ key: ladderId, rung, side: 'both', from });
+      continue;
+    }
+    if (left) standings.push(left);
+    if (right) standings.push(right);
+  }
+  return standings;
 });
+
+/** Those not after the view, newest first. */
+function placementsByLadder({ history, asOf }: ClientView): Map<string, HistoryPlacement[]> {
+  const byLadder = new Map<string, HistoryPlacement[]>();
+  for (const placement of history.placements) {
+    if (placement.from > asOf.date) continue;
+    const there = byLadder.get(placement.ladderId);
+    if (there) there.push(placement);
+    else byLadder.set(placement.ladderId, [placement]);
+  }
+  for (const placements of byLadder.values()) if (placements.length > 1) placements.sort(newestFirst);
+  return byLadder;
+}
 
 /** The subject of a reason about a ladder and side. */
 export function subjectOf({ key, rung, side }: Standing): Subject {
   return { key, label: rungInWords(rung, side), ladderId: rung.ladderId, rungId: rung.id, side };
 }
 
-/** In the client's own zone; nobody stands on a rung before. */
-const joinedOn = oncePerView(({ history: { client } }: ClientView): { date: string | undefined } => ({
-  date: client.joinedAt === null ? undefined : localDateOf(new Date(client.joinedAt), client.zone),
-}));
-
-function onSide(view: ClientView, ladderId: string, side: 'left' | 'right'): Standing | undefined {
-  const placements = view.history.placements
-    .filter((each) => each.ladderId === ladderId && (each.side === side || each.side === 'both'))
-    .filter((each) => each.from <= view.asOf.date)
-    .sort(newestFirst);
-  const newest = placements[0];
+function onSide(
+  view: ClientView,
+  placements: readonly HistoryPlacement[],
+  side: 'left' | 'right',
+): Standing | undefined {
+  let newest: HistoryPlacement | undefined;
+  let placed = '';
+  for (const each of placements) {
+    if (each.side !== side && each.side !== 'both') continue;
+    newest ??= each;
+    if (each.rungId !== newest.rungId) break;
+    placed = each.from;
+  }
   const rung = newest && view.rungs.get(newest.rungId);
   if (!newest || !rung) return undefined;
-  const firstOther = placements.findIndex((each) => each.rungId !== newest.rungId);
-  const run = firstOther === -1 ? placements : placements.slice(0, firstOther);
-  const placed = run.at(-1)?.from ?? newest.from;
-  const joined = joinedOn(view).date;
+  // Nobody stands on a rung before joining.
+  const joined = view.joinedOn;
   return {
-    key: `${ladderId}:${side}`,
+    key: `${newest.ladderId}:${side}`,
     rung,
     side,
     from: joined !== undefined && joined > placed ? joined : placed,

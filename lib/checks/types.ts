@@ -33,6 +33,8 @@ export type ClientView = {
   asOf: AsOf;
   /** Oldest first, consecutive, the last one is `asOf.date`. Starts at the first check-in or join, at most 400 days. */
   days: Day[];
+  /** The date of joining in the client's own zone; undefined when the client has not joined. */
+  joinedOn: string | undefined;
   /** Index of a date in `days`, or -1. */
   indexOf: (date: string) => number;
   rungs: ReadonlyMap<string, HistoryRung>;

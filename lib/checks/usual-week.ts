@@ -49,9 +49,13 @@ export function spreadOf({ totals }: { totals: readonly number[] }): number {
 }
 
 /** Days that may be part of an ordinary week: not off, not in an easy week. */
-const ordinaryDays = oncePerView((view) =>
-  Uint8Array.from(view.days, (day) => (day.state === 'off' || day.easy ? 0 : 1)),
-);
+const ordinaryDays = oncePerView(({ days }) => {
+  const ordinary = new Uint8Array(days.length);
+  days.forEach(({ state, easy }, index) => {
+    if (state !== 'off' && !easy) ordinary[index] = 1;
+  });
+  return ordinary;
+});
 
 type Weeks = { known: LoadSeries['known']; limits: Limits; newest: number; ends: readonly number[] };
 const weeksOf = oncePerView((): Weeks[] => []);

@@ -18,7 +18,9 @@ import type { ClientView, Day, DayState } from './types.ts';
 export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = DEFAULT_LIMITS): ClientView {
   const last = dayNumber(asOf.date);
   const byDay = checkInsByDay(history, last);
-  const first = firstDay(history, byDay, last, limits);
+  const { joinedAt, zone } = history.client;
+  const joinedOn = joinedAt === null ? undefined : localDateOf(new Date(joinedAt), zone);
+  const first = firstDay(joinedOn, byDay, last, limits);
   const rungs = new Map(history.rungs.map((rung) => [rung.id, rung]));
   const plans = plansThatHeld(history.plans).reverse();
   const planOn = (date: string) => planFor(plans, date);
@@ -41,6 +43,7 @@ export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = D
     history,
     asOf,
     days,
+    joinedOn,
     indexOf: (date) => {
       const index = dayNumber(date) - first;
       return index >= 0 && index < days.length ? index : -1;
@@ -76,15 +79,14 @@ function compare(a: string, b: string): number {
 
 /** The first check-in or the day of joining, whichever came first; never further back than the look back. */
 function firstDay(
-  history: ClientHistory,
+  joinedOn: string | undefined,
   byDay: ReadonlyMap<number, unknown>,
   last: number,
   limits: Limits,
 ): number {
   let first = last;
   for (const day of byDay.keys()) if (day < first) first = day;
-  const { joinedAt, zone } = history.client;
-  if (joinedAt) first = Math.min(first, dayNumber(localDateOf(new Date(joinedAt), zone)));
+  if (joinedOn !== undefined) first = Math.min(first, dayNumber(joinedOn));
   return Math.max(first, last - limits['day.lookBackDays'] + 1);
 }
 

@@ -38,11 +38,16 @@ type Uneven = {
 function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const subject = subjectOf(standing);
   const days = recentDays(view, rungDays(view, standing.rung.id), limits['oneSideFault.days']);
-  const sets = days
-    .filter((day) => day.counts && day.date >= standing.from)
-    .flatMap((day) => day.sets.filter(hasResult));
-  const left = sets.filter((set) => set.side === 'left');
-  const right = sets.filter((set) => set.side === 'right');
+  const left: HistorySet[] = [];
+  const right: HistorySet[] = [];
+  for (const day of days) {
+    if (!day.counts || day.date < standing.from) continue;
+    for (const set of day.sets) {
+      if (!hasResult(set)) continue;
+      if (set.side === 'left') left.push(set);
+      else if (set.side === 'right') right.push(set);
+    }
+  }
   const needed = limits['oneSideFault.sets'];
   if (left.length < needed || right.length < needed) {
     const missing = `${left.length} and ${right.length} of ${needed} sets left and right in ${limits['oneSideFault.days']} days`;
@@ -73,10 +78,16 @@ function uneven(
   sets: readonly HistorySet[],
   others: readonly HistorySet[],
 ): Uneven {
-  const hits = sets.filter((set) => set.faults.includes(fault)).length;
-  const otherHits = others.filter((set) => set.faults.includes(fault)).length;
-  const counts = { hits, of: sets.length, otherHits, otherOf: others.length };
-  return { fault, side, ...counts, p: fisherExact(counts) ?? 1 };
+  const hits = setsWith(fault, sets);
+  const counts = { hits, of: sets.length, otherHits: setsWith(fault, others), otherOf: others.length };
+  // No set with the fault or more is certain: nothing to work out.
+  return { fault, side, ...counts, p: hits === 0 ? 1 : (fisherExact(counts) ?? 1) };
+}
+
+function setsWith(fault: Fault, sets: readonly HistorySet[]): number {
+  let count = 0;
+  for (const { faults } of sets) if (faults.length > 0 && faults.includes(fault)) count += 1;
+  return count;
 }
 
 function found(standing: Standing, worst: Uneven, since: string, limits: Limits): Outcome {
