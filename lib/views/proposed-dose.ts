@@ -7,7 +7,8 @@ import { dayInWords, inMeasure } from '#lib/checks/words.ts';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
 import { placeInWords } from '#lib/domain/labels.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
-import { proposeDose } from '#lib/planning/dose.ts';
+import { type DayResult, type DoseProposal, proposeDose, proposePyramid } from '#lib/planning/dose.ts';
+import { estimateInWords, estimateOnRung } from '#lib/planning/estimate-on-rung.ts';
 import { PAIN_DAYS } from '#lib/planning/gaps/gap-numbers.ts';
 import { resultsOn } from '#lib/planning/steps/change-rung.ts';
 
@@ -19,10 +20,13 @@ export type ProposedDose =
       dose: string;
       /** "strength: what was clean of late, 4-5 sets; common practice, no source". */
       why: string;
+      /** How long a hold never done may be, as a range with its doubt; empty: no estimate. */
+      estimate: string;
     }
   /** "left elbow, inner, 5 of 10 on Tue 24 Nov": nothing is proposed for what hurts. */
   | { sore: string };
-export type DoseOf = (rungId: string, side: Side) => ProposedDose | undefined;
+/** `pairedWith`: the rung it is trained together with, as a pyramid; empty: none. */
+export type DoseOf = (rungId: string, side: Side, pairedWith?: string) => ProposedDose | undefined;
 
 /**
  * Doses proposed from a client's last results, for any rung and side; undefined for a rung that is not known. Where what
@@ -36,7 +40,7 @@ export function proposedDoses(about: {
   const { history, rungs, today } = about;
   const view = buildView(history, { date: today, instant: `${today}T23:59:59.000Z` });
   const byId = new Map(rungs.map((rung) => [rung.id, rung]));
-  return (rungId, side) => {
+  return (rungId, side, pairedWith = '') => {
     const rung = byId.get(rungId);
     if (!rung) return undefined;
     const pain = recentPain(view, loadedTissues(rung, DEFAULT_LIMITS), PAIN_DAYS);
@@ -44,8 +48,23 @@ export function proposedDoses(about: {
       const { region, side: where, value, date } = pain;
       return { sore: `${placeInWords(region, where)}, ${value} of 10 on ${dayInWords(date)}` };
     }
-    const { sets, target, why, source } = proposeDose(rung, resultsOn(rung, side, { view }));
+    const results = (one: HistoryRung) => resultsOn(one, side, { view });
+    const { sets, target, why, source } =
+      inPyramid(rung, byId.get(pairedWith), results) ?? proposeDose(rung, results(rung));
     const dose = `${sets} x ${inMeasure(target, rung)}`;
-    return { sets: String(sets), target: String(target), dose, why: `${why}; ${source}` };
+    const found = estimateOnRung(rung, side, { view, rungs });
+    const estimate = found ? estimateInWords(found, rung) : '';
+    return { sets: String(sets), target: String(target), dose, why: `${why}; ${source}`, estimate };
   };
+}
+
+/** The dose of one half of a pyramid: of the harder only until it has results of its own. */
+function inPyramid(
+  rung: HistoryRung,
+  other: HistoryRung | undefined,
+  results: (rung: HistoryRung) => DayResult[],
+): DoseProposal | undefined {
+  if (!other || other.ladderId !== rung.ladderId) return undefined;
+  if (rung.position < other.position) return proposePyramid(rung, other, results(rung))?.easier;
+  return results(rung).length > 0 ? undefined : proposePyramid(other, rung, results(other))?.harder;
 }

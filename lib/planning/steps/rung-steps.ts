@@ -1,16 +1,14 @@
-import { inMeasure, passInWords, rungInWords } from '#lib/checks/words.ts';
+import { passInWords, rungInWords } from '#lib/checks/words.ts';
 import type { HistoryPlanItem, HistoryRung } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { median } from '#lib/stats/median.ts';
 import { type Dose, PRACTICE, proposeDose, proposePyramid } from '../dose.ts';
-import { estimateHold } from '../hold-estimate.ts';
+import { estimateInWords, estimateOnRung } from '../estimate-on-rung.ts';
 import { isLineOf, lineInWords, onRung, resultsOn, rungBeside, rungOf } from './change-rung.ts';
 import { changedPlan, type RungChange } from './changed-plan.ts';
 import { filmOf } from './other-steps.ts';
 import { type DraftReason, NOTHING, type StepContext, type StepDraft } from './step-types.ts';
 
-/** A tissue whose weights follow the moment about the shoulder, so that two rungs can be laid beside each other. */
-const MOMENT_TISSUE = 'shoulder-forward';
 const WEAK_SETS = 3;
 const STRONG_SETS = 2;
 
@@ -39,7 +37,7 @@ export function stepUp(reason: DraftReason, context: StepContext): StepDraft {
   return {
     ...NOTHING,
     stages,
-    does: [`From today ${said} (${PRACTICE}).`, ...out, ...estimated(rung, next, side, context)],
+    does: [`From today ${said} (${PRACTICE}).`, ...out, ...estimated(next, side, context)],
     words: `You met the pass mark of ${rungInWords(rung, side)}. From today: ${said}. Clean sets only; tell me when something hurts.`,
   };
 }
@@ -150,21 +148,8 @@ function doseBelow(before: HistoryRung, side: Side, context: StepContext): Dose 
     : { sets: before.pass.sets, target: before.pass.target };
 }
 
-/** For strength holds whose weights follow the moment: what models make of the next rung, with their doubt. */
-function estimated(rung: HistoryRung, next: HistoryRung, side: Side, context: StepContext): string[] {
-  if (rung.measure !== 'hold' || next.measure !== 'hold') return [];
-  const best = Math.max(
-    0,
-    ...resultsOn(rung, side, context)
-      .slice(0, 3)
-      .flatMap(({ values }) => values),
-  );
-  const load = ({ share, weights }: HistoryRung) => (share ?? 0) * (weights[MOMENT_TISSUE] ?? 0);
-  const found = estimateHold(rung, { seconds: best, load: load(rung) }, load(next));
-  if (!found) return [];
-  const missing =
-    found.gap === null ? '' : `; one model says ${Math.round(found.gap * 100)} % of strength is missing`;
-  return [
-    `Best hold there, by models: ${found.low} to ${inMeasure(found.high, next)}${missing}. ${found.doubt}`,
-  ];
+/** For strength holds whose weights follow the moment: what is made of the next rung, with its doubt. */
+function estimated(next: HistoryRung, side: Side, { view, rungs }: StepContext): string[] {
+  const found = estimateOnRung(next, side, { view, rungs: rungs.values() });
+  return found ? [estimateInWords(found, next)] : [];
 }

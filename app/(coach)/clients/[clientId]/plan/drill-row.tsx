@@ -155,7 +155,7 @@ export function DrillRow(props: RowProps) {
 
 /** What the last results propose, put in with one press. */
 function DoseLine({ row, place, doseOf, onChange }: RowProps) {
-  const proposed = row.rungId ? doseOf(row.rungId, row.side) : undefined;
+  const proposed = row.rungId ? doseOf(row.rungId, row.side, row.pairedWith) : undefined;
   if (!proposed || row.minutes) return null;
   if ('sore' in proposed) {
     return (
@@ -164,7 +164,7 @@ function DoseLine({ row, place, doseOf, onChange }: RowProps) {
       </div>
     );
   }
-  const { sets, target, dose, why } = proposed;
+  const { sets, target, dose, why, estimate } = proposed;
   const isThere = row.sets === sets && row.target === target;
   return (
     <div className={styles.proposed}>
@@ -180,6 +180,7 @@ function DoseLine({ row, place, doseOf, onChange }: RowProps) {
           Put it in
         </button>
       )}
+      {estimate ? <p className={forms.hint}>{estimate}</p> : null}
     </div>
   );
 }
