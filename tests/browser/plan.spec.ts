@@ -190,6 +190,52 @@ test('a plan is written, refused, changed, kept and copied by keyboard alone', a
     await expect(page.getByText(`The form holds a copy of the kept plan “${name}”.`)).toBeVisible();
     await expect(drill(page, 'A1').getByLabel('Sets')).toHaveValue('3');
     await expect(save(page, 1)).toBeVisible();
+
+    await press(page, page.getByText('Copy from another client or a kept plan'));
+    await press(page, page.getByRole('button', { name: `Delete: ${name}` }));
+    await expect(page.getByRole('button', { name: `Leave it: ${name}` })).toBeFocused();
+    await look(page, 'plan-delete-kept');
+    await page.setViewportSize({ width: 1280, height: 900 });
+    await page.keyboard.press('Escape');
+    await expect(page.getByRole('button', { name: `Delete: ${name}` })).toBeFocused();
+    await page.keyboard.press('Enter');
+    await press(page, page.getByRole('button', { name: `Delete it: ${name}` }));
+    await expect(page.getByText(`“${name}” was deleted.`)).toBeFocused();
+    await expect(page.getByRole('button', { name: `Delete: ${name}` })).toHaveCount(0);
+    await expect(drill(page, 'A1').getByLabel('Sets')).toHaveValue('3');
   });
   await context.close();
+});
+
+test('a drill is dragged by its grip, or moved with the arrow keys on it', async ({ browser }) => {
+  const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+  await signIn(page);
+  const clientId = await makeClient(page, `Plan ${randomUUID().slice(0, 8)}`);
+  await page.goto(`/clients/${clientId}/plan`);
+  const grip = (place: string) => page.getByRole('button', { name: new RegExp(`^Drag ${place},`) });
+  const add = page.getByRole('button', { name: 'Add a drill to session A' });
+  await add.click();
+  await add.click();
+  for (const place of [1, 2, 3]) await drill(page, `A${place}`).getByLabel('Sets').fill(String(place));
+  const order = () =>
+    Promise.all([1, 2, 3].map((place) => drill(page, `A${place}`).getByLabel('Sets').inputValue()));
+
+  await grip('A3').scrollIntoViewIfNeeded();
+  const [from, to] = [await grip('A3').boundingBox(), await drill(page, 'A2').boundingBox()];
+  if (!from || !to) throw new Error('nothing to drag');
+  await page.mouse.move(from.x + 10, from.y + 10);
+  await page.mouse.down();
+  await page.mouse.move(from.x + 10, to.y + 10, { steps: 12 });
+  await page.mouse.up();
+  await expect.poll(order).toEqual(['1', '3', '2']);
+  await page.mouse.move(from.x + 10, to.y - 300);
+  expect(await order()).toEqual(['1', '3', '2']);
+
+  await press(page, grip('A2'), 'ArrowUp');
+  await expect(grip('A1')).toBeFocused();
+  await page.keyboard.press('End');
+  await expect(grip('A3')).toBeFocused();
+  expect(await order()).toEqual(['1', '2', '3']);
+  await expect(page.getByText('The drill is now 3 of 3 in its session')).toBeAttached();
+  await page.context().close();
 });

@@ -27,8 +27,9 @@ export function KeptPlans({ templates }: { templates: Named[] }) {
   }
 
   return (
-    <>
-      <ul className={styles.kept} aria-label="Kept plans">
+    <section aria-labelledby="kept-plans" className={styles.kept}>
+      <h2 id="kept-plans">Kept plans</h2>
+      <ul>
         {templates.map((one) => (
           <li key={one.id}>
             <span>{one.name}</span>
@@ -58,7 +59,7 @@ export function KeptPlans({ templates }: { templates: Named[] }) {
       <p role="status" ref={status} tabIndex={-1} className={said.error ? forms.error : undefined}>
         {said.error || said.done}
       </p>
-    </>
+    </section>
   );
 }
 
@@ -74,17 +75,16 @@ function Question({ name, busy, onAgree, onLeave }: Asking) {
       onKeyDown={(event) => event.key === 'Escape' && onLeave()}
     >
       <span>Delete it for good? Plans copied from it stay.</span>
+      <button type="button" disabled={busy} onClick={onAgree} aria-label={`Delete it: ${name}`}>
+        Delete it
+      </button>
       <button
         type="button"
-        disabled={busy}
-        onClick={onAgree}
-        aria-label={`Delete it: ${name}`}
+        onClick={onLeave}
+        aria-label={`Leave it: ${name}`}
         // biome-ignore lint/a11y/noAutofocus: the button that was pressed is gone, the question stands in its place
         autoFocus
       >
-        Delete it
-      </button>
-      <button type="button" onClick={onLeave} aria-label={`Leave it: ${name}`}>
         Leave it
       </button>
     </div>

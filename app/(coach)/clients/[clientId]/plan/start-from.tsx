@@ -18,7 +18,7 @@ export function StartFrom({ clientId, clients, templates, copied }: Props) {
       ) : null}
       {clients.length + templates.length > 0 ? (
         <details className={styles.startFrom}>
-          <summary>Copy from another client or a kept plan; delete a kept one</summary>
+          <summary>Copy from another client or a kept plan</summary>
           <p className={styles.quiet}>The copy takes the place of all that is in the form.</p>
           {clients.length > 0 ? (
             <Choice address={address} name="client" label="Client" from={clients} />
@@ -26,7 +26,7 @@ export function StartFrom({ clientId, clients, templates, copied }: Props) {
           {templates.length > 0 ? (
             <Choice address={address} name="template" label="Kept plan" from={templates} />
           ) : null}
-          <KeptPlans templates={templates} />
+          {templates.length > 0 ? <KeptPlans templates={templates} /> : null}
         </details>
       ) : null}
     </>
