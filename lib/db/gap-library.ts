@@ -6,7 +6,7 @@ import type { TeamPg } from './client.ts';
 
 type LadderRow = Omit<GapLadder, 'rungs' | 'openings'> & { openings: unknown };
 
-/** Every ladder in use with its rungs in use and their kit, in the order of the library. */
+/** Every ladder in use with its rungs in use and their kit, in the order of the library; rungs of the team's own have their id as key. */
 export async function loadGapLibrary(tx: TeamPg): Promise<GapLadder[]> {
   const { rows } = await tx.client.query<LadderRow>(
     `select l.id, l.name, p.id as "partId", p.name as part, s.id as "skillId", s.name as skill, l.family, l.openings
@@ -26,7 +26,7 @@ export async function loadGapLibrary(tx: TeamPg): Promise<GapLadder[]> {
 
 async function rungsByLadder(tx: TeamPg): Promise<Map<string, GapRung[]>> {
   const { rows } = await tx.client.query<HistoryRung & { family: Family; equipment: string[] }>(
-    `select r.id, r.key, l.id as "ladderId", l.name as ladder, s.name as skill, p.name as part, r.position, r.name,
+    `select r.id, coalesce(r.key, r.id::text) as key, l.id as "ladderId", l.name as ladder, s.name as skill, p.name as part, r.position, r.name,
        coalesce(d.family, l.family) as family, d.measure, d.each_side as "eachSide", d.each_is_leg as "eachIsLeg",
        json_build_object('sets', r.pass_sets, 'target', r.pass_target, 'days', r.pass_days, 'tries', r.pass_tries) as pass,
        d.seconds_per_rep as "secondsPerRep", d.share, d.helping_share as "helpingShare", d.weights,

@@ -1,6 +1,8 @@
 import type { DrillState, LadderState, RungState } from '#lib/planning/ladders/ladder-state.ts';
 import { numberRungs } from '#lib/planning/ladders/number-rungs.ts';
 import type { TeamPg } from './client.ts';
+import { readOpenings, saveOpenings } from './library-openings.ts';
+import { saveSwaps } from './library-swaps.ts';
 
 /** One ladder with all its rungs and drills, locked until the end of the transaction where it is to be changed. */
 export async function findLadder(
@@ -8,9 +10,11 @@ export async function findLadder(
   ladderId: string,
   { lock }: { lock: boolean },
 ): Promise<LadderState | undefined> {
-  const { rows } = await tx.client.query<Omit<LadderState, 'rungs' | 'drills'>>(
+  const { rows } = await tx.client.query<
+    Omit<LadderState, 'rungs' | 'drills' | 'openings'> & { openings: unknown }
+  >(
     `select l.id, l.part_id as "partId", p.name as part, s.name as skill, l.name, l.family, l.clean,
-       coalesce(l.faults, '{}') as faults, l.retired_at is not null as retired
+       coalesce(l.faults, '{}') as faults, l.retired_at is not null as retired, l.openings
      from ladder l join part p on p.team_id = l.team_id and p.id = l.part_id
      join skill s on s.team_id = p.team_id and s.id = p.skill_id
      where l.team_id = $1 and l.id = $2 ${lock ? 'for update of l' : ''}`,
@@ -18,7 +22,12 @@ export async function findLadder(
   );
   const [ladder] = rows;
   if (!ladder) return undefined;
-  return { ...ladder, rungs: await listRungs(tx, ladderId), drills: await listDrills(tx, ladderId) };
+  return {
+    ...ladder,
+    openings: await readOpenings(tx, ladder.openings),
+    rungs: await listRungs(tx, ladderId),
+    drills: await listDrills(tx, ladderId),
+  };
 }
 
 async function listRungs(tx: TeamPg, ladderId: string): Promise<RungState[]> {
@@ -74,35 +83,8 @@ export async function saveLadder(tx: TeamPg, ladder: LadderState, now: Date): Pr
     position: positions.get(rung.id),
   }));
   await client.query(RUNGS, [teamId, ladder.id, JSON.stringify(rungs), now]);
-  await saveSwaps(tx, ladder);
-}
-
-async function saveSwaps({ client, teamId }: TeamPg, ladder: LadderState): Promise<void> {
-  const swaps = ladder.rungs.flatMap((rung) =>
-    rung.swaps.map((swap, position) => ({
-      ...swap,
-      rungId: rung.id,
-      support: swap.support ?? '',
-      position,
-    })),
-  );
-  const wanted = JSON.stringify(swaps);
-  await client.query(
-    `delete from swap where team_id = $1 and rung_id = any($2::uuid[]) and not exists (
-       select from jsonb_to_recordset($3) as w("rungId" uuid, "insteadId" uuid, tissue text, support text)
-       where w."rungId" = swap.rung_id and w."insteadId" = swap.instead_id and w.tissue = swap.tissue
-         and w.support = swap.support)`,
-    [teamId, ladder.rungs.map((rung) => rung.id), wanted],
-  );
-  await client.query(
-    `insert into swap (team_id, rung_id, instead_id, tissue, support, position, why)
-     select $1, w."rungId", w."insteadId", w.tissue, w.support, w.position, w.why
-     from jsonb_to_recordset($2)
-       as w("rungId" uuid, "insteadId" uuid, tissue text, support text, position int, why text)
-     on conflict (team_id, rung_id, instead_id, tissue, support)
-       do update set why = excluded.why, position = excluded.position`,
-    [teamId, wanted],
-  );
+  await saveOpenings(tx, ladder.id, ladder.openings);
+  await saveSwaps(tx, ladder.rungs);
 }
 
 const DRILLS = `

@@ -1,7 +1,6 @@
 import type { Tissue } from '#lib/domain/vocabulary.ts';
-import { swapsOf } from '#lib/planning/swaps.ts';
+import type { SwapState } from '#lib/planning/ladders/ladder-state.ts';
 import type { TeamPg } from './client.ts';
-import { insertSwaps, listSwapRungs } from './swaps.ts';
 
 export type SwapChoice = {
   id: string;
@@ -26,12 +25,69 @@ export async function listSwapChoices(tx: TeamPg, ladderId: string): Promise<Swa
   return rows;
 }
 
-/** Works out the swaps of rungs that are new. */
-export async function fillSwapsOf(tx: TeamPg, rungIds: readonly string[]): Promise<void> {
-  if (rungIds.length === 0) return;
-  const all = swapsOf(await listSwapRungs(tx));
-  await insertSwaps(
-    tx,
-    all.filter((swap) => rungIds.includes(swap.rungId)),
+/** Ladders of the team in the order in which equals are chosen as swaps. */
+export async function listLadderOrder(tx: TeamPg): Promise<string[]> {
+  const { rows } = await tx.client.query<{ id: string }>(
+    'select id from ladder where team_id = $1 order by position, id',
+    [tx.teamId],
+  );
+  return rows.map((row) => row.id);
+}
+
+export type KeptSwaps = { rungId: string; ladderId: string; swaps: SwapState[] };
+
+/** The swaps of every rung of the team that has some, as they are kept. */
+export async function listKeptSwaps(tx: TeamPg): Promise<KeptSwaps[]> {
+  const { rows } = await tx.client.query<KeptSwaps>(
+    `select w.rung_id as "rungId", r.ladder_id as "ladderId",
+       json_agg(json_build_object('insteadId', w.instead_id, 'tissue', w.tissue,
+         'support', nullif(w.support, ''), 'why', w.why) order by w.tissue, w.position, w.id) as swaps
+     from swap w join rung r on r.team_id = w.team_id and r.id = w.rung_id
+     where w.team_id = $1 group by w.rung_id, r.ladder_id`,
+    [tx.teamId],
+  );
+  return rows;
+}
+
+/** Names of these rungs with their ladders: "Tuck, Planche holds". */
+export async function listRungNames(tx: TeamPg, rungIds: readonly string[]): Promise<Map<string, string>> {
+  const { rows } = await tx.client.query<{ id: string; name: string }>(
+    `select r.id, r.name || ', ' || l.name as name
+     from rung r join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
+     where r.team_id = $1 and r.id::text = any($2)`,
+    [tx.teamId, rungIds],
+  );
+  return new Map(rows.map((row) => [row.id, row.name]));
+}
+
+/** Writes the swaps of these rungs as they are now; those not named any more go. */
+export async function saveSwaps(
+  { client, teamId }: TeamPg,
+  rungs: readonly { id: string; swaps: readonly SwapState[] }[],
+): Promise<void> {
+  const swaps = rungs.flatMap((rung) =>
+    rung.swaps.map((swap, position) => ({
+      ...swap,
+      rungId: rung.id,
+      support: swap.support ?? '',
+      position,
+    })),
+  );
+  const wanted = JSON.stringify(swaps);
+  await client.query(
+    `delete from swap where team_id = $1 and rung_id = any($2::uuid[]) and not exists (
+       select from jsonb_to_recordset($3) as w("rungId" uuid, "insteadId" uuid, tissue text, support text)
+       where w."rungId" = swap.rung_id and w."insteadId" = swap.instead_id and w.tissue = swap.tissue
+         and w.support = swap.support)`,
+    [teamId, rungs.map((rung) => rung.id), wanted],
+  );
+  await client.query(
+    `insert into swap (team_id, rung_id, instead_id, tissue, support, position, why)
+     select $1, w."rungId", w."insteadId", w.tissue, w.support, w.position, w.why
+     from jsonb_to_recordset($2)
+       as w("rungId" uuid, "insteadId" uuid, tissue text, support text, position int, why text)
+     on conflict (team_id, rung_id, instead_id, tissue, support)
+       do update set why = excluded.why, position = excluded.position`,
+    [teamId, wanted],
   );
 }

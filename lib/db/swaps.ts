@@ -9,7 +9,7 @@ export async function fillSwaps(tx: TeamPg): Promise<void> {
   await insertSwaps(tx, swapsOf(await listSwapRungs(tx)));
 }
 
-export async function insertSwaps(tx: TeamPg, swaps: readonly Swap[]): Promise<void> {
+async function insertSwaps(tx: TeamPg, swaps: readonly Swap[]): Promise<void> {
   await tx.client.query(
     `insert into swap (team_id, rung_id, instead_id, tissue, support, position, why)
      select $1, r."rungId", r."insteadId", r.tissue, coalesce(r.support, ''), r.position, r.why

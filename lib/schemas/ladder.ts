@@ -122,12 +122,40 @@ const rungParts = { rung, drill };
 const step = z.strictObject({ name: libraryName, pass, weight: numberOrNull(part.nullable()) });
 const rungId = z.uuid('choose a rung');
 
+const opening = z
+  .strictObject({
+    opens: z.uuid('choose the rung that opens'),
+    needsAll: z
+      .array(
+        z
+          .array(rungId)
+          .min(1, 'choose a rung, or take this away')
+          .max(10, 'at most 10 rungs of which any will do'),
+      )
+      .max(10, 'at most 10'),
+    orOnSupports: z.array(z.enum(SUPPORTS, 'choose supports from the list')).max(SUPPORTS.length),
+    under18CoachTick: z.boolean(),
+    words: words.refine((text) => text !== '', 'say it in words: the gap finder repeats them'),
+  })
+  .superRefine((one, context) => {
+    if (one.needsAll.length === 0 && !one.under18CoachTick)
+      context.addIssue({
+        code: 'custom',
+        path: ['needsAll'],
+        message: 'asks for nothing: add what must stand before, or remove this opening',
+      });
+  });
+
 const edit = z.discriminatedUnion('act', [
   ladderAbout.extend({ act: z.literal('about') }),
   z
     .strictObject({ act: z.literal('rung'), rungId, ...rungParts, swaps, drillFor: z.enum(['all', 'this']) })
     .superRefine(fits),
   z.strictObject({ act: z.literal('add-rung'), above: z.uuid().nullable(), ...rungParts }).superRefine(fits),
+  z.strictObject({
+    act: z.literal('openings'),
+    openings: z.array(opening).max(40, 'at most 40 openings'),
+  }),
   z.strictObject({ act: z.literal('order'), rungIds: z.array(rungId).max(200) }),
   z.strictObject({
     act: z.literal('split'),

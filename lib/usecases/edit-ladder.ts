@@ -4,9 +4,9 @@ import { insertAudit } from '#lib/db/audit.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { listLibraryChanges } from '#lib/db/library-audit.ts';
 import { findLadder, saveLadder } from '#lib/db/library-ladder.ts';
-import { findPart } from '#lib/db/library-outline.ts';
-import { listPeopleOnLadder, listUsedRungs } from '#lib/db/library-people.ts';
-import { fillSwapsOf } from '#lib/db/library-swaps.ts';
+import { findPart, lockOutline } from '#lib/db/library-outline.ts';
+import { listUsedRungs } from '#lib/db/library-people.ts';
+import { saveSwaps } from '#lib/db/library-swaps.ts';
 import { findRungs } from '#lib/db/plans.ts';
 import { AppError } from '#lib/errors.ts';
 import { editLadder } from '#lib/planning/ladders/edit-ladder.ts';
@@ -14,9 +14,11 @@ import type { LadderEdit } from '#lib/planning/ladders/ladder-edit.ts';
 import type { LadderState } from '#lib/planning/ladders/ladder-state.ts';
 import type { LadderChange } from '#lib/schemas/ladder.ts';
 import { changedFields } from '#lib/views/ladders/changed-fields.ts';
-import { type LadderTouch, ladderTouches } from '#lib/views/ladders/ladder-touches.ts';
+import type { LadderTouch } from '#lib/views/ladders/ladder-touches.ts';
 import { saidChange } from '#lib/views/ladders/said-change.ts';
+import { effectsOf, type LadderChanged } from './ladder-effects.ts';
 import { printOf } from './ladder-prints.ts';
+import { assertOpen } from './openings-open.ts';
 
 /** Saved, or asked first: whom it touches, and the word to send back when the coach agrees. */
 export type LadderEdited = { saved: true } | { saved: false; touches: LadderTouch[]; agree: string };
@@ -32,6 +34,8 @@ export async function editTeamLadder(
 ): Promise<LadderEdited> {
   const { base, agreed, edit } = input.change;
   return withTeamPg(actor.scope, async (tx) => {
+    // Swaps reach into other ladders: one edit at a time in a team.
+    await lockOutline(tx);
     const before = await findLadder(tx, input.ladderId, { lock: true });
     if (!before) throw new AppError('not-found', 'This ladder is not here.');
     if (printOf(before) !== base) throw await conflict(tx, before);
@@ -40,15 +44,11 @@ export async function editTeamLadder(
     const edited = editLadder(before, edit, { newId: randomUUID, used });
     if ('wrong' in edited) throw refused(edited.wrong);
     const after = await withPartNames(tx, edited.state);
-    const touches = ladderTouches(before, after, await listPeopleOnLadder(tx, before.id, now));
+    await assertOpen(tx, after, edit);
+    const { changed, touches } = await effectsOf(tx, { before, after }, now);
     const agree = printOf(touches);
     if (touches.length > 0 && agree !== agreed) return { saved: false, touches, agree };
-    const fields = changedFields(before, after);
-    if (fields.length > 0) {
-      await saveLadder(tx, after, now);
-      await fillSwapsOf(tx, newRungs(before, after));
-      await insertAudit(tx, actor, { action: 'ladder-changed', objectId: before.id, fields });
-    }
+    await saveAll(tx, actor, changed, now);
     return { saved: true };
   });
 }
@@ -59,24 +59,39 @@ async function withPartNames(tx: TeamPg, state: LadderState): Promise<LadderStat
   return { ...state, ...names };
 }
 
-/** Rungs named as swaps must be the team's own. */
+/** Rungs named as swaps or in openings must be the team's own. */
 async function assertKnown(tx: TeamPg, edit: LadderEdit): Promise<void> {
-  const swaps = 'swaps' in edit ? edit.swaps : [];
+  const named = rungsNamed(edit);
   const known = await findRungs(
     tx,
-    swaps.map((swap) => swap.insteadId),
+    named.map(([, id]) => id),
   );
-  const wrong = swaps.flatMap((swap, index) =>
-    known.has(swap.insteadId)
-      ? []
-      : [[`swaps.${index}.insteadId`, 'is not a rung of your ladders: choose one from the list']],
+  const wrong = named.flatMap(([path, id]) =>
+    known.has(id) ? [] : [[path, 'is not a rung of your ladders: choose one from the list']],
   );
   if (wrong.length > 0) throw refused(Object.fromEntries(wrong));
 }
 
-function newRungs(before: LadderState, after: LadderState): string[] {
-  const known = new Set(before.rungs.map((rung) => rung.id));
-  return after.rungs.map((rung) => rung.id).filter((id) => !known.has(id));
+/** Rungs that an edit names, by the path of the field. */
+function rungsNamed(edit: LadderEdit): [string, string][] {
+  if ('swaps' in edit) return edit.swaps.map((swap, index) => [`swaps.${index}.insteadId`, swap.insteadId]);
+  if (edit.act !== 'openings') return [];
+  return edit.openings.flatMap(({ needsAll }, at) =>
+    needsAll.flatMap((anyOf, need) =>
+      anyOf.map((id, choice): [string, string] => [`openings.${at}.needsAll.${need}.${choice}`, id]),
+    ),
+  );
+}
+
+/** The ladder that was edited as a whole; of the others the swaps alone. */
+async function saveAll(tx: TeamPg, actor: Actor, changed: LadderChanged[], now: Date): Promise<void> {
+  for (const [index, { before, after }] of changed.entries()) {
+    const fields = changedFields(before, after);
+    if (fields.length === 0) continue;
+    if (index === 0) await saveLadder(tx, after, now);
+    else await saveSwaps(tx, after.rungs);
+    await insertAudit(tx, actor, { action: 'ladder-changed', objectId: before.id, fields });
+  }
 }
 
 function refused(wrong: Record<string, string>): AppError {

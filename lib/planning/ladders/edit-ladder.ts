@@ -1,4 +1,5 @@
 import { canonicalJson } from '#lib/domain/canonical-json.ts';
+import { editedOpenings } from './edit-openings.ts';
 import { editedAbout, editedOrder, retired } from './edit-order.ts';
 import type { DrillFields, Edited, LadderEdit } from './ladder-edit.ts';
 import { type DrillState, drillOf, type LadderState, type RungState } from './ladder-state.ts';
@@ -13,12 +14,14 @@ export type EditContext = {
 /**
  * Does one edit to a ladder. A rung or ladder is never deleted: what is retired stays in `rungs` for all that names it.
  * Refused, with the field: rungs that are not here, an order that does not name each rung in use once, another measure
- * or other sides for a rung that has results already.
+ * or other sides for a rung that has results already, an opening that asks for what stands after it.
  */
 export function editLadder(state: LadderState, edit: LadderEdit, context: EditContext): Edited {
   switch (edit.act) {
     case 'about':
       return { state: editedAbout(state, edit) };
+    case 'openings':
+      return editedOpenings(state, edit.openings);
     case 'order':
       return editedOrder(state, edit.rungIds);
     case 'retire-ladder':

@@ -1,5 +1,5 @@
 import type { Family, Fault } from '#lib/domain/vocabulary.ts';
-import type { DrillState, LadderState, RungState, SwapState } from './ladder-state.ts';
+import type { DrillState, LadderState, OpeningState, RungState, SwapState } from './ladder-state.ts';
 
 export type RungFields = Pick<RungState, 'name' | 'pass' | 'usualWeeks' | 'needsFilm' | 'note'>;
 export type DrillFields = Omit<DrillState, 'id' | 'name'>;
@@ -24,6 +24,7 @@ export type LadderEdit =
     }
   /** `above` null: as the easiest. */
   | { act: 'add-rung'; above: string | null; rung: RungFields; drill: DrillFields }
+  | { act: 'openings'; openings: OpeningState[] }
   /** Rungs in use, easiest first. */
   | { act: 'order'; rungIds: string[] }
   /** `steps` easiest first; the rung itself stays as the last and hardest. */

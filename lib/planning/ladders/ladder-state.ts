@@ -12,9 +12,22 @@ export type LadderState = {
   clean: string;
   faults: Fault[];
   retired: boolean;
+  openings: OpeningState[];
   /** Easiest first. A retired rung stands right after the one it stood above. */
   rungs: RungState[];
   drills: DrillState[];
+};
+
+/** What must stand before a rung opens; rungs of any ladder by their ids. */
+export type OpeningState = {
+  /** The rung of this ladder that opens. */
+  opens: string;
+  /** All of these; inside one entry any of its rungs will do. */
+  needsAll: string[][];
+  /** Open at once on one of these. */
+  orOnSupports: Support[];
+  under18CoachTick: boolean;
+  words: string;
 };
 
 export type PassMark = {

@@ -18,7 +18,14 @@ export function changedFields(before: LadderState, after: LadderState): string[]
 }
 
 function ladderFields(before: LadderState, after: LadderState): string[] {
-  const names = { name: 'name', partId: 'part', family: 'stress family', clean: 'clean', faults: 'faults' };
+  const names = {
+    name: 'name',
+    partId: 'part',
+    family: 'stress family',
+    clean: 'clean',
+    faults: 'faults',
+    openings: 'openings',
+  };
   const fields = Object.entries(names).flatMap(([key, word]) =>
     differs(before[key as keyof LadderState], after[key as keyof LadderState]) ? [word] : [],
   );

@@ -1,4 +1,6 @@
-import { FAULT_LABELS } from '#lib/domain/labels.ts';
+import { limitTouches } from '#lib/checks/limits-on-rung.ts';
+import type { HistoryLimit } from '#lib/domain/history.ts';
+import { FAULT_LABELS, SUPPORT_LABELS } from '#lib/domain/labels.ts';
 import { type Side, TISSUES } from '#lib/domain/vocabulary.ts';
 import {
   type DrillState,
@@ -6,9 +8,11 @@ import {
   type LadderState,
   liveRungs,
   type RungState,
+  type SwapState,
 } from '#lib/planning/ladders/ladder-state.ts';
 import { passMarkInWords } from '#lib/planning/ladders/pass-mark.ts';
 import { TISSUE_WORDS } from '../tissue-words.ts';
+import { openingInWords } from './opening-in-words.ts';
 
 /** A client with this ladder: where they stand on it and what of it is planned for them now or soon. */
 export type LadderPerson = {
@@ -16,13 +20,20 @@ export type LadderPerson = {
   name: string;
   standsOn: { rungId: string; side: Side }[];
   planned: { rungId: string; side: Side }[];
+  /** Whether their newest assessment asks about this ladder. */
+  assessed: boolean;
+  /** In force or to come: only under a limit are swaps offered. */
+  limits: readonly HistoryLimit[];
 };
+
+/** Names of rungs of any ladder, by id. */
+export type RungNames = ReadonlyMap<string, string>;
 
 /** What one client meets of a ladder, as words by question. A question whose words differ after an edit touches them. */
 export type Facts = Map<string, { rung: string; what: string; words: string }>;
 
 /** What this client meets of the ladder: the rungs they stand on, those planned, and what ladder and drill say about them. */
-export function ladderFacts(state: LadderState, person: LadderPerson): Facts {
+export function ladderFacts(state: LadderState, person: LadderPerson, names: RungNames = new Map()): Facts {
   const facts: Facts = new Map();
   const say = (rung: RungState, what: string, words: string) =>
     facts.set(`${rung.id} ${what}`, { rung: rung.name, what, words });
@@ -41,14 +52,50 @@ export function ladderFacts(state: LadderState, person: LadderPerson): Facts {
     const rung = state.rungs.find((one) => one.id === rungId);
     if (rung) sayOfDrill(state, rung, say);
   }
+  for (const { rungId } of [...person.standsOn, ...person.planned]) {
+    const rung = state.rungs.find((one) => one.id === rungId);
+    if (rung) sayOfSwaps({ state, person, names }, rung, say);
+  }
+  for (const rung of rungsToOpen(state, person)) say(rung, 'opens with', openingOf(state, rung, names));
   return facts;
 }
 
-function sayOfDrill(
-  state: LadderState,
+type Say = (rung: RungState, what: string, words: string) => void;
+
+/** What is offered instead, to those whom a limit on one of the tissues of the drill can keep from it. */
+function sayOfSwaps(
+  { state, person, names }: { state: LadderState; person: LadderPerson; names: RungNames },
   rung: RungState,
-  say: (rung: RungState, what: string, words: string) => void,
+  say: Say,
 ): void {
+  const weights = drillOf(state, rung)?.weights ?? {};
+  const loaded = TISSUES.filter((tissue) => (weights[tissue] ?? 0) > 0);
+  if (!person.limits.some((limit) => limitTouches(limit, loaded))) return;
+  for (const tissue of TISSUES) {
+    const swaps = rung.swaps.filter((swap) => swap.tissue === tissue);
+    const what = `swaps to spare ${TISSUE_WORDS[tissue].toLowerCase()}:`;
+    say(rung, what, swaps.map((swap) => swapInWords(swap, names)).join(' or ') || 'none');
+  }
+}
+
+function swapInWords({ insteadId, support }: SwapState, names: RungNames): string {
+  return support ? SUPPORT_LABELS[support] : (names.get(insteadId) ?? 'a rung not in use');
+}
+
+/** Rungs whose openings this client has still to meet: those above where they stand; all, where they were assessed. */
+function rungsToOpen(state: LadderState, { standsOn, planned, assessed }: LadderPerson): RungState[] {
+  if (assessed) return state.rungs;
+  const on = standsOn.length > 0 ? standsOn : planned;
+  const places = on.map(({ rungId }) => state.rungs.findIndex((rung) => rung.id === rungId));
+  return places.length === 0 ? [] : state.rungs.slice(Math.min(...places) + 1);
+}
+
+function openingOf(state: LadderState, rung: RungState, names: RungNames): string {
+  const openings = state.openings.filter((opening) => opening.opens === rung.id);
+  return openings.map((opening) => openingInWords(opening, names)).join('; ') || 'nothing asked';
+}
+
+function sayOfDrill(state: LadderState, rung: RungState, say: Say): void {
   say(rung, 'name', rung.name);
   say(rung, 'ladder', `${state.name}, ${state.skill}, ${state.part}`);
   say(rung, 'it was', rung.retired || state.retired ? 'retired' : 'in use');

@@ -1,5 +1,5 @@
 import type { LadderState } from '#lib/planning/ladders/ladder-state.ts';
-import { type LadderPerson, ladderFacts } from './ladder-facts.ts';
+import { type LadderPerson, ladderFacts, type RungNames } from './ladder-facts.ts';
 
 /** One way in which an edit touches clients, and whom. */
 export type LadderTouch = {
@@ -16,11 +16,12 @@ export function ladderTouches(
   before: LadderState,
   after: LadderState,
   people: readonly LadderPerson[],
+  names: RungNames = new Map(),
 ): LadderTouch[] {
   const touches = new Map<string, LadderTouch>();
   for (const person of people) {
-    const was = ladderFacts(before, person);
-    for (const [key, is] of ladderFacts(after, person)) {
+    const was = ladderFacts(before, person, names);
+    for (const [key, is] of ladderFacts(after, person, names)) {
       const old = was.get(key);
       if (!old || old.words === is.words) continue;
       const words = `${old.rung}: ${is.what} ${old.words} → ${is.words}`;

@@ -41,6 +41,7 @@ export function ladderOf(rungs: RungState[], over: Partial<LadderState> = {}): L
     clean: 'elbows straight',
     faults: ['elbow-bends'],
     retired: false,
+    openings: [],
     rungs,
     drills,
     ...over,

@@ -17,6 +17,8 @@ describe('the page of a ladder', () => {
         name: 'Asha',
         standsOn: [{ rungId: 'a', side: 'left' }],
         planned: [{ rungId: 'b', side: 'left' }],
+        assessed: false,
+        limits: [],
       },
       {
         clientId: '2',
@@ -26,8 +28,17 @@ describe('the page of a ladder', () => {
           { rungId: 'a', side: 'right' },
         ],
         planned: [{ rungId: 'a', side: 'both' }],
+        assessed: false,
+        limits: [],
       },
-      { clientId: '3', name: 'Cyra', standsOn: [{ rungId: 'x', side: 'both' }], planned: [] },
+      {
+        clientId: '3',
+        name: 'Cyra',
+        standsOn: [{ rungId: 'x', side: 'both' }],
+        planned: [],
+        assessed: false,
+        limits: [],
+      },
     ]);
     expect(page.rungs.map((rung) => [rung.number, rung.id])).toEqual([
       [2, 'b'],

@@ -13,6 +13,8 @@ const person = (name: string, over: Partial<LadderPerson>): LadderPerson => ({
   name,
   standsOn: [],
   planned: [],
+  assessed: false,
+  limits: [],
   ...over,
 });
 const PEOPLE = [
@@ -106,6 +108,94 @@ describe('whom an edit touches', () => {
       'Change it for these 2 clients',
     ]);
     expect(touches.map(words.count)).toEqual(['2 clients', '1 client']);
+  });
+});
+
+describe('whom a change of swaps touches', () => {
+  const wrist = {
+    tissue: 'wrist-back',
+    region: null,
+    side: null,
+    rule: 'none',
+    percent: null,
+    from: '2026-11-01',
+    until: null,
+    who: 'coach',
+  } as const;
+  const people = [
+    person('Asha', { standsOn: [{ rungId: 'a', side: 'both' }], limits: [wrist] }),
+    person('Bela', { planned: [{ rungId: 'a', side: 'left' }], limits: [{ ...wrist, tissue: 'neck' }] }),
+    person('Cyra', { planned: [{ rungId: 'a', side: 'both' }], limits: [wrist] }),
+    person('Dara', { standsOn: [{ rungId: 'a', side: 'both' }] }),
+    person('Esra', { planned: [{ rungId: 'b', side: 'both' }], limits: [wrist] }),
+  ];
+
+  it('is who has the rung, under a limit that keeps from it: nobody else is offered a swap', () => {
+    const swaps = [
+      { insteadId: 'a', tissue: 'wrist-back', support: 'fists', why: '' },
+      { insteadId: 'b', tissue: 'wrist-back', support: null, why: '' },
+      { insteadId: 'gone', tissue: 'wrist-back', support: null, why: '' },
+    ];
+    const touches = ladderTouches(
+      before,
+      withRung('a', { swaps }),
+      people,
+      new Map([['b', 'Rung b, Planche']]),
+    );
+    expect(touches.map(({ words, clients }) => [words, clients.map((one) => one.name)])).toEqual([
+      [
+        'Rung a: swaps to spare wrist bent back: none → on fists or Rung b, Planche or a rung not in use',
+        ['Asha', 'Cyra'],
+      ],
+    ]);
+  });
+});
+
+describe('whom a change of openings touches', () => {
+  const opening = {
+    opens: 'b',
+    needsAll: [['x', 'y'], ['z']],
+    orOnSupports: [],
+    under18CoachTick: false,
+    words: 'w',
+  };
+  const names = new Map([
+    ['x', 'X'],
+    ['y', 'Y'],
+    ['z', 'Z'],
+  ]);
+  const people = [
+    person('Asha', { standsOn: [{ rungId: 'a', side: 'both' }] }),
+    person('Bela', { standsOn: [{ rungId: 'b', side: 'both' }], planned: [{ rungId: 'a', side: 'both' }] }),
+    person('Cyra', { planned: [{ rungId: 'a', side: 'both' }] }),
+    person('Dara', { standsOn: [{ rungId: 'c', side: 'both' }], assessed: true }),
+    person('Esra', {
+      standsOn: [
+        { rungId: 'c', side: 'left' },
+        { rungId: 'a', side: 'right' },
+      ],
+    }),
+  ];
+
+  it('is who has still to meet it, on one side at least, and whose gaps were found with it', () => {
+    const touches = ladderTouches(before, { ...before, openings: [opening] }, people, names);
+    expect(touches.map(({ words, clients }) => [words, clients.map((one) => one.name).join()])).toEqual([
+      ['Rung b: opens with nothing asked → X or Y and Z', 'Asha,Cyra,Dara,Esra'],
+    ]);
+  });
+
+  it('says supports and the tick for those under 18', () => {
+    const other = { ...opening, needsAll: [], orOnSupports: ['wedge' as const], under18CoachTick: true };
+    const touches = ladderTouches(
+      { ...before, openings: [opening] },
+      { ...before, openings: [other] },
+      people.slice(0, 1),
+      names,
+    );
+    expect(touches[0]?.words).toBe(
+      'Rung b: opens with X or Y and Z → at once on a wedge; under 18 only when the coach allows it',
+    );
+    expect(changedFields(before, { ...before, openings: [opening] })).toEqual(['openings']);
   });
 });
 

@@ -19,6 +19,7 @@ export function starterLadders(): LadderState[] {
     clean: ladder.clean,
     faults: ladder.faults,
     retired: false,
+    openings: [],
     rungs: rows.rungs
       .filter((one) => one.ladderId === row.id)
       .map(({ id, drillId, rung }) => ({
