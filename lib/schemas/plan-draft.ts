@@ -33,6 +33,7 @@ export const planDraftSchema = z
     notes: z.string().trim().max(2_000, 'at most 2,000 letters').default(''),
     dropSkills: z.array(z.string().max(200)).max(20, 'at most 20 skills').default([]),
     easyWeeks: z.array(z.int().min(1).max(52)).max(52, 'at most 52 weeks').default([]),
+    later: z.array(z.string().max(300)).max(12, 'at most 12 later versions').optional(),
   })
   .refine((draft) => draft.lines.length + draft.dropSkills.length + draft.easyWeeks.length > 0, {
     path: ['lines'],

@@ -14,6 +14,8 @@ export type DraftView = {
   dropSkills: { id: string; name: string }[];
   /** Weeks proposed as easy ones, counted from 1. */
   easyWeeks: number[];
+  /** What the step would bring that is not among the lines; empty: nothing. */
+  later: string;
   /** Said when a version came of it already. */
   used: string;
 };
@@ -44,6 +46,7 @@ export function draftView(
     })),
     dropSkills: about.skills.filter(({ name }) => draft.dropSkills.includes(name)),
     easyWeeks: draft.easyWeeks,
+    later: (draft.later ?? []).join(', '),
     used:
       stored.usedVersion === null
         ? ''

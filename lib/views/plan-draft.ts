@@ -44,4 +44,6 @@ export type PlanDraft = {
   dropSkills: string[];
   /** Weeks proposed as easy ones, counted from the first day of the new version: 1 is its first week. */
   easyWeeks: number[];
+  /** What else the step would bring, in words and not among the lines: "from Wed 2 Dec 80 % of the sets". */
+  later?: string[] | undefined;
 };

@@ -1,3 +1,4 @@
+import { dayInWords } from '#lib/checks/words.ts';
 import type { HistoryPlanItem } from '#lib/domain/history.ts';
 import type { PlanStage, StepDraft } from '#lib/planning/steps/step-types.ts';
 import type { PlanDraft, PlanDraftLine } from './plan-draft.ts';
@@ -11,7 +12,7 @@ type Items = readonly HistoryPlanItem[];
  * Undefined: nothing in the plan would change.
  */
 export function draftToPlan(draft: StepDraft, before: Items, reasonId: string): PlanDraft | undefined {
-  const [stage] = draft.stages;
+  const [stage, ...after] = draft.stages;
   if (!stage) return undefined;
   const gone = before.filter((item) => !isThere(item, stage.items));
   const puts = stage.items
@@ -26,7 +27,11 @@ export function draftToPlan(draft: StepDraft, before: Items, reasonId: string): 
   const lines = [...sidesTogether(puts), ...sidesTogether(drops)];
   if (lines.length + draft.dropSkills.length === 0) return undefined;
   const { words: notes, dropSkills } = draft;
-  return { source: 'reason', reasonId, lines, why: stage.why, notes, dropSkills, easyWeeks: [] };
+  const later = [
+    ...after.map(({ from, why }) => `from ${dayInWords(from)} ${why.replace(/^As /, 'as ')}`),
+    ...(draft.film ? [`a film asked for by ${dayInWords(draft.film.byDate)}`] : []),
+  ];
+  return { source: 'reason', reasonId, lines, why: stage.why, notes, dropSkills, easyWeeks: [], later };
 }
 
 /** The rung whose line a new one takes the place of; its own where it is there already, null where it stands beside. */

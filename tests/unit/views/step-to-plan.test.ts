@@ -56,6 +56,30 @@ describe('a proposed step as lines for the plan editor', () => {
     expect(found?.lines).toMatchObject([{ rungId: 'next', side: 'both', replaces: 'old' }]);
   });
 
+  it('says what else the step would bring: later versions, a film', () => {
+    const cut = { ...old, sets: 2 };
+    const stages = [
+      { from: TODAY, items: [cut], why: '60 % of the sets, to come back in steps' },
+      { from: '2026-12-02', items: [cut], why: '80 % of the sets, to come back in steps' },
+      { from: '2026-12-09', items: [old], why: 'As before the cut' },
+    ];
+    expect(draftToPlan({ ...draft([]), stages }, [old], 'reason')).toMatchObject({
+      lines: [{ act: 'put', rungId: 'old', sets: 2 }],
+      later: ['from Wed 2 Dec 80 % of the sets, to come back in steps', 'from Wed 9 Dec as before the cut'],
+    });
+    expect(draftToPlan(draft([cut]), [old], 'reason')?.later).toEqual([]);
+    const film = {
+      rungId: 'old',
+      side: 'left' as const,
+      angle: 'from behind',
+      byDate: '2026-12-02',
+      words: '',
+    };
+    expect(draftToPlan(draft([cut], { film }), [old], 'reason')?.later).toEqual([
+      'a film asked for by Wed 2 Dec',
+    ]);
+  });
+
   it('takes lines out where a goal is dropped', () => {
     const dropped = draft([other], { dropSkills: ['Handstand'] });
     expect(draftToPlan(dropped, [other, old], 'reason')).toMatchObject({

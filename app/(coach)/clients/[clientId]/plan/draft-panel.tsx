@@ -93,6 +93,9 @@ export function DraftPanel({ draft, plan, ladders }: Props) {
             ])
           : null}
       </ul>
+      {draft.later ? (
+        <p>Not in these lines: {draft.later}. Taken on the board instead, the step does all of it at once.</p>
+      ) : null}
       <p className={styles.quiet}>What still waits here when the plan is saved is left out.</p>
     </section>
   );
