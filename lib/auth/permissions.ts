@@ -87,6 +87,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/join/closed', allows: { page: 'open' } },
   { path: '/ladders', allows: { page: 'see-ladders' } },
   { path: '/ladders/[ladderId]', allows: { page: 'see-ladders' } },
+  { path: '/ladders/[ladderId]/openings', allows: { page: 'edit-ladders' } },
   { path: '/ladders/[ladderId]/rungs/[rungId]', allows: { page: 'edit-ladders' } },
   { path: '/ladders/[ladderId]/rungs/[rungId]/split', allows: { page: 'edit-ladders' } },
   { path: '/ladders/[ladderId]/rungs/new', allows: { page: 'edit-ladders' } },
@@ -98,5 +99,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/readyz', allows: { GET: 'open' } },
   { path: '/rest-day', allows: { page: 'check-in' } },
   { path: '/sign-in', allows: { page: 'open' } },
+  { path: '/sw.js', allows: { GET: 'open' } },
   { path: '/today', allows: { page: 'see-own-training' } },
+  { path: '/without-signal', allows: { page: 'open' } },
 ];

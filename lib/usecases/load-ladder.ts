@@ -4,7 +4,7 @@ import { type LibraryChange, listLibraryChanges } from '#lib/db/library-audit.ts
 import { findLadder } from '#lib/db/library-ladder.ts';
 import { findOutline, type Outline } from '#lib/db/library-outline.ts';
 import { listPeopleOnLadder, type PersonOnLadder } from '#lib/db/library-people.ts';
-import { listSwapChoices, type SwapChoice } from '#lib/db/library-swaps.ts';
+import { listRungNames, listSwapChoices, type SwapChoice } from '#lib/db/library-swaps.ts';
 import { STARTER_LIBRARY } from '#lib/library/library.ts';
 import type { LadderState } from '#lib/planning/ladders/ladder-state.ts';
 import { printOf } from './ladder-prints.ts';
@@ -18,6 +18,8 @@ export type LadderLoaded = {
   changes: LibraryChange[];
   /** Rungs of the same skill, to choose swaps from. */
   swapRungs: SwapChoice[];
+  /** Names of the rungs that its openings ask for. */
+  openingNames: Map<string, string>;
   /** Where shares of body weight come from, by the key that a drill names. */
   sources: Record<string, string>;
 };
@@ -36,6 +38,10 @@ export function loadLadder(actor: Actor, ladderId: string, now: Date): Promise<L
       outline: await findOutline(tx),
       changes: await listLibraryChanges(tx, ladderId, CHANGES),
       swapRungs: await listSwapChoices(tx, ladderId),
+      openingNames: await listRungNames(
+        tx,
+        ladder.openings.flatMap(({ needsAll }) => needsAll.flat()),
+      ),
       sources: STARTER_LIBRARY.shareSources,
     };
   });

@@ -132,6 +132,7 @@ test('screens of the ladders', async ({ browser }) => {
       ['ladder', ladder],
       ['rung', rung],
       ['rung-split', `${rung}/split`],
+      ['openings', `${ladder}/openings`],
       ['new-rung', `${ladder}/rungs/new`],
       ['new-ladder', '/ladders/new'],
     ];

@@ -7,11 +7,13 @@ import { ladderAddress } from '#lib/schemas/ladder.ts';
 import { loadLadder } from '#lib/usecases/load-ladder.ts';
 import { partChoices } from '#lib/views/ladders/ladder-list.ts';
 import { ladderPage } from '#lib/views/ladders/ladder-page.ts';
+import { openingLines } from '#lib/views/ladders/opening-in-words.ts';
 import { saidChange } from '#lib/views/ladders/said-change.ts';
 import forms from '../../clients/_parts/forms.module.css';
 import styles from '../_parts/ladder.module.css';
 import { LadderActs } from '../_parts/ladder-acts.tsx';
 import { LadderHead } from '../_parts/ladder-head.tsx';
+import { Openings } from '../_parts/openings.tsx';
 import { RetiredRungs } from '../_parts/retired-rungs.tsx';
 import { RungRows } from '../_parts/rung-rows.tsx';
 
@@ -43,6 +45,7 @@ export default async function LadderPage({ params }: { params: Promise<unknown> 
       ) : (
         <RungRows ladderId={ladder.id} rungs={page.rungs} mayEdit={mayEdit} />
       )}
+      <Openings lines={openingLines(ladder, loaded.openingNames)} />
       <RetiredRungs ladderId={ladder.id} base={base} rungs={page.retired} mayEdit={mayEdit} />
       {loaded.changes.length > 0 ? (
         <details>

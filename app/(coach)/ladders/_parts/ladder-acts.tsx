@@ -39,6 +39,11 @@ export function LadderActs({ ladder, base, parts, rungs }: Props) {
         <Link href={`/ladders/${ladder.id}/rungs/new`} className={forms.main}>
           Add a rung
         </Link>
+        {rungs.length > 0 ? (
+          <Link href={`/ladders/${ladder.id}/openings`} className={forms.other}>
+            Openings
+          </Link>
+        ) : null}
         {rungs.length > 1 ? (
           <button
             type="button"

@@ -1,9 +1,11 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useMemo, useState } from 'react';
+import { refusedPlaces } from '#lib/views/ladders/refused-places.ts';
 import forms from '../../clients/_parts/forms.module.css';
 import { postJson, textIn } from '../../clients/_parts/post-json.ts';
+import { RefusedPlaces } from '../../clients/_parts/refused-places.tsx';
 import { type About, AboutFields } from './about-fields.tsx';
 
 const EMPTY: About = { name: '', partId: '', family: 'balance', clean: '', faults: ['stopped-by-pain'] };
@@ -13,6 +15,7 @@ export function NewLadderForm({ parts }: { parts: { id: string; label: string }[
   const [about, setAbout] = useState(EMPTY);
   const [refused, setRefused] = useState<{ message: string; fields: Record<string, string> } | null>(null);
   const [busy, setBusy] = useState(false);
+  const places = useMemo(() => refusedPlaces(refused?.fields ?? {}), [refused]);
 
   async function submit(event: FormEvent) {
     event.preventDefault();
@@ -21,16 +24,11 @@ export function NewLadderForm({ parts }: { parts: { id: string; label: string }[
     setBusy(false);
     if (answer.ok) return router.push(`/ladders/${textIn(answer.value, 'ladderId')}`);
     setRefused(answer);
-    window.scrollTo(0, 0);
   }
 
   return (
     <form className={forms.form} onSubmit={submit} noValidate>
-      {refused ? (
-        <p role="alert" className={forms.refusal}>
-          {refused.message}
-        </p>
-      ) : null}
+      {refused ? <RefusedPlaces message={refused.message} places={places} /> : null}
       <AboutFields
         about={about}
         parts={parts}

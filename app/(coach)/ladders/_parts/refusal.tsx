@@ -1,13 +1,18 @@
+import type { RefusedPlace } from '#lib/views/ladders/refused-places.ts';
 import forms from '../../clients/_parts/forms.module.css';
-import styles from './ladders.module.css';
+import { RefusedPlaces } from '../../clients/_parts/refused-places.tsx';
 
-type Props = { message: string; seeHref?: string | undefined; onOver?: (() => void) | undefined };
+type Props = {
+  message: string;
+  places: readonly RefusedPlace[];
+  seeHref?: string | undefined;
+  onOver?: (() => void) | undefined;
+};
 
 /** What was not kept and why; after a change by somebody else, both ways on. */
-export function Refusal({ message, seeHref, onOver }: Props) {
+export function Refusal({ message, places, seeHref, onOver }: Props) {
   return (
-    <div role="alert" className={`${forms.refusal} ${styles.told}`}>
-      <p>{message}</p>
+    <RefusedPlaces message={message} places={places}>
       {seeHref || onOver ? (
         <div className={forms.acts}>
           {seeHref ? (
@@ -22,6 +27,6 @@ export function Refusal({ message, seeHref, onOver }: Props) {
           ) : null}
         </div>
       ) : null}
-    </div>
+    </RefusedPlaces>
   );
 }

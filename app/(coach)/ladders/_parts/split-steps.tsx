@@ -62,6 +62,7 @@ export function SplitSteps({ rows, start, measure, error, onType }: Props) {
                 </span>
               ) : (
                 <input
+                  id={`step-${index}-name`}
                   aria-label={`Name of step ${index + 1}`}
                   aria-invalid={error(index, 'name') !== undefined}
                   value={row.name}
@@ -75,6 +76,7 @@ export function SplitSteps({ rows, start, measure, error, onType }: Props) {
                 row.target
               ) : (
                 <input
+                  id={`step-${index}-target`}
                   className={forms.short}
                   inputMode="decimal"
                   aria-label={`Target of step ${index + 1}, ${TARGET_UNITS[measure]}`}

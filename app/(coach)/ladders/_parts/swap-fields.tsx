@@ -26,7 +26,9 @@ export function SwapFields({ form, error, onChange, rungs }: Props) {
       <div className={styles.fields}>
         <p className={forms.hint}>
           What the phone and the plan offer instead while a limit spares a tissue, first choice first. Behind
-          each rung stands its own weight on that tissue.
+          each rung stands its own weight on that tissue. They follow the weights, kit and order of the
+          ladders by themselves: the same part, at most half of the weight. What you add, take away or put
+          first stays as you leave it.
         </p>
         {error('swaps') ? <p className={forms.error}>{error('swaps')}</p> : null}
         <div>
@@ -45,6 +47,7 @@ export function SwapFields({ form, error, onChange, rungs }: Props) {
                     key={line.at}
                     swap={line}
                     rungs={rungs}
+                    most={Number(form.weights[tissue].replace(',', '.')) / 2}
                     error={error(`swaps.${line.at}.insteadId`)}
                     onChange={(patch) => change(line.at, patch)}
                     onFirst={place === 0 ? undefined : () => first(line.at, tissue)}

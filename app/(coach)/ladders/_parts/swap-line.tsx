@@ -1,5 +1,6 @@
 'use client';
 
+import { weightsOnSupport } from '#lib/checks/supports.ts';
 import { SUPPORT_LABELS } from '#lib/domain/labels.ts';
 import { SUPPORTS, type Support } from '#lib/domain/vocabulary.ts';
 import forms from '../../clients/_parts/forms.module.css';
@@ -11,6 +12,8 @@ import { TextField } from './text-field.tsx';
 type Props = {
   swap: SwapOfForm & { at: number };
   rungs: SwapChoice[];
+  /** Half of what the rung itself puts on the tissue. */
+  most: number;
   error: string | undefined;
   onChange: (patch: Partial<SwapOfForm>) => void;
   onFirst: (() => void) | undefined;
@@ -18,8 +21,9 @@ type Props = {
 };
 
 /** One swap: which rung, on what, why. */
-export function SwapLine({ swap, rungs, error, onChange, onFirst, onRemove }: Props) {
+export function SwapLine({ swap, rungs, most, error, onChange, onFirst, onRemove }: Props) {
   const name = rungs.find((rung) => rung.id === swap.insteadId)?.name ?? 'this swap';
+  const weight = swapWeight(swap, rungs);
   const known = rungs.some((rung) => rung.id === swap.insteadId);
   const supports: { value: Support | ''; label: string }[] = [
     { value: '', label: 'as the rung says' },
@@ -30,6 +34,7 @@ export function SwapLine({ swap, rungs, error, onChange, onFirst, onRemove }: Pr
       <ChoiceField
         id={`swap-${swap.at}-instead`}
         label="Do instead"
+        {...(weight > most ? { hint: `spares little: ${decimal(weight)} is more than half` } : {})}
         error={error}
         value={swap.insteadId}
         options={[
@@ -73,4 +78,14 @@ export function SwapLine({ swap, rungs, error, onChange, onFirst, onRemove }: Pr
       </div>
     </div>
   );
+}
+
+/** What the swap puts on the tissue; of a rung that is not chosen yet: nothing. */
+function swapWeight({ insteadId, support, tissue }: SwapOfForm, rungs: SwapChoice[]): number {
+  const rung = rungs.find((one) => one.id === insteadId);
+  return rung ? (weightsOnSupport(rung.weights, support)[tissue] ?? 0) : 0;
+}
+
+function decimal(weight: number): string {
+  return String(Number(weight.toFixed(2)));
 }

@@ -1,8 +1,9 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { type ReactNode, useState, useTransition } from 'react';
+import { type ReactNode, useMemo, useState, useTransition } from 'react';
 import type { LadderEdited } from '#lib/usecases/edit-ladder.ts';
+import { refusedPlaces } from '#lib/views/ladders/refused-places.ts';
 import { postJson } from '../../clients/_parts/post-json.ts';
 import { Refusal } from './refusal.tsx';
 import { TouchDialog } from './touch-dialog.tsx';
@@ -39,7 +40,6 @@ export function useLadderEdit(
     setAsked(null);
     if (!answer.ok) {
       setRefused(answer);
-      window.scrollTo(0, 0);
       return;
     }
     setRefused(null);
@@ -54,6 +54,7 @@ export function useLadderEdit(
   }
 
   const newer = refused?.fields.base;
+  const places = useMemo(() => (newer ? [] : refusedPlaces(refused?.fields ?? {})), [newer, refused]);
   return {
     send: (edit) => void post(edit, base, null),
     busy: busy || loading,
@@ -66,6 +67,7 @@ export function useLadderEdit(
         {refused ? (
           <Refusal
             message={refused.message}
+            places={places}
             seeHref={newer ? `/ladders/${ladderId}` : undefined}
             onOver={newer && sent ? () => void post(sent.edit, newer, null) : undefined}
           />

@@ -19,7 +19,7 @@ export function useOutline(onSaved: () => void): {
     setBusy(true);
     const answer = await postJson('/api/ladders/outline', change);
     setBusy(false);
-    setRefused(answer.ok ? '' : answer.message);
+    setRefused(answer.ok ? '' : Object.values(answer.fields).join('; ') || answer.message);
     if (!answer.ok) return;
     startLoading(() => {
       onSaved();

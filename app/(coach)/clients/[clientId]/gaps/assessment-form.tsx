@@ -1,12 +1,14 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useMemo, useState } from 'react';
 import { PLAN_SESSIONS } from '#lib/domain/plan-sessions.ts';
 import type { AskRole } from '#lib/planning/gaps/gap-types.ts';
 import { type FormPart, type FormSide, type GapFormModel, gapBody } from '#lib/views/gaps/gap-form.ts';
+import { refusedParts } from '#lib/views/gaps/refused-parts.ts';
 import forms from '../../_parts/forms.module.css';
 import { postJson, textIn } from '../../_parts/post-json.ts';
+import { RefusedPlaces } from '../../_parts/refused-places.tsx';
 import { PartFields } from './part-fields.tsx';
 
 type Refused = { message: string; fields: Record<string, string> };
@@ -37,6 +39,8 @@ export function AssessmentForm({ model: start }: { model: GapFormModel }) {
   const [refused, setRefused] = useState<Refused | null>(null);
   const [busy, setBusy] = useState(false);
   const error = (path: string) => refused?.fields[path];
+  // Names and places of the fields are those of the form that was sent.
+  const places = useMemo(() => refusedParts(refused?.fields ?? {}, start.parts), [refused, start]);
 
   const change = (ladderId: string, patch: Partial<FormPart>) =>
     setParts((all) => all.map((part) => (part.ladderId === ladderId ? { ...part, ...patch } : part)));
@@ -70,17 +74,12 @@ export function AssessmentForm({ model: start }: { model: GapFormModel }) {
     if (answer.ok) {
       router.push(`/clients/${model.clientId}/gaps?assessment=${textIn(answer.value, 'assessmentId')}#found`);
       router.refresh();
-    } else {
-      setRefused(answer);
-      document.getElementById('refused')?.scrollIntoView({ block: 'center' });
-    }
+    } else setRefused(answer);
   }
 
   return (
     <form className={forms.wide} onSubmit={send} noValidate>
-      <p id="refused" role="alert" className={refused ? forms.refusal : undefined}>
-        {refused?.message}
-      </p>
+      {refused ? <RefusedPlaces message={refused.message} places={places} /> : null}
       {GROUPS.map(({ title, lead, roles }) => {
         const here = parts.filter((part) => roles.includes(part.role));
         return here.length === 0 ? null : (
@@ -116,6 +115,7 @@ export function AssessmentForm({ model: start }: { model: GapFormModel }) {
           {PLAN_SESSIONS.map((name) => (
             <label key={name} className={forms.tick}>
               <input
+                id={`session-${name}`}
                 type="checkbox"
                 checked={model.sessions.includes(name)}
                 onChange={() => toggleSession(name)}
