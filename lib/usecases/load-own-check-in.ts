@@ -50,7 +50,7 @@ function asSession(checkIn: HistoryCheckIn, rungs: HistoryRung[]): PhoneSession 
         passTarget: rung.pass.target,
         passTries: rung.pass.tries,
         side: first.side,
-        sets: sets.length,
+        sets: sets.filter((set) => set.planned !== null).length,
         target: first.planned ?? first.value,
         minutes: null,
         support: first.support,

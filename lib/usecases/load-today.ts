@@ -1,12 +1,15 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { listHistoryRungs } from '#lib/db/history-rungs.ts';
 import { findPhonePlan, type PhonePlan } from '#lib/db/phone-plan.ts';
 import {
   findLastSeen,
   findPhoneClient,
+  listLaddersOf,
   listOpenFilmRequests,
   listRecentCheckIns,
   listSaidByCoach,
+  listStanding,
   type PhoneClient,
   type SaidByCoach,
 } from '#lib/db/phone-reads.ts';
@@ -14,6 +17,7 @@ import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { limitSession, limitsInWords } from '#lib/views/phone-limits.ts';
+import { type OtherDrill, otherDrills } from '#lib/views/phone-other-drills.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
 import { itemsOnDate, weekInWords } from '#lib/views/phone-week.ts';
 import { type PlanNews, planNews } from './plan-news.ts';
@@ -37,6 +41,8 @@ export type Today = {
   news: PlanNews;
   /** Sessions of the plan; the first one is the next by turn. */
   sessions: PhoneSession[];
+  /** What can be checked in though it was not planned. */
+  otherDrills: OtherDrill[];
   /** Limits in force, in words. */
   limits: string[];
   /** Today's check-ins, newest first. */
@@ -74,12 +80,23 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
       news: await planNews(tx, { clientId, date, version: plan?.version ?? null }),
       planEnded: plan?.until && plan.until < date ? plan.until : null,
       sessions: sessions.map((session) => limitSession(session, under)),
+      otherDrills: await findOtherDrills(tx, { clientId, date, recent }),
       limits: limitsInWords(under.limits, date),
       done: recent.filter((checkIn) => checkIn.date === date),
       lastPain: lastPain(recent),
       ...words,
     };
   });
+}
+
+type Told = { clientId: string; date: string; recent: HistoryCheckIn[] };
+
+async function findOtherDrills(tx: TeamPg, { clientId, date, recent }: Told): Promise<OtherDrill[]> {
+  const ladders = await listLaddersOf(tx, clientId);
+  const done = recent.flatMap((checkIn) => checkIn.sets.map((set) => set.rungId));
+  const wanted = new Set([...ladders.map((rung) => rung.rungId), ...done]);
+  const rungs = (await listHistoryRungs(tx, [...wanted])).filter((rung) => wanted.has(rung.id));
+  return otherDrills(rungs, await listStanding(tx, clientId, date), recent);
 }
 
 async function wordsFromCoach(tx: TeamPg, clientId: string): Promise<Pick<Today, 'said' | 'seen' | 'films'>> {

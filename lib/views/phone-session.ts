@@ -67,6 +67,8 @@ export type PhoneSession = {
   warmUp: string;
   /** Warm-up and rest as the phone says them. */
   how: string[];
+  /** Rest between sets, seconds; null or absent: not said. */
+  restSeconds?: number | null | undefined;
   /** What every drill's note says alike: said once. */
   note: string;
   drills: PhoneDrill[];
@@ -84,10 +86,10 @@ export function phoneSession(session: Session, recent: HistoryCheckIn[]): PhoneS
     if (partner) partner.sides.push(...sides);
     else drills.push(newDrill(item, sides));
   }
-  const { label, minutes, warmUp } = session;
+  const { label, minutes, warmUp, restSeconds = null } = session;
   const note = sharedNote(drills);
   const rows = drills.map((drill) => finished(note ? { ...drill, note: '' } : drill, recent));
-  return { label, minutes, warmUp, how: howInWords(session), note, drills: rows };
+  return { label, minutes, warmUp, how: howInWords(session), restSeconds, note, drills: rows };
 }
 
 /** "Warm-up, 6 min: wrists, shoulders.", "Rest 90 s between sets." */
@@ -124,7 +126,8 @@ function sidesOf(item: Item): DrillSide[] {
   const target = item.target ?? item.passTarget;
   const tries = item.measure === 'made-tried' ? item.passTries : null;
   const { rungId, rung, sets } = item;
-  const dose = doseInWords({ sets, target, tries, unit: MEASURE_UNITS[item.measure] });
+  const planned = doseInWords({ sets, target, tries, unit: MEASURE_UNITS[item.measure] });
+  const dose = sets === 0 ? 'not planned' : planned;
   return sides.map((side) => ({ side, rungId, rung, sets, target, tries, dose }));
 }
 

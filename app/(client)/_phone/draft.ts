@@ -9,7 +9,7 @@ import type {
   PainSide,
   Side,
 } from '#lib/domain/vocabulary.ts';
-import type { PhoneSession } from '#lib/views/phone-session.ts';
+import type { PhoneDrill, PhoneSession } from '#lib/views/phone-session.ts';
 
 /** One set while it is filled in. `open`: planned, nothing said yet. */
 export type SetDraft = {
@@ -44,6 +44,8 @@ export type Draft = {
   sets: Record<string, SetDraft[]>;
   /** Swaps taken of drills that a limit rules out: see `swaps.ts`. Drafts kept before there were limits have none. */
   swaps?: Record<string, number> | undefined;
+  /** Drills added that were not planned: see `extras.ts`. Absent: none. */
+  extras?: PhoneDrill[] | undefined;
   effort: number | null;
   minutes: number | null;
   ground: Ground | null;

@@ -1,6 +1,7 @@
 import type { HistoryCheckIn, HistoryPain, HistorySet } from '#lib/domain/history.ts';
 import type { PhoneSession } from '#lib/views/phone-session.ts';
 import { type Draft, type PlaceDraft, setKey } from './draft.ts';
+import { plannedOf } from './set-acts.ts';
 
 /** What POST /api/check-ins takes. */
 export type Body = Omit<HistoryCheckIn, 'sets'> & {
@@ -45,14 +46,10 @@ export function toBody(draft: Draft, session: PhoneSession | null, sentAt: Date)
 }
 
 function setsOf(draft: Draft, session: PhoneSession | null): HistorySet[] {
-  const planned = new Map<string, number[]>();
+  const planned = plannedOf(session);
   const support = new Map<string, HistorySet['support']>();
   for (const drill of session?.drills ?? []) {
-    for (const { rungId, side, sets, target } of drill.sides) {
-      const key = setKey(rungId, side);
-      planned.set(key, [...(planned.get(key) ?? []), ...Array.from({ length: sets }, () => target)]);
-      support.set(key, drill.support);
-    }
+    for (const { rungId, side } of drill.sides) support.set(setKey(rungId, side), drill.support);
   }
   return Object.entries(draft.sets).flatMap(([key, sets]) => {
     const [rungId = '', side = 'both'] = key.split(' ') as [string, HistorySet['side']];
@@ -63,7 +60,7 @@ function setsOf(draft: Draft, session: PhoneSession | null): HistorySet[] {
           rungId,
           side,
           index: at + 1,
-          planned: set.how === 'as-planned' ? set.value : (planned.get(key)?.[at] ?? null),
+          planned: set.how === 'as-planned' ? set.value : (planned.get(key)?.[at]?.target ?? null),
           value: set.value,
           tried: set.tried,
           how: set.how,

@@ -36,13 +36,14 @@ export function CheckInScreen(props: ScreenProps) {
     );
   }
   const planned = draft ? plannedSession(props.sessions, draft) : null;
+  const others = props.otherDrills ?? [];
   const shared = draft && { draft, session, change, send, coach: props.coach };
   return (
     <div className="phone phone-plain">
       <header className="phone-head" ref={top} tabIndex={-1}>
         <BackAct
           draft={draft}
-          hasSets={(planned?.drills.length ?? 0) > 0}
+          hasSets={(session?.drills.length ?? 0) + others.length > 0}
           onBack={(patch) => change(patch)}
         />
         {draft ? <DayChoice draft={draft} today={props.today} change={change} /> : null}
@@ -51,7 +52,13 @@ export function CheckInScreen(props: ScreenProps) {
         </span>
       </header>
       {shared?.draft.step === 'sets' ? (
-        <StepSets {...shared} planned={planned} sessions={props.sessions} planVersion={props.planVersion} />
+        <StepSets
+          {...shared}
+          planned={planned}
+          sessions={props.sessions}
+          planVersion={props.planVersion}
+          otherDrills={others}
+        />
       ) : null}
       {shared?.draft.step === 'effort' ? <StepEffort {...shared} /> : null}
       {shared?.draft.step === 'pain' ? <StepPain {...shared} /> : null}

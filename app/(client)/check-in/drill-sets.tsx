@@ -2,6 +2,8 @@
 import type { DrillSide, PhoneDrill } from '#lib/views/phone-session.ts';
 import { type Draft, type SetDraft, setKey } from '../_phone/draft.ts';
 import { Bob, Tick } from '../_phone/icons.tsx';
+import type { PlannedSet } from '../_phone/set-acts.ts';
+import { DrillActs, SameAsLast } from './drill-acts.tsx';
 import { SetEditor } from './set-editor.tsx';
 
 /** Which set the stepper shows. */
@@ -13,13 +15,22 @@ type Props = {
   open: OpenSet;
   onOpen: (open: OpenSet) => void;
   onSet: (key: string, at: number, set: SetDraft) => void;
+  /** What the plan asks of each set of each side. */
+  asked: ReadonlyMap<string, readonly PlannedSet[]>;
   onConfirm: () => void;
+  onMore: () => void;
+  onRestNotDone: () => void;
+  onDropLast: (key: string) => void;
+  onDrop: (() => void) | null;
 };
 
 /** One drill: its sets as cells, left and right beside each other with the numbers of the sets on the line. */
-export function DrillSets({ drill, sets, open, onOpen, onSet, onConfirm }: Props) {
-  const ours = drill.sides.map((side) => sets[setKey(side.rungId, side.side)] ?? []);
-  const isOpen = ours.flat().some((set) => set.how === 'open');
+export function DrillSets({ drill, sets, open, onOpen, onSet, asked, ...acts }: Props) {
+  const keys = drill.sides.map((side) => setKey(side.rungId, side.side));
+  const ours = keys.map((key) => sets[key] ?? []);
+  const isPlanned = (key: string, at: number) => at < (asked.get(key)?.length ?? 0);
+  const isOpen = keys.some((key) => sets[key]?.some((set, at) => set.how === 'open' && isPlanned(key, at)));
+  const hasPlan = keys.some((key) => isPlanned(key, 0));
   const edited = drill.sides.find((side) => open?.key === setKey(side.rungId, side.side));
   const editedSet = edited && open ? sets[open.key]?.[open.at] : undefined;
   const cell = (side: DrillSide, at: number) => {
@@ -32,6 +43,7 @@ export function DrillSets({ drill, sets, open, onOpen, onSet, onConfirm }: Props
         side={side}
         at={at}
         set={set}
+        isPlanned={isPlanned(key, at)}
         isOpen={isThis}
         onPress={() => onOpen(isThis ? null : { key, at })}
       />
@@ -47,16 +59,18 @@ export function DrillSets({ drill, sets, open, onOpen, onSet, onConfirm }: Props
           <span className="quiet">{doseOf(drill)}</span>
           {drill.note ? <div className="quiet small">{drill.note}</div> : null}
         </div>
-        <button
-          type="button"
-          className={`cell set-cell ${isOpen ? 'planned' : ''}`}
-          style={{ width: 84 }}
-          onClick={onConfirm}
-          disabled={!isOpen}
-          aria-label={isOpen ? `${drill.title}: as planned` : `${drill.title}: filled in`}
-        >
-          {isOpen ? <small>as planned</small> : <Tick />}
-        </button>
+        {hasPlan ? (
+          <button
+            type="button"
+            className={`cell set-cell ${isOpen ? 'planned' : ''}`}
+            style={{ width: 84 }}
+            onClick={acts.onConfirm}
+            disabled={!isOpen}
+            aria-label={isOpen ? `${drill.title}: as planned` : `${drill.title}: filled in`}
+          >
+            {isOpen ? <small>as planned</small> : <Tick />}
+          </button>
+        ) : null}
       </div>
       {drill.sides.length > 1 ? (
         <SideBySide drill={drill} counts={ours.map((side) => side.length)} cell={cell} />
@@ -69,15 +83,24 @@ export function DrillSets({ drill, sets, open, onOpen, onSet, onConfirm }: Props
           )}
         </div>
       )}
+      <SameAsLast drill={drill} sets={sets} asked={asked} onSet={onSet} />
       {edited && editedSet && open ? (
         <SetEditor
+          key={`${open.key} ${open.at}`}
           drill={drill}
           side={edited}
           at={open.at}
           set={editedSet}
+          isPlanned={isPlanned(open.key, open.at)}
           onSet={(set) => onSet(open.key, open.at, set)}
+          onDrop={
+            !isPlanned(open.key, open.at) && open.at > 0 && open.at === (sets[open.key]?.length ?? 0) - 1
+              ? () => acts.onDropLast(open.key)
+              : null
+          }
         />
       ) : null}
+      {edited || acts.onDrop ? <DrillActs title={drill.title} hasOpen={isOpen} {...acts} /> : null}
     </section>
   );
 }
@@ -143,11 +166,12 @@ type CellProps = {
   side: DrillSide;
   at: number;
   set: SetDraft;
+  isPlanned: boolean;
   isOpen: boolean;
   onPress: () => void;
 };
 
-function SetCell({ drill, side, at, set, isOpen, onPress }: CellProps) {
+function SetCell({ drill, side, at, set, isPlanned, isOpen, onPress }: CellProps) {
   const look =
     set.how === 'open' ? 'planned' : set.how === 'as-planned' && set.faults.length === 0 ? '' : 'changed';
   const where = side.side === 'both' ? '' : `${side.side}, `;
@@ -157,18 +181,19 @@ function SetCell({ drill, side, at, set, isOpen, onPress }: CellProps) {
       className={`cell set-cell ${look} ${isOpen ? 'open-now' : ''}`}
       aria-expanded={isOpen}
       onClick={onPress}
-      aria-label={`${drill.title}, ${where}set ${at + 1}: ${spoken(drill, side, set)}`}
+      aria-label={`${drill.title}, ${where}set ${at + 1}: ${spoken(drill, isPlanned ? side.target : null, set)}`}
     >
       {set.how === 'as-planned' ? <Tick size={15} /> : null}
-      {set.how === 'not-done' ? '–' : (set.value ?? side.target)}
-      {look === 'changed' && set.value !== side.target ? <small>of {side.target}</small> : null}
+      {set.how === 'not-done' ? '–' : (set.value ?? (isPlanned ? side.target : <small>extra</small>))}
+      {look === 'changed' && isPlanned && set.value !== side.target ? <small>of {side.target}</small> : null}
     </button>
   );
 }
 
-function spoken(drill: PhoneDrill, side: DrillSide, set: SetDraft): string {
-  if (set.how === 'open') return `planned ${side.target} ${drill.unit}, not filled in`;
+function spoken({ unit }: PhoneDrill, target: number | null, set: SetDraft): string {
+  const planned = target === null ? 'not planned' : `planned ${target}`;
+  if (set.how === 'open') return `${target === null ? planned : `${planned} ${unit}`}, not filled in`;
   if (set.how === 'not-done') return 'not done';
-  if (set.how === 'as-planned') return `${side.target} ${drill.unit}, as planned`;
-  return `${set.value} ${drill.unit}, planned ${side.target}`;
+  if (set.how === 'as-planned') return `${target} ${unit}, as planned`;
+  return `${set.value} ${unit}, ${planned}`;
 }

@@ -12,7 +12,10 @@ type Props = {
   side: DrillSide;
   at: number;
   set: SetDraft;
+  isPlanned: boolean;
   onSet: (set: SetDraft) => void;
+  /** Takes away a set beyond the plan; null: it cannot be. */
+  onDrop: (() => void) | null;
 };
 
 const KIND: Record<Measure, AmountKind> = {
@@ -33,7 +36,7 @@ const MOST: Record<AmountKind, number> = {
 const LONG_HOLD_S = 600;
 
 /** Changes one set: its number, the rung's own faults, not done. */
-export function SetEditor({ drill, side, at, set, onSet }: Props) {
+export function SetEditor({ drill, side, at, set, isPlanned, onSet, onDrop }: Props) {
   const kind = KIND[drill.measure];
   const value = set.how === 'not-done' ? null : (set.value ?? side.target);
   const where = side.side === 'both' ? '' : `${side.side}, `;
@@ -43,7 +46,7 @@ export function SetEditor({ drill, side, at, set, onSet }: Props) {
   return (
     <div>
       <Stepper
-        label={`${where}set ${at + 1}, planned ${side.target}`}
+        label={`${where}set ${at + 1}, ${isPlanned ? `planned ${side.target}` : 'not planned'}`}
         value={value}
         unit={drill.unit}
         kind={kind}
@@ -84,6 +87,11 @@ export function SetEditor({ drill, side, at, set, onSet }: Props) {
         >
           Not done
         </button>
+        {onDrop ? (
+          <button type="button" className="cell" onClick={onDrop}>
+            Take this set out
+          </button>
+        ) : null}
       </div>
     </div>
   );

@@ -1,9 +1,13 @@
 'use client';
 import { useState } from 'react';
+import type { OtherDrill } from '#lib/views/phone-other-drills.ts';
 import type { PhoneDrill, PhoneSession } from '#lib/views/phone-session.ts';
 import { type Draft, plannedSets, type SetDraft, setKey } from '../_phone/draft.ts';
+import { addExtra, drillsToAdd, dropExtra, setsOfExtras } from '../_phone/extras.ts';
 import { Tick } from '../_phone/icons.tsx';
+import { asPlanned, countOpen, OPEN_SET, plannedOf, restNotDone } from '../_phone/set-acts.ts';
 import { changeSwap, trainedDrill } from '../_phone/swaps.ts';
+import { AddDrill } from './add-drill.tsx';
 import { DrillSets, type OpenSet } from './drill-sets.tsx';
 import { LimitedDrill } from './limited-drill.tsx';
 import type { Change } from './use-draft.ts';
@@ -15,31 +19,40 @@ type Props = {
   planned: PhoneSession | null;
   sessions: PhoneSession[];
   planVersion: number | null;
+  otherDrills: readonly OtherDrill[];
   change: Change;
 };
+
 /** Every planned set is there; one tap confirms the rest, a tap on a number changes only what differed. */
-export function StepSets({ draft, session, planned, sessions, planVersion, change }: Props) {
+export function StepSets({ draft, session, planned, sessions, planVersion, otherDrills, change }: Props) {
   const [open, setOpen] = useState<OpenSet>(null);
-  const hasSets = Object.values(draft.sets).flat().length > 0;
-  const left = Object.values(draft.sets)
-    .flat()
-    .filter((set) => set.how === 'open').length;
-  const confirm = (keys: string[] | null) => change({ sets: confirmed(draft.sets, session, keys) });
+  const asked = plannedOf(session);
+  const hasSets = [...asked.values()].some((sets) => sets.length > 0);
+  const left = countOpen(draft.sets, asked);
+  /** Other sets for some of the drill sides. */
+  const put = (keys: string[], setsFor: (sets: SetDraft[], key: string) => SetDraft[]) => {
+    const changed = keys.map((key) => [key, setsFor(draft.sets[key] ?? [], key)]);
+    change({ sets: { ...draft.sets, ...Object.fromEntries(changed) } });
+  };
+  const confirm = (keys: string[]) => put(keys, (sets, key) => asPlanned(sets, asked.get(key)));
   const choose = (label: string) => {
     const chosen = sessions.find((one) => one.label === label) ?? null;
     setOpen(null);
     change({
       session: chosen?.label ?? null,
       planVersion: chosen ? planVersion : null,
-      sets: plannedSets(chosen),
+      sets: { ...setsOfExtras(draft), ...plannedSets(chosen) },
       swaps: {},
       minutes: chosen?.minutes ?? draft.minutes,
-      step: chosen ? 'sets' : 'effort',
     });
   };
-  const setOf = (key: string, at: number, set: SetDraft) => {
-    const sets = (draft.sets[key] ?? []).map((before, place) => (place === at ? set : before));
-    change({ sets: { ...draft.sets, [key]: sets } });
+  const setOf = (key: string, at: number, set: SetDraft) =>
+    put([key], (sets) => sets.map((before, place) => (place === at ? set : before)));
+  const add = (other: OtherDrill) => {
+    const added = addExtra(draft, other);
+    change(added);
+    const [first] = added.extras?.at(-1)?.sides ?? [];
+    if (first) setOpen({ key: setKey(first.rungId, first.side), at: 0 });
   };
   const setsOf = (drill: PhoneDrill | undefined) =>
     drill && (
@@ -50,7 +63,12 @@ export function StepSets({ draft, session, planned, sessions, planVersion, chang
         open={open}
         onOpen={setOpen}
         onSet={setOf}
-        onConfirm={() => confirm(drill.sides.map((side) => setKey(side.rungId, side.side)))}
+        asked={asked}
+        onConfirm={() => confirm(keysOf(drill))}
+        onMore={() => put(keysOf(drill), (sets) => [...sets, OPEN_SET])}
+        onRestNotDone={() => put(keysOf(drill), restNotDone)}
+        onDropLast={(key) => put([key], (sets) => sets.slice(0, -1))}
+        onDrop={isExtra(drill, draft) ? () => change(dropExtra(draft, drill)) : null}
       />
     );
   return (
@@ -61,7 +79,12 @@ export function StepSets({ draft, session, planned, sessions, planVersion, chang
         ) : null}
         {hasSets ? (
           <>
-            <button type="button" className="act" onClick={() => confirm(null)} disabled={left === 0}>
+            <button
+              type="button"
+              className="act"
+              onClick={() => confirm([...asked.keys()])}
+              disabled={left === 0}
+            >
               <Tick /> {left === 0 ? 'All sets filled in' : 'The rest as planned'}
             </button>
             <p className="quiet" style={{ margin: '8px 0 12px' }}>
@@ -83,6 +106,8 @@ export function StepSets({ draft, session, planned, sessions, planVersion, chang
             setsOf(drill)
           ),
         )}
+        {(draft.extras ?? []).filter((extra) => session?.drills.includes(extra)).map(setsOf)}
+        <AddDrill others={drillsToAdd(otherDrills, session, planned)} today={draft.date} onAdd={add} />
       </main>
       <div className="phone-foot">
         {left > 0 ? (
@@ -98,17 +123,12 @@ export function StepSets({ draft, session, planned, sessions, planVersion, chang
   );
 }
 
-/** Every open set, or those of the given drill sides, becomes as planned. */
-function confirmed(sets: Draft['sets'], session: PhoneSession | null, keys: string[] | null): Draft['sets'] {
-  const result = { ...sets };
-  for (const { rungId, side, target, tries } of session?.drills.flatMap((drill) => drill.sides) ?? []) {
-    const key = setKey(rungId, side);
-    if (keys && !keys.includes(key)) continue;
-    result[key] = (result[key] ?? []).map((set) =>
-      set.how === 'open' ? { how: 'as-planned', value: target, tried: tries, faults: [] } : set,
-    );
-  }
-  return result;
+function keysOf({ sides }: PhoneDrill): string[] {
+  return sides.map(({ rungId, side }) => setKey(rungId, side));
+}
+
+function isExtra(drill: PhoneDrill, { extras = [] }: Draft): boolean {
+  return extras.some((extra) => extra.key === drill.key);
 }
 
 type ChoiceProps = { label: string | null; sessions: PhoneSession[]; choose: (label: string) => void };

@@ -2,8 +2,10 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { groupOfRegion } from '#lib/domain/pain-groups.ts';
+import type { OtherDrill } from '#lib/views/phone-other-drills.ts';
 import type { PhoneSession } from '#lib/views/phone-session.ts';
 import { type Draft, draftOf, newDraft } from '../_phone/draft.ts';
+import { extrasTaken, withExtras } from '../_phone/extras.ts';
 import { addUnsent, clearDraft, dropUnsent, loadDraft, loadUnsent, saveDraft } from '../_phone/kept.ts';
 import { sendUnsent } from '../_phone/send-unsent.ts';
 import { swapsTaken, withSwaps } from '../_phone/swaps.ts';
@@ -17,6 +19,8 @@ export type ScreenProps = {
   planVersion: number | null;
   usualMinutes: number | null;
   sessions: PhoneSession[];
+  /** What can be added though it was not planned; absent: nothing. */
+  otherDrills?: readonly OtherDrill[] | undefined;
   lastPain: { region: string; side: string; value: number; date: string }[];
   /** A check-in that has arrived and is to be corrected. */
   kept: HistoryCheckIn | null;
@@ -73,16 +77,17 @@ export function useDraft(props: ScreenProps): Filling {
   const correct = () => {
     if (!sent) return;
     const again = draftOf(sent, { id: freshId(), groupOf: groupOfRegion, now: new Date() });
-    setDraft({ ...again, swaps: swapsTaken(plannedSession(sessions, again), sent.sets) });
+    const swaps = swapsTaken(plannedSession(sessions, again), sent.sets);
+    setDraft({ ...again, swaps, extras: draft?.extras });
     setSent(null);
   };
   return { draft, sent, isKept, change, send, correct };
 }
 
-/** The session as it is trained: with the swaps that were taken. */
+/** The session as it is trained: with the swaps that were taken and the drills that were added. */
 export function sessionOf(sessions: PhoneSession[], draft: Draft): PhoneSession | null {
   const planned = plannedSession(sessions, draft);
-  return planned && withSwaps(planned, draft.swaps);
+  return withExtras(planned && withSwaps(planned, draft.swaps), draft);
 }
 
 /** The session as the plan and the client's limits say it. */
@@ -97,7 +102,9 @@ function begin(props: ScreenProps): Draft {
   if (refused) {
     const draft = draftOf(refused.body, { id: freshId(), groupOf: groupOfRegion, now });
     const swaps = swapsTaken(plannedSession(props.sessions, draft), refused.body.sets);
-    return { ...draft, swaps, correctsId: refused.body.correctsId, question: refused.body.question ?? '' };
+    const extras = extrasTaken(sessionOf(props.sessions, { ...draft, swaps }), draft, props.otherDrills);
+    const { correctsId, question } = refused.body;
+    return { ...draft, swaps, extras, correctsId, question: question ?? '' };
   }
   const { kind, today, planVersion, usualMinutes, sessions } = props;
   return newDraft({
