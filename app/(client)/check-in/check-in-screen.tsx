@@ -58,6 +58,7 @@ export function CheckInScreen(props: ScreenProps) {
           sessions={props.sessions}
           planVersion={props.planVersion}
           otherDrills={others}
+          isToday={draft?.date === props.today && draft.correctsId === null}
         />
       ) : null}
       {shared?.draft.step === 'effort' ? <StepEffort {...shared} /> : null}

@@ -66,8 +66,10 @@ export function SetEditor({ drill, side, at, set, isPlanned, onSet, onDrop }: Pr
           onChange={(tried) => onSet({ ...set, how: 'typed', tried, value: Math.min(value ?? 0, tried) })}
         />
       ) : null}
+      {kind === 'seconds' ? (
+        <HoldTimer target={side.target} onTimed={(seconds) => put(seconds, 'timed')} />
+      ) : null}
       <div className="cells cells-3">
-        {kind === 'seconds' ? <HoldTimer onTimed={(seconds) => put(seconds, 'timed')} /> : null}
         {faults.map((fault) => (
           <button
             key={fault}

@@ -6,10 +6,13 @@ import { type Draft, plannedSets, type SetDraft, setKey } from '../_phone/draft.
 import { addExtra, drillsToAdd, dropExtra, setsOfExtras } from '../_phone/extras.ts';
 import { Tick } from '../_phone/icons.tsx';
 import { asPlanned, countOpen, OPEN_SET, plannedOf, restNotDone } from '../_phone/set-acts.ts';
+import { readySound } from '../_phone/signals.ts';
 import { changeSwap, trainedDrill } from '../_phone/swaps.ts';
+import { beginsRest } from '../_phone/timer.ts';
 import { AddDrill } from './add-drill.tsx';
 import { DrillSets, type OpenSet } from './drill-sets.tsx';
 import { LimitedDrill } from './limited-drill.tsx';
+import { RestBar } from './rest-bar.tsx';
 import type { Change } from './use-draft.ts';
 
 type Props = {
@@ -20,12 +23,24 @@ type Props = {
   sessions: PhoneSession[];
   planVersion: number | null;
   otherDrills: readonly OtherDrill[];
+  /** It is filled in while it is trained, not for a day before. */
+  isToday: boolean;
   change: Change;
 };
 
 /** Every planned set is there; one tap confirms the rest, a tap on a number changes only what differed. */
-export function StepSets({ draft, session, planned, sessions, planVersion, otherDrills, change }: Props) {
+export function StepSets({
+  draft,
+  session,
+  planned,
+  sessions,
+  planVersion,
+  otherDrills,
+  isToday,
+  change,
+}: Props) {
   const [open, setOpen] = useState<OpenSet>(null);
+  const [restEndsAt, setRestEndsAt] = useState<number | null>(null);
   const asked = plannedOf(session);
   const hasSets = [...asked.values()].some((sets) => sets.length > 0);
   const left = countOpen(draft.sets, asked);
@@ -46,8 +61,14 @@ export function StepSets({ draft, session, planned, sessions, planVersion, other
       minutes: chosen?.minutes ?? draft.minutes,
     });
   };
-  const setOf = (key: string, at: number, set: SetDraft) =>
+  const rest = isToday ? (session?.restSeconds ?? 0) : 0;
+  const setOf = (key: string, at: number, set: SetDraft) => {
+    if (rest > 0 && left > 1 && beginsRest(draft.sets[key]?.[at], set)) {
+      readySound();
+      setRestEndsAt(Date.now() + rest * 1_000);
+    }
     put([key], (sets) => sets.map((before, place) => (place === at ? set : before)));
+  };
   const add = (other: OtherDrill) => {
     const added = addExtra(draft, other);
     change(added);
@@ -110,6 +131,7 @@ export function StepSets({ draft, session, planned, sessions, planVersion, other
         <AddDrill others={drillsToAdd(otherDrills, session, planned)} today={draft.date} onAdd={add} />
       </main>
       <div className="phone-foot">
+        {restEndsAt === null ? null : <RestBar endsAt={restEndsAt} onSkip={() => setRestEndsAt(null)} />}
         {left > 0 ? (
           <p className="why">
             {left === 1 ? '1 set is' : `${left} sets are`} not filled in: kept as not told.

@@ -136,3 +136,10 @@ test('doses in words', () => {
   expect(doseInWords({ sets: 4, target: 8, tries: null, unit: 's' })).toBe('4 × 8 s');
   expect(doseInWords({ sets: 1, target: 8, tries: 10, unit: '' })).toBe('8 of 10');
 });
+
+test('the rest between sets goes to the phone as a number too; a line of no sets was not planned', () => {
+  const session = phoneSession({ ...aSession(anItem({ sets: 0 })), restSeconds: 90 }, []);
+  expect(session.restSeconds).toBe(90);
+  expect(session.drills[0]?.sides[0]?.dose).toBe('not planned');
+  expect(phoneSession(aSession(anItem()), []).restSeconds).toBeNull();
+});
