@@ -9,7 +9,7 @@ const COACHES = ['lead', 'coach'] as const;
 export const PERMISSIONS = {
   'act-on-reasons': { roles: COACHES, meaning: 'take a step, put aside, close with a verdict, undo, answer' },
   'ask-coach': { roles: ['client', 'guardian'], meaning: 'ask the coach a question' },
-  'check-in': { roles: ['client'], meaning: 'write, correct and send own check-ins and absences' },
+  'check-in': { roles: ['client'], meaning: 'write, correct, delete and send own check-ins and absences' },
   'edit-clients': { roles: COACHES, meaning: 'make a client, change who they are, place them on rungs' },
   'edit-ladders': { roles: COACHES, meaning: "change the team's skills, ladders, rungs and drills" },
   'edit-plans': { roles: COACHES, meaning: 'write a plan version' },
@@ -51,6 +51,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/auth/sign-in/email', allows: { POST: 'open' } },
   { path: '/api/board/acts', allows: { POST: 'act-on-reasons' } },
   { path: '/api/check-ins', allows: { POST: 'check-in' } },
+  { path: '/api/check-ins/[checkInId]/delete', allows: { POST: 'check-in' } },
   { path: '/api/clients', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/assessments', allows: { POST: 'edit-plans' } },
   { path: '/api/clients/[clientId]/assessments/draft', allows: { POST: 'edit-plans' } },

@@ -79,6 +79,23 @@ export async function markReplaced(tx: TeamPg, id: string, at: Date): Promise<vo
   ]);
 }
 
+/** The row stays; from now on it counts for nothing. */
+export async function markDeleted(tx: TeamPg, id: string, at: Date): Promise<void> {
+  await tx.client.query('update check_in set deleted_at = $3 where team_id = $1 and id = $2', [
+    tx.teamId,
+    id,
+    at,
+  ]);
+}
+
+export async function isDeletedOwn(tx: TeamPg, clientId: string, id: string): Promise<boolean> {
+  const { rowCount } = await tx.client.query(
+    'select from check_in where team_id = $1 and client_id = $2 and id = $3 and deleted_at is not null',
+    [tx.teamId, clientId, id],
+  );
+  return rowCount === 1;
+}
+
 /** Writes the check-in with everything inside it. */
 export async function insertCheckIn(tx: TeamPg, row: NewCheckIn, parts: Parts): Promise<void> {
   await tx.client.query(
@@ -140,14 +157,17 @@ export async function insertQuestion(
   );
 }
 
-/** Asks the worker to run this client's checks soon; the night would find it anyway. */
+type Changed = { clientId: string; checkInId: string; change?: 'deleted' };
+
+/** Asks the worker to run this client's checks soon, once for each change; the night would find it anyway. */
 export async function insertAfterCheckIn(
   tx: TeamPg,
-  of: { clientId: string; checkInId: string },
+  { clientId, checkInId, change }: Changed,
 ): Promise<void> {
+  const once = change ? `${checkInId} ${change}` : checkInId;
   await tx.client.query(
     `insert into outbox (team_id, kind, client_id, dedupe_key, body) values ($1, 'after-check-in', $2, $3, $4)
      on conflict (team_id, kind, dedupe_key) do nothing`,
-    [tx.teamId, of.clientId, of.checkInId, JSON.stringify(of)],
+    [tx.teamId, clientId, once, JSON.stringify({ clientId, checkInId })],
   );
 }

@@ -21,16 +21,16 @@ const UTC = `'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'`;
 /** An instant column as ISO 8601 text in UTC. */
 const iso = (column: string) => `to_char(${column} at time zone 'UTC', ${UTC})`;
 
-const OF_CHECK_IN = `c.id as "checkInId", c.date, c.zone, c.replaced_at is not null as replaced`;
+const OF_CHECK_IN = `c.id as "checkInId", c.date, c.zone, (c.replaced_at is not null or c.deleted_at is not null) as replaced`;
 const IN_ORDER = 'order by c.date, c.sent_at, c.id';
 const kept = (table: string, key: string) =>
   `from ${table} x join check_in c on c.team_id = x.team_id and c.id = x.${key}`;
-const OF_CLIENT = 'where c.team_id = $1 and c.client_id = $2 and c.deleted_at is null';
+const OF_CLIENT = 'where c.team_id = $1 and c.client_id = $2';
 
 const CHECK_INS = `select id, date, zone, kind, session, plan_version as "planVersion", effort, minutes, ground,
   sleep_hours as "sleepHours", nothing_hurts as "nothingHurts", words, ${iso('started_at')} as "startedAt",
   ${iso('sent_at')} as "sentAt", ${iso('received_at')} as "receivedAt", corrects_id as "correctsId",
-  ${iso('replaced_at')} as "replacedAt" from check_in c ${OF_CLIENT} ${IN_ORDER}`;
+  ${iso('replaced_at')} as "replacedAt", ${iso('deleted_at')} as "deletedAt" from check_in c ${OF_CLIENT} ${IN_ORDER}`;
 const RUNG = `join rung r on r.team_id = x.team_id and r.id = x.rung_id
   join drill d on d.team_id = r.team_id and d.id = r.drill_id
   join ladder l on l.team_id = r.team_id and l.id = r.ladder_id`;
@@ -105,7 +105,7 @@ const LIMITS = `select c.rule, c.tissue, c.region, c.side, c.percent, c.from_dat
   ${iso('c.ended_at')} as "endedAt", c.who, c.words
   from limit_rule c where c.team_id = $1 and c.client_id = $2 order by c.from_date, c.id`;
 
-/** The whole kept record of one client, corrections beside their originals, oldest first. */
+/** The whole kept record of one client, corrections beside their originals, deleted check-ins too, oldest first. */
 export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRecord> {
   const rows = async <Row extends object>(sql: string): Promise<Row[]> =>
     (await tx.client.query<Row>(sql, [tx.teamId, clientId])).rows;

@@ -20,7 +20,10 @@ export type RecordCheckIn = {
   receivedAt: string;
   correctsId: string | null;
   replacedAt: string | null;
+  /** The client took it back. */
+  deletedAt: string | null;
 };
+/** `replaced`: of a check-in that counts no more, corrected or deleted. */
 type OfCheckIn = { checkInId: string; date: string; zone: string; replaced: boolean };
 export type RecordSet = OfCheckIn & {
   skill: string;

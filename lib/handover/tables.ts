@@ -30,6 +30,7 @@ export function recordTables(record: ClientRecord, days: LoadDay[], zone: string
       ['received_at_utc', (row) => row.receivedAt],
       ['corrects_check_in_id', (row) => row.correctsId],
       ['replaced_at_utc', (row) => row.replacedAt],
+      ['deleted_at_utc', (row) => row.deletedAt],
     ]),
     table('sets.csv', record.sets, [
       ['check_in_id', (row) => row.checkInId],
