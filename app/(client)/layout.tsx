@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { RegisterWorker } from './_phone/register-worker.tsx';
 import './_styles/client.css';
 import './_styles/acts.css';
 import './_styles/today.css';
@@ -9,5 +10,10 @@ import './_styles/progress.css';
 import './_styles/limits.css';
 
 export default function ClientLayout({ children }: { children: ReactNode }) {
-  return children;
+  return (
+    <>
+      <RegisterWorker />
+      {children}
+    </>
+  );
 }

@@ -5,7 +5,14 @@ import type { Body } from './to-body.ts';
  * What the phone keeps: the draft that is being filled in and what was not sent yet, for one client. Nothing that has
  * been sent stays here but its time. Local storage is written before the call returns, so a killed tab loses nothing.
  */
-export type Unsent = { body: Body; savedAt: string; triedAt: string | null; problem: string | null };
+export type Unsent = {
+  body: Body;
+  savedAt: string;
+  triedAt: string | null;
+  problem: string | null;
+  /** The phone has to be signed in again first; it is tried again by itself. Absent: no. */
+  signedOut?: boolean | undefined;
+};
 export type LastSent = { id: string; at: string; date: string };
 
 const PREFIX = 'plumbline:';

@@ -30,7 +30,7 @@ async function sendOne(clientId: string, one: Unsent): Promise<Answer> {
     });
     if (response.ok) await response.text();
   } catch {
-    changeUnsent(clientId, id, { triedAt: new Date().toISOString() });
+    changeUnsent(clientId, id, { triedAt: new Date().toISOString(), signedOut: false });
     return 'stop';
   }
   if (response.ok) {
@@ -39,7 +39,8 @@ async function sendOne(clientId: string, one: Unsent): Promise<Answer> {
     return 'sent';
   }
   const problem = FINAL.includes(response.status) ? await reasonOf(response) : null;
-  changeUnsent(clientId, id, { triedAt: new Date().toISOString(), problem });
+  const signedOut = response.status === 401;
+  changeUnsent(clientId, id, { triedAt: new Date().toISOString(), problem, signedOut });
   return problem === null ? 'stop' : 'kept';
 }
 

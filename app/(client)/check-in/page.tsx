@@ -4,6 +4,8 @@ import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadOwnCheckIn } from '#lib/usecases/load-own-check-in.ts';
 import { loadToday } from '#lib/usecases/load-today.ts';
+import { phoneForm } from '#lib/views/phone-form.ts';
+import { KeepForm } from '../_phone/keep-form.tsx';
 import { CheckInScreen } from './check-in-screen.tsx';
 
 export const metadata: Metadata = { title: 'Check in' };
@@ -21,17 +23,21 @@ export default async function CheckInPage({ searchParams }: Props) {
   const today = await loadToday(actor, now());
   const kept = correct ? await loadOwnCheckIn(actor, correct) : null;
   return (
-    <CheckInScreen
-      clientId={today.clientId}
-      kind={kept?.checkIn.kind ?? 'training'}
-      today={today.date}
-      coach={today.client.coachName}
-      planVersion={today.planVersion}
-      usualMinutes={today.client.usualMinutes}
-      sessions={kept ? kept.sessions : today.sessions}
-      lastPain={today.lastPain}
-      kept={kept?.checkIn ?? null}
-      unsentId={unsent ?? null}
-    />
+    <>
+      <KeepForm form={phoneForm(today)} />
+      <CheckInScreen
+        clientId={today.clientId}
+        kind={kept?.checkIn.kind ?? 'training'}
+        today={today.date}
+        coach={today.client.coachName}
+        planVersion={today.planVersion}
+        usualMinutes={today.client.usualMinutes}
+        sessions={kept ? kept.sessions : today.sessions}
+        otherDrills={today.otherDrills}
+        lastPain={today.lastPain}
+        kept={kept?.checkIn ?? null}
+        unsentId={unsent ?? null}
+      />
+    </>
   );
 }

@@ -5,6 +5,7 @@ import { asSentence, placeInWords } from '#lib/domain/labels.ts';
 import { type PhoneSession, setsInWords } from '#lib/views/phone-session.ts';
 import { clockWords } from '../_phone/clock-words.ts';
 import { Bob } from '../_phone/icons.tsx';
+import type { Unsent } from '../_phone/kept.ts';
 import { Tabs } from '../_phone/tabs.tsx';
 import type { Body } from '../_phone/to-body.ts';
 import { useKept } from '../_phone/use-kept.ts';
@@ -30,7 +31,7 @@ export function SentScreen({ clientId, body, sessions, coach, onCorrect }: Props
       <main>
         <div role="status">
           <h1>{isSent ? `Sent to ${coach}.` : 'Saved on this phone.'}</h1>
-          <p>{explained(isSent, waiting?.problem ?? null)}</p>
+          <p>{explained(isSent, waiting)}</p>
         </div>
         <div className="way">
           <div className="way-line" aria-hidden="true">
@@ -84,9 +85,11 @@ export function SentScreen({ clientId, body, sessions, coach, onCorrect }: Props
   );
 }
 
-function explained(isSent: boolean, problem: string | null): string {
+function explained(isSent: boolean, waiting: Unsent | undefined): string {
   if (isSent) return 'It has arrived. You can close this.';
-  if (problem) return `It could not be sent and is kept here: ${problem}`;
+  if (waiting?.problem) return `It could not be sent and is kept here: ${waiting.problem}`;
+  if (waiting?.signedOut)
+    return 'Not sent: this phone is no longer signed in. It is kept here and goes by itself once you open the link of your coach again.';
   return 'Not sent yet. It goes by itself, once, when there is signal. You can close this.';
 }
 

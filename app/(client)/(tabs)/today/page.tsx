@@ -4,6 +4,8 @@ import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadToday } from '#lib/usecases/load-today.ts';
 import { dayAsSaid, longDate, momentAsSaid } from '#lib/views/phone-dates.ts';
+import { phoneForm } from '#lib/views/phone-form.ts';
+import { KeepForm } from '../../_phone/keep-form.tsx';
 import { RefusedList, SendState } from '../../_phone/send-state.tsx';
 import { DoneToday } from './done-today.tsx';
 import { YourLimits } from './limit-words.tsx';
@@ -23,6 +25,7 @@ export default async function TodayPage() {
     : null;
   return (
     <>
+      <KeepForm form={phoneForm(today)} />
       <header className="phone-head">
         <span className="mark">{client.teamName}</span>
         <SendState clientId={today.clientId} received={received} />

@@ -1,0 +1,37 @@
+import type { PhoneSession } from '#lib/views/phone-session.ts';
+
+/** What the check-in needs to open without signal: the plan as it was the last time this phone had some. */
+export type KeptForm = {
+  version: 1;
+  clientId: string;
+  coach: string;
+  planVersion: number | null;
+  usualMinutes: number | null;
+  sessions: PhoneSession[];
+  /** Local date on which the phone saw it. */
+  date: string;
+  keptAt: string;
+};
+
+/** The name begins like everything else that is kept, so that signing out takes it along. */
+const KEY = 'plumbline:form';
+/** A plan that was not looked at for so long says nothing about today (own choice). */
+const LONGEST_MS = 28 * 86_400_000;
+
+export function saveForm(form: KeptForm): void {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(form));
+  } catch {
+    // A browser that keeps nothing opens nothing without signal: the page without signal says so.
+  }
+}
+
+export function loadForm(now: Date): KeptForm | null {
+  try {
+    const form = JSON.parse(localStorage.getItem(KEY) ?? 'null') as KeptForm | null;
+    const isOurs = form?.version === 1 && now.getTime() - Date.parse(form.keptAt) < LONGEST_MS;
+    return isOurs ? form : null;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,25 @@
+import type { PhoneSession } from './phone-session.ts';
+
+type Today = {
+  clientId: string;
+  client: { coachName: string; usualMinutes: number | null };
+  date: string;
+  planVersion: number | null;
+  sessions: PhoneSession[];
+};
+
+/** What of a client's day the phone keeps to open the check-in without signal: the plan, and nothing that was told. */
+export function phoneForm({ clientId, client, date, planVersion, sessions }: Today) {
+  const planOnly = sessions.map((session) => ({
+    ...session,
+    drills: session.drills.map((drill) => ({ ...drill, last: null })),
+  }));
+  return {
+    clientId,
+    coach: client.coachName,
+    planVersion,
+    usualMinutes: client.usualMinutes,
+    sessions: planOnly,
+    date,
+  };
+}
