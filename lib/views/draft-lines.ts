@@ -42,7 +42,7 @@ export function draftView(
       key: `${index} ${line.rungId}`,
       line,
       said: lineInWords(line, about.ladders),
-      why: line.why,
+      why: line.why === draft.why ? '' : line.why,
     })),
     dropSkills: about.skills.filter(({ name }) => draft.dropSkills.includes(name)),
     easyWeeks: draft.easyWeeks,
@@ -72,8 +72,8 @@ function besideInWords(
   ladders: readonly FormLadder[],
 ): string {
   const named = (id: string | null | undefined) => (id ? findRung(ladders, id)?.rung.name : undefined);
-  const [old, half] = [replaces === rungId ? undefined : named(replaces), named(pairedWith)];
-  return `${old ? `, in place of ${old}` : ''}${half ? `; a pyramid with ${half}` : ''}`;
+  const [old, half] = [named(replaces), named(pairedWith)];
+  return `${old && old !== named(rungId) ? `, in place of ${old}` : ''}${half ? `; a pyramid with ${half}` : ''}`;
 }
 
 /** Where a rung stands in the ladders. */
@@ -110,7 +110,7 @@ export function takeLine(
   if (!target) {
     const blank = rows.find((row) => row.rungId === '' && row.ladderId === '' && row.sets === '');
     const key = blank?.key ?? nextKey(rows);
-    const row = { ...emptyRow(key, line.session), ...doseOf(line, ladder.id) };
+    const row = { ...emptyRow(key, line.session), ...likeHalf(rows, line), ...doseOf(line, ladder.id) };
     return {
       rows: paired(
         blank ? rows.map((one) => (one === blank ? row : one)) : added(rows, row, line),
@@ -135,6 +135,14 @@ function rowFor(rows: readonly FormRow[], line: PlanDraftLine, ladderId: string)
   if (same || line.act === 'drop' || line.replaces === null) return same;
   const ofLadder = here.filter((row) => row.ladderId === ladderId && row.rungId !== (line.pairedWith ?? ''));
   return ofLadder.find((row) => row.rungId === line.replaces) ?? ofLadder[0];
+}
+
+/** What a new half of a pyramid takes over from the other. */
+function likeHalf(rows: readonly FormRow[], { session, pairedWith }: PlanDraftLine): Partial<FormRow> {
+  const half = rows.find((one) => one.session === session && one.rungId === pairedWith);
+  if (!half) return {};
+  const { support, stopRule, notTwoDaysRunning } = half;
+  return { support, stopRule, notTwoDaysRunning };
 }
 
 function added(rows: readonly FormRow[], row: FormRow, { session, pairedWith }: PlanDraftLine): FormRow[] {

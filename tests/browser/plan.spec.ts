@@ -185,7 +185,7 @@ test('a plan is written, refused, changed, kept and copied by keyboard alone', a
     const second = await makeClient(page, `Plan ${randomUUID().slice(0, 8)}`);
     await page.goto(`/clients/${second}/plan`);
     await press(page, page.getByText('Copy from another client or a kept plan'));
-    await chooseByLetters(page, page.getByLabel('Kept plan'), name);
+    await chooseByLetters(page, page.getByLabel('Kept plan', { exact: true }), name);
     await press(page, page.getByRole('button', { name: 'Copy', exact: true }).last());
     await expect(page.getByText(`The form holds a copy of the kept plan “${name}”.`)).toBeVisible();
     await expect(drill(page, 'A1').getByLabel('Sets')).toHaveValue('3');

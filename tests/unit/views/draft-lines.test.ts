@@ -89,6 +89,7 @@ test('both rungs of a pyramid are taken beside each other, in either order', () 
     [harder, easier],
   ]) {
     const rows = order.reduce<FormRow[]>((all, one) => takeLine(all, one, ladders).rows, before);
+    expect(rows.every(({ stopRule }) => stopRule === 'stop when it turns')).toBe(true);
     expect(rows.map(({ rungId, sets, pairedWith }) => [rungId, sets, pairedWith])).toEqual([
       ['two fingers', '3', 'one finger'],
       ['one finger', '5', 'two fingers'],
@@ -136,7 +137,7 @@ test('a half that is dropped leaves no pyramid behind, and one that was not take
 });
 
 test('what a line takes the place of and stands beside is said', () => {
-  const [view] = draftView(
+  const views = draftView(
     {
       id: 'd',
       by: null,
@@ -145,8 +146,11 @@ test('what a line takes the place of and stands beside is said', () => {
       draft: {
         source: 'reason',
         reasonId: null,
-        lines: [line('one finger', { replaces: 'two fingers', pairedWith: 'slow lean' })],
-        why: '',
+        lines: [
+          line('one finger', { replaces: 'two fingers', pairedWith: 'slow lean', why: 'Step up' }),
+          line('slow lean', { replaces: 'slow lean', why: 'Lean on' }),
+        ],
+        why: 'Step up',
         notes: '',
         dropSkills: [],
         easyWeeks: [],
@@ -154,9 +158,10 @@ test('what a line takes the place of and stands beside is said', () => {
     },
     { ladders, skills: [], today: '2026-11-25' },
   ).lines;
-  expect(view?.said).toBe(
-    'one finger: 5 × 6 s, 2 a week, in session A, in place of two fingers; a pyramid with slow lean',
-  );
+  expect(views.map(({ said, why }) => [said, why])).toEqual([
+    ['one finger: 5 × 6 s, 2 a week, in session A, in place of two fingers; a pyramid with slow lean', ''],
+    ['slow lean: 5 × 6 s, 2 a week, in session A', 'Lean on'],
+  ]);
 });
 
 test('drop takes out its rung only, on its side; what is not there changes nothing', () => {

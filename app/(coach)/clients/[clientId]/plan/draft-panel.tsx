@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { type DraftLineView, type DraftView, takeLine } from '#lib/views/draft-lines.ts';
 import type { FormLadder } from '#lib/views/plan-form.ts';
 import { weeksOf } from '#lib/views/plan-weeks.ts';
@@ -47,7 +47,7 @@ export function DraftPanel({ draft, plan, ladders }: Props) {
             </button>
           ))
         ) : (
-          <span role="status">{said[key] === 'taken' ? 'Taken into the plan below.' : 'Dropped.'}</span>
+          <Told words={said[key] === 'taken' ? 'Taken into the plan below.' : 'Dropped.'} />
         )}
         {said[key] === 'dropped' ? (
           <button type="button" onClick={() => say(key, 'waits')} aria-label={`Bring back: ${words}`}>
@@ -98,5 +98,16 @@ export function DraftPanel({ draft, plan, ladders }: Props) {
       ) : null}
       <p className={styles.quiet}>What still waits here when the plan is saved is left out.</p>
     </section>
+  );
+}
+
+/** What was done, in focus: the button that was pressed for it is gone. */
+function Told({ words }: { words: string }) {
+  const box = useRef<HTMLSpanElement>(null);
+  useEffect(() => box.current?.focus(), []);
+  return (
+    <span role="status" ref={box} tabIndex={-1}>
+      {words}
+    </span>
   );
 }

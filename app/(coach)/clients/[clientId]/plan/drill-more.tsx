@@ -158,7 +158,7 @@ function saidOf({ row, ladders }: Props): string {
   const parts = [
     row.support ? SUPPORT_LABELS[row.support] : '',
     row.notTwoDaysRunning ? 'not two days running' : '',
-    row.stopRule,
+    row.stopRule.replace(/\.$/, ''),
     row.pairedWith ? `pyramid with ${name(row.pairedWith)}` : '',
     row.noKitRungId ? `without kit: ${name(row.noKitRungId)}` : '',
   ].filter(Boolean);
