@@ -35,6 +35,14 @@ export async function lockClient(tx: TeamPg, clientId: string): Promise<ClientOn
   return rows[0];
 }
 
+export async function setZone(tx: TeamPg, clientId: string, zone: string): Promise<void> {
+  await tx.client.query('update client set zone = $3 where team_id = $1 and id = $2', [
+    tx.teamId,
+    clientId,
+    zone,
+  ]);
+}
+
 export async function findSubmitted(tx: TeamPg, id: string): Promise<SubmittedCheckIn | undefined> {
   const { rows } = await tx.client.query<SubmittedCheckIn>(
     `select client_id as "clientId", body_hash as "bodyHash", received_at as "receivedAt"

@@ -6,6 +6,9 @@ type HeadRow = Omit<HistoryCheckIn, 'sentAt' | 'sets' | 'pain' | 'dangerSigns'> 
   sentAt: Date;
 };
 
+const HEAD = `client_id as "clientId", id, date, zone, sent_at as "sentAt", kind, session, effort, minutes, ground,
+  sleep_hours as "sleepHours", nothing_hurts as "nothingHurts", words`;
+
 /**
  * The effective check-ins (the latest correction of each, nothing deleted) from the tables they were written to.
  * `dates: null` reads all of them. One query for each kind of row, whatever the number of clients.
@@ -16,13 +19,40 @@ export async function listEffectiveCheckIns(
   dates: string[] | null,
 ): Promise<Map<string, HistoryCheckIn[]>> {
   const { rows: heads } = await tx.client.query<HeadRow>(
-    `select client_id as "clientId", id, date, zone, sent_at as "sentAt", kind, session, effort, minutes, ground,
-       sleep_hours as "sleepHours", nothing_hurts as "nothingHurts", words
-     from check_in
+    `select ${HEAD} from check_in
      where team_id = $1 and client_id = any($2::uuid[]) and replaced_at is null and deleted_at is null
        and ($3::date[] is null or date = any($3::date[]))`,
     [tx.teamId, clientIds, dates],
   );
+  const byClient = new Map<string, HistoryCheckIn[]>(clientIds.map((id) => [id, []]));
+  for (const { clientId, checkIn } of await withParts(tx, heads)) byClient.get(clientId)?.push(checkIn);
+  for (const [id, checkIns] of byClient) byClient.set(id, inOrder(checkIns));
+  return byClient;
+}
+
+/** What a client took back from a date on, whole as it was sent, in no order; instants are ISO. */
+export async function listDeletedCheckIns(
+  tx: TeamPg,
+  clientId: string,
+  from: string,
+): Promise<{ checkIn: HistoryCheckIn; deletedAt: string }[]> {
+  const { rows: heads } = await tx.client.query<HeadRow & { deletedAt: Date }>(
+    `select ${HEAD}, deleted_at as "deletedAt" from check_in
+     where team_id = $1 and client_id = $2 and date >= $3::date and deleted_at is not null`,
+    [tx.teamId, clientId, from],
+  );
+  const deletedAt = new Map(heads.map((head) => [head.id, head.deletedAt.toISOString()]));
+  const bare = heads.map(({ deletedAt: _, ...head }) => head);
+  return (await withParts(tx, bare)).flatMap(({ checkIn }) => {
+    const at = deletedAt.get(checkIn.id);
+    return at === undefined ? [] : [{ checkIn, deletedAt: at }];
+  });
+}
+
+async function withParts(
+  tx: TeamPg,
+  heads: readonly HeadRow[],
+): Promise<{ clientId: string; checkIn: HistoryCheckIn }[]> {
   const ids = heads.map((head) => head.id);
   const sets = await partsOf<HistorySet>(tx, ids, {
     table: 'check_in_set',
@@ -37,18 +67,16 @@ export async function listEffectiveCheckIns(
     table: 'danger_sign_told',
     columns: 'sign, gone_within_minute as "goneWithinMinute", region, side',
   });
-  const byClient = new Map<string, HistoryCheckIn[]>(clientIds.map((id) => [id, []]));
-  for (const { clientId, sentAt, ...head } of heads) {
-    byClient.get(clientId)?.push({
+  return heads.map(({ clientId, sentAt, ...head }) => ({
+    clientId,
+    checkIn: {
       ...head,
       sentAt: sentAt.toISOString(),
       sets: sets.get(head.id) ?? [],
       pain: pain.get(head.id) ?? [],
       dangerSigns: signs.get(head.id) ?? [],
-    });
-  }
-  for (const [id, checkIns] of byClient) byClient.set(id, inOrder(checkIns));
-  return byClient;
+    },
+  }));
 }
 
 /** One order for check-ins and for what is inside them, whichever table they came from. */

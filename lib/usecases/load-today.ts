@@ -17,6 +17,7 @@ import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { limitSession, limitsInWords } from '#lib/views/phone-limits.ts';
+import { type MorningQuestion, morningQuestion } from '#lib/views/phone-morning.ts';
 import { type OtherDrill, otherDrills } from '#lib/views/phone-other-drills.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
 import { itemsOnDate, weekInWords } from '#lib/views/phone-week.ts';
@@ -47,6 +48,8 @@ export type Today = {
   limits: string[];
   /** Today's check-ins, newest first. */
   done: HistoryCheckIn[];
+  /** Asked on the morning after; null: not today. */
+  morning: MorningQuestion | null;
   lastPain: { region: string; side: string; value: number; date: string }[];
   said: SaidByCoach | null;
   seen: { by: string; at: Date } | null;
@@ -83,6 +86,7 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
       otherDrills: await findOtherDrills(tx, { clientId, date, recent }),
       limits: limitsInWords(under.limits, date),
       done: recent.filter((checkIn) => checkIn.date === date),
+      morning: morningQuestion(recent, date),
       lastPain: lastPain(recent),
       ...words,
     };

@@ -37,6 +37,8 @@ export type Draft = {
   kind: 'training' | 'rest';
   correctsId: string | null;
   date: string;
+  /** The day was chosen by hand: it is not asked about. */
+  dayTold?: boolean | undefined;
   zone: string;
   session: string | null;
   planVersion: number | null;

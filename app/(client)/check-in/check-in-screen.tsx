@@ -1,12 +1,14 @@
 'use client';
 import Link from 'next/link';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { clockWords } from '../_phone/clock-words.ts';
 import type { Draft, Step } from '../_phone/draft.ts';
 import { Back } from '../_phone/icons.tsx';
-import { DayChoice } from './day-choice.tsx';
+import { aboutOf } from './about.ts';
+import { DayChoice, WhichDay } from './day-choice.tsx';
 import { SentScreen } from './sent-screen.tsx';
 import { StepEffort } from './step-effort.tsx';
+import { StepMorning } from './step-morning.tsx';
 import { StepPain } from './step-pain.tsx';
 import { StepScore } from './step-score.tsx';
 import { StepSets } from './step-sets.tsx';
@@ -51,6 +53,7 @@ export function CheckInScreen(props: ScreenProps) {
           {stateInWords(draft, isKept)}
         </span>
       </header>
+      {draft ? <WhichDay draft={draft} change={change} /> : null}
       {shared?.draft.step === 'sets' ? (
         <StepSets
           {...shared}
@@ -62,12 +65,23 @@ export function CheckInScreen(props: ScreenProps) {
         />
       ) : null}
       {shared?.draft.step === 'effort' ? <StepEffort {...shared} /> : null}
-      {shared?.draft.step === 'pain' ? <StepPain {...shared} /> : null}
+      {shared?.draft.step === 'pain' ? <AskPain {...shared} morning={props.morning ?? null} /> : null}
       {shared?.draft.step === 'score' ? (
         <StepScore {...shared} lastPain={props.lastPain} today={props.today} />
       ) : null}
     </div>
   );
+}
+
+type AskProps = Omit<Parameters<typeof StepPain>[0], 'hurts'> & { morning: ScreenProps['morning'] };
+
+/** The morning after asks about yesterday first; "it hurts today" goes straight to where. */
+function AskPain({ morning, ...shared }: AskProps) {
+  const [elsewhere, setElsewhere] = useState(false);
+  const about = shared.draft.kind === 'rest' ? aboutOf(window.location.search) : 'day';
+  if (about === 'morning' && morning && !elsewhere)
+    return <StepMorning {...shared} morning={morning} onElsewhere={() => setElsewhere(true)} />;
+  return <StepPain {...shared} hurts={about === 'pain' || elsewhere} />;
 }
 
 function stateInWords(draft: Draft | null, isKept: boolean): string {

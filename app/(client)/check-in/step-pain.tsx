@@ -6,10 +6,17 @@ import { Bob } from '../_phone/icons.tsx';
 import type { Change } from './use-draft.ts';
 import { WordsAndQuestion } from './words-and-question.tsx';
 
-type Props = { draft: Draft; change: Change; send: (patch?: Partial<Draft>) => void; coach: string };
+type Props = {
+  draft: Draft;
+  change: Change;
+  send: (patch?: Partial<Draft>) => void;
+  coach: string;
+  /** Said on Today already: something hurts, so only where is asked. */
+  hurts: boolean;
+};
 
 /** "Nothing hurts" first, else where: region words on the line, left and right beside them. */
-export function StepPain({ draft, change, send, coach }: Props) {
+export function StepPain({ draft, change, send, coach, hurts }: Props) {
   const isRest = draft.kind === 'rest';
   const [first] = draft.places;
   const nothing = () => {
@@ -21,17 +28,23 @@ export function StepPain({ draft, change, send, coach }: Props) {
   return (
     <>
       <main>
-        <h1 className="tight">{isRest ? 'No training. Does anything hurt?' : 'Does anything hurt?'}</h1>
-        <button
-          type="button"
-          className={`act ${draft.nothingHurts ? 'act-filled' : ''}`}
-          aria-pressed={draft.nothingHurts}
-          onClick={nothing}
-        >
-          {isRest ? `Nothing hurts: send to ${coach}` : 'Nothing hurts'}
-        </button>
+        {hurts ? (
+          <h1 className="tight">Where does it hurt?</h1>
+        ) : (
+          <>
+            <h1 className="tight">{isRest ? 'No training. Does anything hurt?' : 'Does anything hurt?'}</h1>
+            <button
+              type="button"
+              className={`act ${draft.nothingHurts ? 'act-filled' : ''}`}
+              aria-pressed={draft.nothingHurts}
+              onClick={nothing}
+            >
+              {isRest ? `Nothing hurts: send to ${coach}` : 'Nothing hurts'}
+            </button>
+          </>
+        )}
         <p className="quiet" style={{ marginTop: 12 }}>
-          Or tap where. Hands at the bottom, as in a handstand.
+          {hurts ? 'Tap where.' : 'Or tap where.'} Hands at the bottom, as in a handstand.
         </p>
         <div className="body-rows">
           {PAIN_GROUPS.map((group) => (
@@ -63,14 +76,20 @@ export function StepPain({ draft, change, send, coach }: Props) {
           <button
             type="button"
             className={`act ${draft.nothingHurts ? 'act-filled' : ''}`}
+            disabled={hurts}
             onClick={() => send()}
           >
-            {draft.nothingHurts ? `Send to ${coach}` : 'Send without saying'}
+            {footWords(draft, coach, hurts)}
           </button>
         )}
       </div>
     </>
   );
+}
+
+function footWords(draft: Draft, coach: string, hurts: boolean): string {
+  if (draft.nothingHurts) return `Send to ${coach}`;
+  return hurts ? 'Tap where first' : 'Send without saying';
 }
 
 function toggled(places: PlaceDraft[], group: PainGroup, side: PainSide): PlaceDraft[] {

@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { groupOfRegion } from '#lib/domain/pain-groups.ts';
+import type { MorningQuestion } from '#lib/views/phone-morning.ts';
 import type { OtherDrill } from '#lib/views/phone-other-drills.ts';
 import type { PhoneSession } from '#lib/views/phone-session.ts';
 import { type Draft, draftOf, newDraft } from '../_phone/draft.ts';
@@ -21,6 +22,8 @@ export type ScreenProps = {
   sessions: PhoneSession[];
   /** What can be added though it was not planned; absent: nothing. */
   otherDrills?: readonly OtherDrill[] | undefined;
+  /** Asked the morning after; absent or null: not today. */
+  morning?: MorningQuestion | null | undefined;
   lastPain: { region: string; side: string; value: number; date: string }[];
   /** A check-in that has arrived and is to be corrected. */
   kept: HistoryCheckIn | null;

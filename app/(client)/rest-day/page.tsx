@@ -18,6 +18,7 @@ export default async function RestDayPage() {
       planVersion={null}
       usualMinutes={null}
       sessions={[]}
+      morning={today.morning}
       lastPain={today.lastPain}
       kept={null}
       unsentId={null}

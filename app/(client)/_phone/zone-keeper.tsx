@@ -1,0 +1,15 @@
+'use client';
+import { useRouter } from 'next/navigation';
+import { useEffect } from 'react';
+import { postJson } from './post-json.ts';
+
+/** Tells the server when this phone is in another zone than it knows, then shows the day of here. Shows nothing. */
+export function ZoneKeeper({ zone }: { zone: string }) {
+  const router = useRouter();
+  useEffect(() => {
+    const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
+    if (!here || here === zone) return;
+    void postJson('/api/zone', { zone: here }).then((failed) => failed === null && router.refresh());
+  }, [zone, router]);
+  return null;
+}

@@ -1,0 +1,48 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireActor } from '#lib/auth/require-actor.ts';
+import { now } from '#lib/clock.ts';
+import { loadEarlier } from '#lib/usecases/load-earlier.ts';
+import { momentAsSaid, shortDate } from '#lib/views/phone-dates.ts';
+import { Back } from '../_phone/icons.tsx';
+import { DeleteCheckIn } from './delete-check-in.tsx';
+
+export const metadata: Metadata = { title: 'Earlier check-ins' };
+
+export default async function EarlierPage() {
+  const actor = await requireActor('check-in');
+  const at = now();
+  const { rows, coachName, zone } = await loadEarlier(actor, at);
+  return (
+    <div className="phone">
+      <header className="phone-head">
+        <Link className="back" href="/today" aria-label="Back to Today">
+          <Back />
+        </Link>
+        <span className="state">the last 14 days</span>
+      </header>
+      <main>
+        <h1 style={{ marginTop: 4 }}>Earlier check-ins</h1>
+        {rows.length === 0 ? <p className="quiet">What you check in stands here for 14 days.</p> : null}
+        {rows.map((row) => (
+          <section key={row.id} className="drill" aria-label={`${shortDate(row.date)}, ${row.about}`}>
+            <h2>{row.deletedAt ? <s>{shortDate(row.date)}</s> : shortDate(row.date)}</h2>
+            <p>
+              {row.about}
+              {row.hurt ? `; ${row.hurt}` : ''}
+            </p>
+            {row.words ? <p className="quiet">“{row.words}”</p> : null}
+            {row.deletedAt ? (
+              <p className="quiet">
+                Deleted {momentAsSaid(new Date(row.deletedAt), zone, at)}. It counts no more; {coachName} can
+                still read it.
+              </p>
+            ) : (
+              <DeleteCheckIn id={row.id} name={`${shortDate(row.date)}, ${row.about}`} coach={coachName} />
+            )}
+          </section>
+        ))}
+      </main>
+    </div>
+  );
+}
