@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadToday } from '#lib/usecases/load-today.ts';
@@ -7,8 +6,10 @@ import { dayAsSaid, longDate, momentAsSaid } from '#lib/views/phone-dates.ts';
 import { phoneForm } from '#lib/views/phone-form.ts';
 import { KeepForm } from '../../_phone/keep-form.tsx';
 import { RefusedList, SendState } from '../../_phone/send-state.tsx';
+import { ZoneKeeper } from '../../_phone/zone-keeper.tsx';
 import { DoneToday } from './done-today.tsx';
 import { YourLimits } from './limit-words.tsx';
+import { TodayActs } from './today-acts.tsx';
 import { TodayPlan } from './today-plan.tsx';
 import { WhatChanged } from './what-changed.tsx';
 
@@ -26,6 +27,7 @@ export default async function TodayPage() {
   return (
     <>
       <KeepForm form={phoneForm(today)} />
+      {actor.role === 'client' ? <ZoneKeeper zone={client.zone} /> : null}
       <header className="phone-head">
         <span className="mark">{client.teamName}</span>
         <SendState clientId={today.clientId} received={received} />
@@ -63,19 +65,7 @@ export default async function TodayPage() {
             seen by {seen.by}, {momentAsSaid(seen.at, client.zone, at)}
           </p>
         ) : null}
-        <div className="today-act">
-          <Link className="act act-filled" href="/check-in" prefetch={false}>
-            Check in
-          </Link>
-        </div>
-        <div className="word-acts centre">
-          <Link className="word-act" href="/rest-day" prefetch={false}>
-            No training today
-          </Link>
-          <Link className="word-act" href="/away" prefetch={false}>
-            Away or ill
-          </Link>
-        </div>
+        <TodayActs morning={today.morning} />
       </main>
     </>
   );
