@@ -1,3 +1,4 @@
+import type { OtherDrill } from './phone-other-drills.ts';
 import type { PhoneSession } from './phone-session.ts';
 
 type Today = {
@@ -6,10 +7,11 @@ type Today = {
   date: string;
   planVersion: number | null;
   sessions: PhoneSession[];
+  otherDrills: OtherDrill[];
 };
 
 /** What of a client's day the phone keeps to open the check-in without signal: the plan, and nothing that was told. */
-export function phoneForm({ clientId, client, date, planVersion, sessions }: Today) {
+export function phoneForm({ clientId, client, date, planVersion, sessions, otherDrills }: Today) {
   const planOnly = sessions.map((session) => ({
     ...session,
     drills: session.drills.map((drill) => ({ ...drill, last: null })),
@@ -20,6 +22,7 @@ export function phoneForm({ clientId, client, date, planVersion, sessions }: Tod
     planVersion,
     usualMinutes: client.usualMinutes,
     sessions: planOnly,
+    otherDrills: otherDrills.map((other) => ({ ...other, lastDone: null })),
     date,
   };
 }

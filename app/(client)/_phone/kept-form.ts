@@ -1,3 +1,4 @@
+import type { OtherDrill } from '#lib/views/phone-other-drills.ts';
 import type { PhoneSession } from '#lib/views/phone-session.ts';
 
 /** What the check-in needs to open without signal: the plan as it was the last time this phone had some. */
@@ -8,6 +9,8 @@ export type KeptForm = {
   planVersion: number | null;
   usualMinutes: number | null;
   sessions: PhoneSession[];
+  /** What can be added to them; forms kept by an earlier page have none. */
+  otherDrills?: OtherDrill[] | undefined;
   /** Local date on which the phone saw it. */
   date: string;
   keptAt: string;

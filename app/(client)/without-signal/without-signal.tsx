@@ -29,6 +29,7 @@ export function WithoutSignal() {
       planVersion={rest ? null : form.planVersion}
       usualMinutes={rest ? null : form.usualMinutes}
       sessions={rest ? [] : form.sessions}
+      otherDrills={form.otherDrills}
       lastPain={[]}
       kept={null}
       unsentId={new URLSearchParams(window.location.search).get('unsent')}
