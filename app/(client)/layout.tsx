@@ -8,6 +8,7 @@ import './_styles/pain.css';
 import './_styles/sent.css';
 import './_styles/progress.css';
 import './_styles/limits.css';
+import './_styles/plain.css';
 
 export default function ClientLayout({ children }: { children: ReactNode }) {
   return (

@@ -148,6 +148,8 @@ test('screens of the client', async ({ browser }) => {
     ['progress', '/progress'],
     ['answers', '/answers'],
     ['away', '/away'],
+    ['plain-check-in', '/check-in/plain'],
+    ['without-signal', '/without-signal'],
   ]);
 });
 

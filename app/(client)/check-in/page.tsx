@@ -25,6 +25,13 @@ export default async function CheckInPage({ searchParams }: Props) {
   return (
     <>
       <KeepForm form={phoneForm(today)} />
+      <noscript>
+        <div className="phone phone-plain">
+          <p className="problem">
+            This browser runs no scripts. <a href="/check-in/plain">Check in with the plain form</a>.
+          </p>
+        </div>
+      </noscript>
       <CheckInScreen
         clientId={today.clientId}
         kind={kept?.checkIn.kind ?? 'training'}

@@ -1,0 +1,24 @@
+import { defineRoute, type RouteHandler } from '#lib/edge/define-route.ts';
+import { LIMITS } from '#lib/edge/rate-limit.ts';
+import { refusedPage } from '#lib/edge/refused-page.ts';
+import { seeOther } from '#lib/edge/see-other.ts';
+import { kickOutbox } from '#lib/jobs/queue.ts';
+import { plainCheckInSchema } from '#lib/schemas/plain-check-in.ts';
+import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
+
+const submit = defineRoute(
+  {
+    permission: 'check-in',
+    body: plainCheckInSchema,
+    maxBytes: 64 * 1024,
+    limit: LIMITS['check-in'],
+  },
+  async ({ actor, body, now }) => {
+    await submitCheckIn(actor, body, now);
+    void kickOutbox();
+    return seeOther('/today');
+  },
+);
+
+/** The check-in of a phone without scripts: a refusal is a page, for nothing else could read it. */
+export const POST: RouteHandler = async (request, context) => refusedPage(await submit(request, context));
