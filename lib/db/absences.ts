@@ -11,9 +11,19 @@ export async function insertAbsence(tx: TeamPg, absence: Absence): Promise<boole
     [tx.teamId, id, clientId, kind, from, to, saidAt],
   );
   const { rows } = await tx.client.query<{ same: boolean }>(
-    `select client_id = $3 and kind = $4 and from_date = $5 and to_date is not distinct from $6 as same
+    `select client_id = $3 and kind = $4 and from_date = $5
+       and (to_date is not distinct from $6 or $6::date is null) as same
      from absence where team_id = $1 and id = $2`,
     [tx.teamId, id, clientId, kind, from, to],
   );
   return rows[0]?.same === true;
+}
+
+/** Training ends an absence whose last day was left open: the day before was its last, or its own first day. */
+export async function endOpenAbsences(tx: TeamPg, clientId: string, date: string): Promise<void> {
+  await tx.client.query(
+    `update absence set to_date = greatest(from_date, $3::date - 1)
+     where team_id = $1 and client_id = $2 and to_date is null and from_date <= $3::date`,
+    [tx.teamId, clientId, date],
+  );
 }

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Actor } from '#lib/auth/actor.ts';
+import { endOpenAbsences } from '#lib/db/absences.ts';
 import {
   findOwn,
   findSameSession,
@@ -63,6 +64,7 @@ async function keep(tx: TeamPg, { clientId, body, bodyHash, now }: Kept): Promis
 
   const sentAt = body.sentAt ? new Date(Math.min(Date.parse(body.sentAt), now.getTime())) : now;
   await insertCheckIn(tx, { ...body, clientId, bodyHash, sentAt, receivedAt: now }, body);
+  if (body.kind === 'training') await endOpenAbsences(tx, clientId, body.date);
   if (body.question) await insertQuestion(tx, { clientId, checkInId: body.id, text: body.question, at: now });
   await rebuildRollups(tx, clientId, dates);
   await insertAfterCheckIn(tx, { clientId, checkInId: body.id });

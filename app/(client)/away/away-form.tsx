@@ -1,6 +1,7 @@
 'use client';
 import Link from 'next/link';
 import { useRef, useState } from 'react';
+import { longDate } from '#lib/views/phone-dates.ts';
 import { postJson } from '../_phone/post-json.ts';
 import { Choice } from '../check-in/choice.tsx';
 
@@ -34,8 +35,8 @@ export function AwayForm({ today, coach }: { today: string; coach: string }) {
       <main>
         <h1 role="status">Kept. {coach} sees it.</h1>
         <p>
-          From {from}
-          {to ? ` until ${to}` : ', until you check in again'}.
+          From {longDate(from)}
+          {to ? ` until ${longDate(to)}` : ', until you train again'}.
         </p>
         <Link className="word-act" href="/today">
           Back to Today
