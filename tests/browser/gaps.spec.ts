@@ -1,23 +1,13 @@
-import { mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { expectAccessible } from './support/axe.ts';
+import { signedIn } from './support/signed-in.ts';
 
 // From what a film shows to lines in the plan, without a pointer: form, answer, draft. Invented people of the demo.
 const root = join(import.meta.dirname, '../..');
 const pictures = join(root, 'tests/output/screens');
-const { coach } = JSON.parse(readFileSync(join(root, 'lib/library/demo-sign-in.json'), 'utf8'));
-const LOOKS = [360, 1280].flatMap((width) =>
-  (['light', 'dark'] as const).map((colorScheme) => ({ width, colorScheme })),
-);
-
-async function signIn(page: Page): Promise<void> {
-  await page.goto('/sign-in');
-  await page.locator('#email').fill(coach.email);
-  await page.locator('input[type=password]').fill(coach.password);
-  await page.keyboard.press('Enter');
-  await page.waitForURL('/');
-}
+const WIDTHS = [360, 1280] as const;
 
 /** Tabs on, or back, until what has the focus is called so. */
 async function tabTo(page: Page, name: RegExp, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> {
@@ -42,28 +32,27 @@ async function choose(page: Page, letters: string): Promise<void> {
 async function look(context: BrowserContext, page: Page, name: string): Promise<void> {
   const state = await context.storageState();
   mkdirSync(pictures, { recursive: true });
-  for (const { width, colorScheme } of LOOKS) {
+  for (const width of WIDTHS) {
     const other = await page
       .context()
       .browser()
-      ?.newContext({
-        storageState: state,
-        viewport: { width, height: 900 },
-        colorScheme,
-      });
+      ?.newContext({ storageState: state, viewport: { width, height: 900 } });
     if (!other) throw new Error('no browser');
     const shown = await other.newPage();
     await shown.goto(page.url().replace(/#.*$/, ''));
     await shown.waitForTimeout(300);
-    await expectAccessible(shown);
-    await shown.screenshot({
-      path: join(pictures, `${name}-${width}-${colorScheme}.png`),
-      fullPage: true,
-    });
-    const sideways = await shown.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect.soft(sideways, `${name} at ${width} scrolls sideways`).toBeLessThanOrEqual(0);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await shown.emulateMedia({ colorScheme });
+      await expectAccessible(shown);
+      await shown.screenshot({
+        path: join(pictures, `${name}-${width}-${colorScheme}.png`),
+        fullPage: true,
+      });
+      const sideways = await shown.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect.soft(sideways, `${name} at ${width} scrolls sideways`).toBeLessThanOrEqual(0);
+    }
     await other.close();
   }
 }
@@ -71,9 +60,12 @@ async function look(context: BrowserContext, page: Page, name: string): Promise<
 test('gaps by keyboard alone: what the film shows, the fewest drills, a draft of the plan', async ({
   browser,
 }) => {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const context = await browser.newContext({
+    storageState: await signedIn(browser, 'coach'),
+    viewport: { width: 1280, height: 900 },
+  });
   const page = await context.newPage();
-  await signIn(page);
+  await page.goto('/');
   const client = (await page.locator('[data-open]').first().getAttribute('href')) ?? '';
   await page.goto(client);
   await tabTo(page, /^Find the gaps$/);

@@ -1,19 +1,14 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { type Browser, expect, type Page, test } from '@playwright/test';
+import { signedIn as cookiesOf } from './support/signed-in.ts';
 
-const root = join(import.meta.dirname, '../..');
-const { coach } = JSON.parse(readFileSync(join(root, 'lib/library/demo-sign-in.json'), 'utf8'));
 const TABS = 250;
 
 async function signedIn(browser: Browser): Promise<Page> {
-  const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
-  await page.goto('/sign-in');
-  await page.locator('#email').fill(coach.email);
-  await page.locator('input[type=password]').fill(coach.password);
-  await page.keyboard.press('Enter');
-  await page.waitForURL('/');
-  return page;
+  const context = await browser.newContext({
+    storageState: await cookiesOf(browser, 'coach'),
+    viewport: { width: 1280, height: 900 },
+  });
+  return context.newPage();
 }
 
 /** What a screen reader would call the control in focus. */

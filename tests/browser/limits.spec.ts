@@ -1,25 +1,16 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { expectAccessible } from './support/axe.ts';
+import { signedIn } from './support/signed-in.ts';
 
 // A limit is set by the coach, obeyed by the phone with a swap taken by a tap, and ended again; by keyboard where a coach
 // sits at one. On the demo team; what is set here is ended here.
 const root = join(import.meta.dirname, '../..');
 const pictures = join(root, 'tests/output/screens');
-const { coach } = JSON.parse(readFileSync(join(root, 'lib/library/demo-sign-in.json'), 'utf8'));
 const LOOKS = [
   { name: '360', viewport: { width: 360, height: 640 } },
   { name: '1280', viewport: { width: 1280, height: 900 } },
 ] as const;
-
-async function signInAsCoach(page: Page): Promise<void> {
-  await page.goto('/sign-in');
-  await page.locator('#email').fill(coach.email);
-  await page.locator('input[type=password]').fill(coach.password);
-  await page.getByRole('button', { name: 'Sign in', exact: true }).click();
-  await page.waitForURL('/');
-}
 
 /** One of the demo, with drills on the floor; another test holds the phone of the first client. */
 const NAME = 'Zofia Krawiec';
@@ -51,9 +42,11 @@ async function pictured(page: Page, name: string): Promise<void> {
 test('a limit is set, obeyed on the phone with a swap, logged as what it was, and ended', async ({
   browser,
 }) => {
-  const coachContext = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const coachContext = await browser.newContext({
+    storageState: await signedIn(browser, 'coach'),
+    viewport: { width: 1280, height: 900 },
+  });
   const desk = await coachContext.newPage();
-  await signInAsCoach(desk);
   const { context, page, clientId } = await phone(browser);
   await desk.goto(`/clients/${clientId}`);
   const limits = desk.getByRole('region', { name: 'Limits' });

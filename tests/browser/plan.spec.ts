@@ -1,27 +1,19 @@
 import { randomUUID } from 'node:crypto';
-import { mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { expectAccessible } from './support/axe.ts';
+import { signedIn } from './support/signed-in.ts';
 
 // The plan editor by keyboard alone: a first plan, a refusal, a second version, two coaches at once, a kept plan that is
 // copied. On clients made for it in the demo team.
 const root = join(import.meta.dirname, '../..');
 const pictures = join(root, 'tests/output/screens');
-const { coach } = JSON.parse(readFileSync(join(root, 'lib/library/demo-sign-in.json'), 'utf8'));
 const LOOKS = [
   { name: '360', viewport: { width: 360, height: 740 } },
   { name: '1280', viewport: { width: 1280, height: 900 } },
 ] as const;
 const MOST_TABS = 150;
-
-async function signIn(page: Page): Promise<void> {
-  await page.goto('/sign-in');
-  await page.locator('#email').fill(coach.email);
-  await page.locator('input[type=password]').fill(coach.password);
-  await page.getByRole('button', { name: 'Sign in', exact: true }).click();
-  await page.waitForURL('/');
-}
 
 async function makeClient(page: Page, name: string): Promise<string> {
   await page.goto('/clients/new');
@@ -35,7 +27,8 @@ async function makeClient(page: Page, name: string): Promise<string> {
 
 /** Goes to a control with the Tab key, and fails where the keyboard cannot reach it. */
 async function tabTo(page: Page, control: Locator): Promise<void> {
-  const isThere = () => control.evaluate((node) => node === document.activeElement);
+  const wanted = await control.elementHandle(); // found by its name once: at every press that takes longer than the press
+  const isThere = () => wanted?.evaluate((node) => node === document.activeElement);
   for (let pressed = 0; pressed < MOST_TABS; pressed += 1) {
     if (await isThere()) return;
     await page.keyboard.press('Tab');
@@ -93,9 +86,11 @@ async function look(page: Page, name: string): Promise<void> {
 }
 
 test('a plan is written, refused, changed, kept and copied by keyboard alone', async ({ browser }) => {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const context = await browser.newContext({
+    storageState: await signedIn(browser, 'coach'),
+    viewport: { width: 1280, height: 900 },
+  });
   const page = await context.newPage();
-  await signIn(page);
   const clientId = await makeClient(page, `Plan ${randomUUID().slice(0, 8)}`);
   await page.goto(`/clients/${clientId}/plan`);
 
@@ -208,8 +203,11 @@ test('a plan is written, refused, changed, kept and copied by keyboard alone', a
 });
 
 test('a drill is dragged by its grip, or moved with the arrow keys on it', async ({ browser }) => {
-  const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
-  await signIn(page);
+  const context = await browser.newContext({
+    storageState: await signedIn(browser, 'coach'),
+    viewport: { width: 1280, height: 900 },
+  });
+  const page = await context.newPage();
   const clientId = await makeClient(page, `Plan ${randomUUID().slice(0, 8)}`);
   await page.goto(`/clients/${clientId}/plan`);
   const grip = (place: string) => page.getByRole('button', { name: new RegExp(`^Drag ${place},`) });

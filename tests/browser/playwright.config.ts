@@ -41,8 +41,9 @@ export default defineConfig({
   testDir: '.',
   testMatch: '*.spec.ts',
   outputDir: join(root, 'tests/output/results'),
-  workers: 1,
-  timeout: 180_000,
+  // Two files at a time: a file changes only clients, ladders and skills that no other file reads for what it says.
+  workers: 2,
+  timeout: 300_000,
   expect: { timeout: 10_000 },
   reporter: [['list'], ['json']],
   use: {
@@ -51,7 +52,9 @@ export default defineConfig({
     timezoneId: 'Europe/Berlin',
     actionTimeout: 15_000,
     navigationTimeout: 30_000,
-    trace: 'retain-on-failure',
+    // A picture of the page around every press of a key would take longer than the test itself.
+    trace: { mode: 'retain-on-failure', snapshots: false, screenshots: false, sources: true },
+    screenshot: 'only-on-failure',
     launchOptions: {
       ...(given && existsSync(given) ? { executablePath: given } : {}),
       args: ['--disable-dev-shm-usage', ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],

@@ -1,49 +1,20 @@
-import { mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
+import { type Browser, expect, type Page, test } from '@playwright/test';
 import { expectAccessible } from './support/axe.ts';
+import { signedIn } from './support/signed-in.ts';
 
 // Every screen of the demo at both widths, light and dark: no violation that axe can find, nothing in the console,
 // no sideways scroll; a picture of each in tests/output/screens for people to look at.
 const root = join(import.meta.dirname, '../..');
 const pictures = join(root, 'tests/output/screens');
 const readme = join(root, 'tests/browser/readme');
-const { coach } = JSON.parse(readFileSync(join(root, 'lib/library/demo-sign-in.json'), 'utf8'));
+test.describe.configure({ mode: 'parallel' }); // they look, and change nothing
 const WIDTHS = [
   { name: '360', width: 360, height: 640 },
   { name: '1280', width: 1280, height: 900 },
 ] as const;
 const SCHEMES = ['light', 'dark'] as const;
-
-async function signInAsCoach(page: Page): Promise<void> {
-  await page.goto('/sign-in');
-  await page.locator('#email').fill(coach.email);
-  await page.locator('input[type=password]').fill(coach.password);
-  await page.getByRole('button', { name: 'Sign in', exact: true }).click();
-  await page.waitForURL('/');
-}
-
-async function signInAsClient(page: Page): Promise<void> {
-  await page.goto('/sign-in');
-  await page
-    .getByRole('button', { name: /Open the phone/ })
-    .first()
-    .click();
-  await page.getByRole('button', { name: 'Sign in on this phone' }).click();
-  await page.waitForURL('**/today');
-}
-
-async function signedIn(
-  browser: Browser,
-  who: 'coach' | 'client',
-): Promise<Awaited<ReturnType<BrowserContext['storageState']>>> {
-  const context = await browser.newContext();
-  const page = await context.newPage();
-  await (who === 'coach' ? signInAsCoach(page) : signInAsClient(page));
-  const state = await context.storageState();
-  await context.close();
-  return state;
-}
 
 async function look(page: Page, name: string): Promise<void> {
   // A foot that stays in view covers what lies below it until one scrolls: axe looks at the whole page at once.
@@ -66,27 +37,28 @@ async function everyLook(
   screens: (page: Page) => Promise<[name: string, address: string][]>,
 ): Promise<void> {
   for (const { name, width, height } of WIDTHS) {
-    for (const colorScheme of SCHEMES) {
-      const context = await browser.newContext({
-        ...(state ? { storageState: state } : {}),
-        viewport: { width, height },
-        colorScheme,
-      });
-      const page = await context.newPage();
-      const told: string[] = [];
-      page.on(
-        'console',
-        (message) => message.type() === 'error' && told.push(`${page.url()} ${message.text()}`),
-      );
-      page.on('pageerror', (error) => told.push(`${page.url()} ${error.message}`));
-      for (const [screen, address] of await screens(page)) {
-        await page.goto(address, { waitUntil: 'load' });
-        await page.waitForTimeout(300); // charts draw after hydration
+    const context = await browser.newContext({
+      ...(state ? { storageState: state } : {}),
+      viewport: { width, height },
+    });
+    const page = await context.newPage();
+    const told: string[] = [];
+    page.on(
+      'console',
+      (message) => message.type() === 'error' && told.push(`${page.url()} ${message.text()}`),
+    );
+    page.on('pageerror', (error) => told.push(`${page.url()} ${error.message}`));
+    for (const [screen, address] of await screens(page)) {
+      await page.goto(address, { waitUntil: 'load' });
+      await page.waitForTimeout(300); // charts draw after hydration
+      for (const colorScheme of SCHEMES) {
+        // Style sheets alone know the theme: the page need not be loaded again.
+        await page.emulateMedia({ colorScheme });
         await look(page, `${screen}-${name}-${colorScheme}`);
       }
-      expect(told).toEqual([]);
-      await context.close();
     }
+    expect(told).toEqual([]);
+    await context.close();
   }
 }
 
