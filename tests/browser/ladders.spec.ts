@@ -226,3 +226,67 @@ test('a rung is dragged by its grip', async ({ browser }) => {
   await page.getByRole('button', { name: 'Leave it as it was' }).click();
   await page.context().close();
 });
+
+test('openings by keyboard alone: refused by field, asked whom they touch, kept', async ({ browser }) => {
+  const page = await signedIn(browser);
+  await open(page, '/ladders');
+  await press(page, 'Planche holds');
+  await expect(page.getByRole('heading', { name: 'Planche holds' })).toBeVisible();
+  const ladder = page.url();
+  const lines = page.getByRole('region', { name: 'Openings' }).getByRole('listitem');
+  const before = await lines.count();
+  await press(page, 'Openings');
+  await page.waitForURL('**/openings');
+  const at = before + 1;
+  await press(page, 'Add an opening');
+  // The one there already has an "In words" too: the new one is the last.
+  await page.locator(`#opening-${at - 1}-opens`).focus();
+  await page.keyboard.type('15 Full');
+  await press(page, 'Save the openings');
+  const refusal = page.getByRole('alert').filter({ hasText: 'Not saved' });
+  await expect(refusal).toContainText(`Opening ${at}, a rung it asks for: choose a rung`);
+  await expect(refusal).toContainText(`Opening ${at}, in words: say it in words`);
+  await expect(refusal).toBeFocused();
+  await press(page, `Opening ${at}, a rung it asks for`);
+  await expect(page.locator(`#opening-${at - 1}-need-0-0`)).toBeFocused();
+  await page.keyboard.type('Lean 25');
+  await tabTo(page, 'In words');
+  await page.keyboard.type('The full planche opens with the 25 cm lean.');
+  await press(page, 'Save the openings');
+  const asked = page.getByRole('dialog');
+  await expect(asked).toContainText(/Full: opens with nothing asked → Lean 25 cm, Lean/);
+  await page.keyboard.press('Escape');
+  await expect(asked).toBeHidden();
+  await expect(page.locator(`#opening-${at - 1}-words`)).toHaveValue(/25 cm lean/);
+  await press(page, 'Save the openings');
+  await press(page, /^Change it for/);
+  await page.waitForURL(ladder);
+  await expect(lines).toHaveCount(at);
+  await expect(lines.last()).toContainText('The full planche opens with the 25 cm lean.');
+  await open(page, `${ladder}/openings`);
+  await press(page, `Remove opening ${at}`);
+  await press(page, 'Save the openings');
+  await press(page, /^Change it for/);
+  await page.waitForURL(ladder);
+  await expect(lines).toHaveCount(before);
+  await page.context().close();
+});
+
+test('what is refused on a rung is called as the form calls it, and leads there', async ({ browser }) => {
+  const page = await signedIn(browser);
+  await open(page, '/ladders');
+  await press(page, 'Front lever holds');
+  await page.waitForURL(/ladders\/[^/]+$/);
+  await press(page, /^Change Tuck/);
+  await page.waitForURL(/rungs\/[^/]+$/);
+  await typeInto(page, 'Sets', '0');
+  await typeInto(page, 'Neck', '3');
+  await press(page, 'Save the rung');
+  const refusal = page.getByRole('alert').filter({ hasText: 'Not saved' });
+  await expect(refusal).toBeFocused();
+  await expect(refusal.getByRole('listitem')).toHaveText(['Sets: at least 1 set', 'Stress, neck: at most 1']);
+  await press(page, 'Stress, neck');
+  await expect(page.locator('#weight-neck')).toBeFocused();
+  await expect(page.locator('#rung-sets')).toHaveValue('0');
+  await page.context().close();
+});

@@ -37,7 +37,7 @@ export function openingsForm(ladder: LadderState, team: readonly TeamRung[]): Op
       name: `${rung.ladder}, ${rung.skill}`,
       rungs: [],
     };
-    shelf.rungs.push({ id: rung.id, label: `${rung.position} ${rung.name}` });
+    shelf.rungs.push({ id: rung.id, label: `${rung.name} (${rung.ladder}, rung ${rung.position})` });
     ladders.set(rung.ladderId, shelf);
   }
   return {
