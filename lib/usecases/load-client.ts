@@ -6,6 +6,7 @@ import { type ClientRow, findClient, listNotes, listSeen, type NoteRow } from '#
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import { listLimits } from '#lib/db/limits.ts';
 import { listPlannableRungs } from '#lib/db/plans.ts';
+import { listDeletedCheckIns } from '#lib/db/raw-check-ins.ts';
 import { listReasons, type ReasonRow } from '#lib/db/reasons.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import type { Standing } from '#lib/domain/vocabulary.ts';
@@ -42,6 +43,7 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       reasons: await openReasons(tx, clientId),
       ladderRungs: await listPlannableRungs(tx),
       seen: await listSeen(tx, clientId),
+      deleted: await listDeletedCheckIns(tx, clientId, addDays(today, -HISTORY_DAYS)),
       goal: client.goal,
       now,
     });

@@ -23,6 +23,8 @@ export type ClientPageInput = {
   /** Of the ladders the client stands on. */
   ladderRungs: readonly LadderRung[];
   seen: readonly SeenBy[];
+  /** Check-ins that the client took back. */
+  deleted?: Parameters<typeof timeline>[0]['deleted'];
   goal: string;
   now: Date;
 };
@@ -81,7 +83,13 @@ export function clientPage(input: ClientPageInput): ClientPage {
       axis,
       subjects.flatMap((subject) => (subject.rungId ? [subject.rungId] : [])),
     ),
-    timeline: timeline({ checkIns: view.history.checkIns, rungs: view.rungs, seen: input.seen, today }),
+    timeline: timeline({
+      checkIns: view.history.checkIns,
+      deleted: input.deleted,
+      rungs: view.rungs,
+      seen: input.seen,
+      today,
+    }),
     plan: planSummary(view, today),
   };
 }

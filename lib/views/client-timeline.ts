@@ -8,6 +8,7 @@ import {
   PAIN_KIND_LABELS,
   placeInWords,
 } from '#lib/domain/labels.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
 import { SOFT_GROUNDS } from '#lib/domain/vocabulary.ts';
 import { clockTime } from './local-time.ts';
 import { datedDay, exactDate } from './say-date.ts';
@@ -22,22 +23,28 @@ export type TimelineEntry = {
   /** What hurt, what was done, in one paragraph. */
   facts: string;
   seen: string;
+  /** "deleted by the client on Tue 24 Nov"; empty: it counts. */
+  deleted: string;
 };
 export type SeenBy = { at: string; by: string };
+
+type Deleted = { checkIn: HistoryCheckIn; deletedAt: string };
 
 const SHOWN = 24;
 
 /**
  * The newest check-ins first: the client's own words, what was done, what hurt, and who looked since. At most 24.
- * `today` and `zone` are the client's.
+ * `today` is the client's. Those that the client deleted stand in their place and say so.
  */
 export function timeline(input: {
   checkIns: readonly HistoryCheckIn[];
+  deleted?: readonly Deleted[] | undefined;
   rungs: ReadonlyMap<string, HistoryRung>;
   seen: readonly SeenBy[];
   today: string;
 }): TimelineEntry[] {
-  return [...input.checkIns]
+  const deletedAt = new Map(input.deleted?.map((one) => [one.checkIn.id, one.deletedAt]));
+  return [...input.checkIns, ...(input.deleted ?? []).map((one) => one.checkIn)]
     .sort((a, b) => (a.date === b.date ? b.sentAt.localeCompare(a.sentAt) : b.date.localeCompare(a.date)))
     .slice(0, SHOWN)
     .map((checkIn) => ({
@@ -54,7 +61,12 @@ export function timeline(input: {
         ...restOf(checkIn),
       ]),
       seen: seenOf(checkIn, input),
+      deleted: deletedOn(deletedAt.get(checkIn.id), checkIn.zone, input.today),
     }));
+}
+
+function deletedOn(at: string | undefined, zone: string, today: string): string {
+  return at === undefined ? '' : `deleted by the client ${datedDay(localDateOf(new Date(at), zone), today)}`;
 }
 
 function paragraph(facts: readonly string[]): string {

@@ -28,9 +28,9 @@ function Entry({ entry }: { entry: TimelineEntry }) {
   return (
     <article className={styles.entry} aria-label={`Check-in of ${entry.day}`}>
       <div className={styles.when}>
-        <strong title={entry.exact}>{entry.day}</strong>, {entry.about}
+        <strong title={entry.exact}>{entry.deleted ? <s>{entry.day}</s> : entry.day}</strong>, {entry.about}
         <span>
-          {entry.sent}, {entry.seen}
+          {entry.sent}, {entry.deleted ? `${entry.deleted}: counts no more` : entry.seen}
         </span>
       </div>
       <div>
