@@ -3,5 +3,6 @@ import { checksBench } from './checks.bench.ts';
 import { detectBench } from './detect/detect.bench.ts';
 import { forecastBench } from './forecast.bench.ts';
 import type { Bench } from './harness.ts';
+import { phoneJsBench } from './phone-js.bench.ts';
 
-export const BENCHES: Bench[] = [checksBench, checkHistoryBench, detectBench, forecastBench];
+export const BENCHES: Bench[] = [checksBench, checkHistoryBench, detectBench, forecastBench, phoneJsBench];
