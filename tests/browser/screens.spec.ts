@@ -120,6 +120,8 @@ test('screens of the client', async ({ browser }) => {
     ['progress', '/progress'],
     ['answers', '/answers'],
     ['away', '/away'],
+    ['it-hurts', '/rest-day?about=pain'],
+    ['earlier', '/earlier'],
     ['plain-check-in', '/check-in/plain'],
     ['without-signal', '/without-signal'],
   ]);
