@@ -30,13 +30,16 @@ export type LadderPerson = {
 export type RungNames = ReadonlyMap<string, string>;
 
 /** What one client meets of a ladder, as words by question. A question whose words differ after an edit touches them. */
-export type Facts = Map<string, { rung: string; what: string; words: string }>;
+export type Facts = Map<string, { rung: string; what: string; words: string; kind: FactKind }>;
+
+/** What reads the fact: the checks and the phone, the swaps offered under a limit, the gap finder. */
+export type FactKind = 'check' | 'swap' | 'opening';
 
 /** What this client meets of the ladder: the rungs they stand on, those planned, and what ladder and drill say about them. */
 export function ladderFacts(state: LadderState, person: LadderPerson, names: RungNames = new Map()): Facts {
   const facts: Facts = new Map();
-  const say = (rung: RungState, what: string, words: string) =>
-    facts.set(`${rung.id} ${what}`, { rung: rung.name, what, words });
+  const say: Say = (rung, what, words, kind = 'check') =>
+    facts.set(`${rung.id} ${what}`, { rung: rung.name, what, words, kind });
   for (const { rungId } of person.standsOn) {
     const rung = state.rungs.find((one) => one.id === rungId);
     if (!rung) continue;
@@ -56,11 +59,12 @@ export function ladderFacts(state: LadderState, person: LadderPerson, names: Run
     const rung = state.rungs.find((one) => one.id === rungId);
     if (rung) sayOfSwaps({ state, person, names }, rung, say);
   }
-  for (const rung of rungsToOpen(state, person)) say(rung, 'opens with', openingOf(state, rung, names));
+  for (const rung of rungsToOpen(state, person))
+    say(rung, 'opens with', openingOf(state, rung, names), 'opening');
   return facts;
 }
 
-type Say = (rung: RungState, what: string, words: string) => void;
+type Say = (rung: RungState, what: string, words: string, kind?: FactKind) => void;
 
 /** What is offered instead, to those whom a limit on one of the tissues of the drill can keep from it. */
 function sayOfSwaps(
@@ -74,7 +78,7 @@ function sayOfSwaps(
   for (const tissue of TISSUES) {
     const swaps = rung.swaps.filter((swap) => swap.tissue === tissue);
     const what = `swaps to spare ${TISSUE_WORDS[tissue].toLowerCase()}:`;
-    say(rung, what, swaps.map((swap) => swapInWords(swap, names)).join(' or ') || 'none');
+    say(rung, what, swaps.map((swap) => swapInWords(swap, names)).join(' or ') || 'none', 'swap');
   }
 }
 

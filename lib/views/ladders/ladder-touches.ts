@@ -1,11 +1,12 @@
 import type { LadderState } from '#lib/planning/ladders/ladder-state.ts';
-import { type LadderPerson, ladderFacts, type RungNames } from './ladder-facts.ts';
+import { type FactKind, type LadderPerson, ladderFacts, type RungNames } from './ladder-facts.ts';
 
 /** One way in which an edit touches clients, and whom. */
 export type LadderTouch = {
   /** "Tuck: pass mark 4 × 10 s on 2 days → 5 × 10 s on 2 days". */
   words: string;
   clients: { clientId: string; name: string }[];
+  kind: FactKind;
 };
 
 /**
@@ -25,7 +26,7 @@ export function ladderTouches(
       const old = was.get(key);
       if (!old || old.words === is.words) continue;
       const words = `${old.rung}: ${is.what} ${old.words} → ${is.words}`;
-      const touch = touches.get(words) ?? { words, clients: [] };
+      const touch = touches.get(words) ?? { words, clients: [], kind: is.kind };
       touch.clients.push({ clientId: person.clientId, name: person.name });
       touches.set(words, touch);
     }

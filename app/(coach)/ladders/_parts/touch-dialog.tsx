@@ -14,7 +14,7 @@ export function TouchDialog({ touches, busy, onAgree, onLeave }: Props) {
   useEffect(() => {
     box.current?.showModal();
   }, []);
-  const { count, question, agree } = touchesInWords(touches);
+  const { count, question, agree, since } = touchesInWords(touches);
   return (
     <dialog ref={box} className={styles.dialog} aria-labelledby="touches" onClose={onLeave}>
       <h2 id="touches">{question}</h2>
@@ -28,10 +28,11 @@ export function TouchDialog({ touches, busy, onAgree, onLeave }: Props) {
           </li>
         ))}
       </ul>
-      <p className={forms.hint}>
-        It counts from the next check on, also for days already logged. What was logged stays as it was
-        logged.
-      </p>
+      {since.map((words) => (
+        <p key={words} className={forms.hint}>
+          {words}
+        </p>
+      ))}
       <div className={forms.acts}>
         <button type="button" className={forms.main} disabled={busy} onClick={onAgree}>
           {agree}

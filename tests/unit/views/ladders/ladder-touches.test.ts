@@ -108,6 +108,7 @@ describe('whom an edit touches', () => {
       'Change it for these 2 clients',
     ]);
     expect(touches.map(words.count)).toEqual(['2 clients', '1 client']);
+    expect(words.since).toEqual([expect.stringContaining('from the next check on')]);
   });
 });
 
@@ -182,6 +183,7 @@ describe('whom a change of openings touches', () => {
     expect(touches.map(({ words, clients }) => [words, clients.map((one) => one.name).join()])).toEqual([
       ['Rung b: opens with nothing asked → X or Y and Z', 'Asha,Cyra,Dara,Esra'],
     ]);
+    expect(touchesInWords(touches).since).toEqual([expect.stringContaining('gap finder goes by it')]);
   });
 
   it('says supports and the tick for those under 18', () => {
