@@ -74,6 +74,8 @@ type Start = {
   planVersion: number | null;
   session: PhoneSession | null;
   usualMinutes: number | null;
+  /** Drills can be added, so that there is something to fill in without a plan too. */
+  canAdd?: boolean;
   now: Date;
   id: string;
 };
@@ -101,9 +103,14 @@ export function newDraft(start: Start): Draft {
     signs: [],
     words: '',
     question: '',
-    step: isRest ? 'pain' : start.session && start.session.drills.length > 0 ? 'sets' : 'effort',
+    step: firstStep(start),
     savedAt: null,
   };
+}
+
+function firstStep({ kind, session, canAdd = false }: Start): Step {
+  if (kind === 'rest') return 'pain';
+  return canAdd || (session?.drills.length ?? 0) > 0 ? 'sets' : 'effort';
 }
 
 export function plannedSets(session: PhoneSession | null): Draft['sets'] {

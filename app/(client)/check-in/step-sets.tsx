@@ -112,7 +112,9 @@ export function StepSets({
               Tap a number to change only what differed.
             </p>
           </>
-        ) : null}
+        ) : (
+          <p className="quiet">Nothing is planned here. Add what you did, or go on.</p>
+        )}
         {planned?.drills.map((drill) =>
           drill.limit?.out ? (
             <LimitedDrill

@@ -117,6 +117,7 @@ function begin(props: ScreenProps): Draft {
     planVersion,
     session: sessions[0] ?? null,
     usualMinutes,
+    canAdd: (props.otherDrills?.length ?? 0) > 0,
     now,
     id: freshId(),
   });

@@ -64,6 +64,14 @@ describe('from the draft to what is sent', () => {
     });
   });
 
+  test('without a plan it begins with what can be added, else with how hard it was', () => {
+    const start = { kind: 'training', date: '2026-11-24', zone: 'UTC', planVersion: null } as const;
+    const bare = { ...start, session: null, usualMinutes: null, now: SENT, id: ID };
+    expect(newDraft({ ...bare, canAdd: true }).step).toBe('sets');
+    expect(newDraft(bare).step).toBe('effort');
+    expect(newDraft({ ...bare, kind: 'rest', canAdd: true }).step).toBe('pain');
+  });
+
   test('sets nobody said anything about are left out', () => {
     const left = [{ ...open, how: 'as-planned', value: 8 } as const, open];
     const body = toBody(
