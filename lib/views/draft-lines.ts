@@ -46,7 +46,7 @@ export function draftView(
     })),
     dropSkills: about.skills.filter(({ name }) => draft.dropSkills.includes(name)),
     easyWeeks: draft.easyWeeks,
-    later: (draft.later ?? []).join(', '),
+    later: (draft.later ?? []).join('; '),
     used:
       stored.usedVersion === null
         ? ''

@@ -197,7 +197,7 @@ test('a draft is listed in words, with its day and whether it was used', () => {
     },
     { ladders, skills: [{ id: 's', name: 'Planche' }], today: '2026-11-25' },
   );
-  expect(view.later).toBe('from Wed 2 Dec 80 %, from Wed 9 Dec as before');
+  expect(view.later).toBe('from Wed 2 Dec 80 %; from Wed 9 Dec as before');
   expect(view.title).toBe('Proposed from a reason, Tue 24 Nov, for Ines');
   expect(view.lines.map(({ said }) => said)).toEqual([
     'one finger, left: 5 × 6 s, 2 a week, in session A',
