@@ -27,6 +27,7 @@ export const PERMISSIONS = {
     roles: ['client', 'guardian'],
     meaning: "read one's own plan, check-ins and the coach's words",
   },
+  'write-to-clients': { roles: COACHES, meaning: 'write words on check-ins and mark them as seen' },
 } as const satisfies Record<string, PermissionEntry>;
 export type Permission = keyof typeof PERMISSIONS;
 
@@ -56,6 +57,8 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/clients', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/assessments', allows: { POST: 'edit-plans' } },
   { path: '/api/clients/[clientId]/assessments/draft', allows: { POST: 'edit-plans' } },
+  { path: '/api/clients/[clientId]/check-ins/[checkInId]/seen', allows: { POST: 'write-to-clients' } },
+  { path: '/api/clients/[clientId]/check-ins/[checkInId]/words', allows: { POST: 'write-to-clients' } },
   { path: '/api/clients/[clientId]/clinician-word', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/export', allows: { GET: 'export-clients' } },
   { path: '/api/clients/[clientId]/limits', allows: { POST: 'edit-clients' } },
@@ -77,6 +80,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/sign-in', allows: { POST: 'open' } },
   { path: '/api/sign-in-link', allows: { POST: 'open' } },
   { path: '/api/sign-out', allows: { POST: 'open' } },
+  { path: '/api/words/read', allows: { POST: 'check-in' } },
   { path: '/api/zone', allows: { POST: 'check-in' } },
   { path: '/away', allows: { page: 'check-in' } },
   { path: '/check-in', allows: { page: 'check-in' } },

@@ -50,13 +50,11 @@ export async function insertVerdict(
   );
 }
 
-/** Marks the client as seen, on the newest check-in when there is one. */
+/** Marks the client as seen, with everything that has been sent so far: it names no single check-in. */
 export async function insertSeenMark(tx: TeamPg, clientId: string, by: By): Promise<string> {
   return insertOne(
     tx,
-    `insert into seen_mark (team_id, by_id, at, client_id, check_in_id)
-     values ($1, $2, $3, $4, (select id from check_in where team_id = $1 and client_id = $4
-       and replaced_at is null and deleted_at is null order by sent_at desc limit 1)) returning id`,
+    'insert into seen_mark (team_id, by_id, at, client_id) values ($1, $2, $3, $4) returning id',
     by,
     [clientId],
   );

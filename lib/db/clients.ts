@@ -139,12 +139,16 @@ export async function insertNote(
   );
 }
 
-/** When coaches looked at the client, newest first. */
-export async function listSeen(tx: TeamPg, clientId: string): Promise<{ at: string; by: string }[]> {
-  const { rows } = await tx.client.query<{ at: Date; by: string }>(
-    `select s.at, m.name as by from seen_mark s join member m on m.team_id = s.team_id and m.id = s.by_id
-     where s.team_id = $1 and s.client_id = $2::uuid order by s.at desc limit 200`,
+/** When coaches looked, newest first: at one check-in, or at the client as a whole (`checkInId` null). */
+export async function listSeen(
+  tx: TeamPg,
+  clientId: string,
+): Promise<{ at: string; by: string; checkInId: string | null }[]> {
+  const { rows } = await tx.client.query<{ at: Date; by: string; checkInId: string | null }>(
+    `select s.at, m.name as by, s.check_in_id as "checkInId" from seen_mark s
+     join member m on m.team_id = s.team_id and m.id = s.by_id
+     where s.team_id = $1 and s.client_id = $2::uuid order by s.at desc limit 400`,
     [tx.teamId, clientId],
   );
-  return rows.map(({ at, by }) => ({ at: at.toISOString(), by }));
+  return rows.map((mark) => ({ ...mark, at: mark.at.toISOString() }));
 }

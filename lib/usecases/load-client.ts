@@ -1,6 +1,7 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
+import { listCheckInWords } from '#lib/db/check-in-words.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { type ClientRow, findClient, listNotes, listSeen, type NoteRow } from '#lib/db/clients.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
@@ -44,6 +45,7 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       ladderRungs: await listPlannableRungs(tx),
       seen: await listSeen(tx, clientId),
       deleted: await listDeletedCheckIns(tx, clientId, addDays(today, -HISTORY_DAYS)),
+      words: await listCheckInWords(tx, clientId, addDays(today, -HISTORY_DAYS)),
       goal: client.goal,
       now,
     });

@@ -10,10 +10,11 @@ import { type LoadView, loadView } from './client-load.ts';
 import { type PainView, painView } from './client-pain.ts';
 import { type PairPanel, pairPanels } from './client-pairs.ts';
 import { type ReasonsView, reasonsView } from './client-reasons.ts';
-import { type SeenBy, type TimelineEntry, timeline } from './client-timeline.ts';
+import { type TimelineEntry, timeline } from './client-timeline.ts';
 import { clockTime, monthAndYear, placeOfZone } from './local-time.ts';
 import { saidDate, shortDate } from './say-date.ts';
 import { STANDING_LABELS } from './standing-labels.ts';
+import type { SeenBy } from './timeline-words.ts';
 
 type Reason = Parameters<typeof reasonsView>[0][number] & { subject: Subject };
 export type ClientPageInput = {
@@ -25,6 +26,8 @@ export type ClientPageInput = {
   seen: readonly SeenBy[];
   /** Check-ins that the client took back. */
   deleted?: Parameters<typeof timeline>[0]['deleted'];
+  /** What coaches wrote on check-ins. */
+  words?: Parameters<typeof timeline>[0]['words'];
   goal: string;
   now: Date;
 };
@@ -88,6 +91,7 @@ export function clientPage(input: ClientPageInput): ClientPage {
       deleted: input.deleted,
       rungs: view.rungs,
       seen: input.seen,
+      words: input.words,
       today,
     }),
     plan: planSummary(view, today),

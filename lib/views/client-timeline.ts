@@ -12,6 +12,15 @@ import { localDateOf } from '#lib/domain/local-date.ts';
 import { SOFT_GROUNDS } from '#lib/domain/vocabulary.ts';
 import { clockTime } from './local-time.ts';
 import { datedDay, exactDate } from './say-date.ts';
+import { type SetChoice, setChoices } from './set-words.ts';
+import {
+  firstSeen,
+  type SeenBy,
+  seenInWords,
+  type TimelineWord,
+  type WordOnCheckIn,
+  wordsOf,
+} from './timeline-words.ts';
 
 export type TimelineEntry = {
   id: string;
@@ -23,10 +32,15 @@ export type TimelineEntry = {
   /** What hurt, what was done, in one paragraph. */
   facts: string;
   seen: string;
+  /** Nobody has looked at it yet. */
+  unseen: boolean;
   /** "deleted by the client on Tue 24 Nov"; empty: it counts. */
   deleted: string;
+  /** What coaches wrote on it, in order. */
+  said: TimelineWord[];
+  /** Its sets, to write words on one. */
+  sets: SetChoice[];
 };
-export type SeenBy = { at: string; by: string };
 
 type Deleted = { checkIn: HistoryCheckIn; deletedAt: string };
 
@@ -41,6 +55,7 @@ export function timeline(input: {
   deleted?: readonly Deleted[] | undefined;
   rungs: ReadonlyMap<string, HistoryRung>;
   seen: readonly SeenBy[];
+  words?: readonly WordOnCheckIn[] | undefined;
   today: string;
 }): TimelineEntry[] {
   const deletedAt = new Map(input.deleted?.map((one) => [one.checkIn.id, one.deletedAt]));
@@ -60,8 +75,10 @@ export function timeline(input: {
         ...setsOf(checkIn, input.rungs),
         ...restOf(checkIn),
       ]),
-      seen: seenOf(checkIn, input),
+      ...lookedAt(checkIn, input),
       deleted: deletedOn(deletedAt.get(checkIn.id), checkIn.zone, input.today),
+      said: wordsOf(checkIn.id, input.words ?? [], { zone: checkIn.zone, today: input.today }),
+      sets: setChoices(checkIn.sets, input.rungs),
     }));
 }
 
@@ -141,10 +158,13 @@ function restOf(checkIn: HistoryCheckIn): string[] {
   ].filter(Boolean);
 }
 
-function seenOf(checkIn: HistoryCheckIn, input: { seen: readonly SeenBy[]; today: string }): string {
-  const first = input.seen
-    .filter((mark) => mark.at >= checkIn.sentAt)
-    .sort((a, b) => a.at.localeCompare(b.at))[0];
-  if (!first) return 'not seen yet';
-  return `seen by ${first.by}, ${datedDay(first.at.slice(0, 10), input.today)}`;
+function lookedAt(
+  checkIn: HistoryCheckIn,
+  input: { seen: readonly SeenBy[]; today: string },
+): { seen: string; unseen: boolean } {
+  const mark = firstSeen(checkIn, input.seen);
+  return {
+    seen: seenInWords(mark, { zone: checkIn.zone, today: input.today }),
+    unseen: mark === undefined,
+  };
 }

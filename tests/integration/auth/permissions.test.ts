@@ -94,6 +94,8 @@ beforeAll(async () => {
 const MISSING_ID = randomUUID();
 /** Bodies that are right, so that only the walls can refuse. A new route with a client in its address needs one. */
 const RIGHT_BODY: Record<string, unknown> = {
+  'POST /api/clients/[clientId]/check-ins/[checkInId]/seen': {},
+  'POST /api/clients/[clientId]/check-ins/[checkInId]/words': { set: null, text: 'Words.' },
   'POST /api/clients/[clientId]/clinician-word': { date: '2026-01-05', words: 'May do everything.' },
   'POST /api/clients/[clientId]/link': {},
   'POST /api/clients/[clientId]/notes': { text: 'A note.' },
@@ -135,8 +137,9 @@ const OPEN = [
   'POST /api/sign-out',
   'page /join/[token]',
   'page /join/closed',
-  'page /offline',
+
   'page /sign-in',
+  'page /without-signal',
 ];
 
 describe('the table of who may do what', () => {

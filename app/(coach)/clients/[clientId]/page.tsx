@@ -1,5 +1,6 @@
 import { notFound } from 'next/navigation';
 import { TheLine } from '#app/_ui/the-line.tsx';
+import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
@@ -38,7 +39,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
         <AxisRow axis={page.axis} foot />
       </div>
       <div className={styles.lower}>
-        <CheckIns entries={page.timeline} />
+        <CheckIns clientId={page.id} entries={page.timeline} mayWrite={may(actor.role, 'write-to-clients')} />
         <PlanAndActs loaded={loaded} />
       </div>
     </main>

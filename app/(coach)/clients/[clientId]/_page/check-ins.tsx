@@ -1,22 +1,25 @@
 import type { TimelineEntry } from '#lib/views/client-timeline.ts';
+import { CheckInActs } from './check-in-acts.tsx';
 import styles from './client-page.module.css';
 
 const SHOWN = 8;
 
-export function CheckIns({ entries }: { entries: TimelineEntry[] }) {
+type Props = { clientId: string; entries: TimelineEntry[]; mayWrite: boolean };
+
+export function CheckIns({ clientId, entries, mayWrite }: Props) {
   const [newest, older] = [entries.slice(0, SHOWN), entries.slice(SHOWN)];
   return (
     <section aria-labelledby="check-ins">
       <h2 id="check-ins">Check-ins, in the client’s words</h2>
       {entries.length === 0 ? <p>The first check-in will stand here.</p> : null}
       {newest.map((entry) => (
-        <Entry key={entry.id} entry={entry} />
+        <Entry key={entry.id} entry={entry} writeTo={mayWrite ? clientId : null} />
       ))}
       {older.length > 0 ? (
         <details>
           <summary className={styles.older}>{older.length} earlier check-ins</summary>
           {older.map((entry) => (
-            <Entry key={entry.id} entry={entry} />
+            <Entry key={entry.id} entry={entry} writeTo={mayWrite ? clientId : null} />
           ))}
         </details>
       ) : null}
@@ -24,7 +27,7 @@ export function CheckIns({ entries }: { entries: TimelineEntry[] }) {
   );
 }
 
-function Entry({ entry }: { entry: TimelineEntry }) {
+function Entry({ entry, writeTo }: { entry: TimelineEntry; writeTo: string | null }) {
   return (
     <article className={styles.entry} aria-label={`Check-in of ${entry.day}`}>
       <div className={styles.when}>
@@ -36,6 +39,24 @@ function Entry({ entry }: { entry: TimelineEntry }) {
       <div>
         {entry.words ? <q>{entry.words}</q> : null}
         <p className={styles.facts}>{entry.facts}</p>
+        {entry.said.map((word) => (
+          <div key={word.id} className={styles.word}>
+            <p>
+              {word.about ? <b>{word.about}: </b> : null}
+              {word.text}
+            </p>
+            <p className={styles.facts}>{word.who}</p>
+          </div>
+        ))}
+        {writeTo && !entry.deleted ? (
+          <CheckInActs
+            clientId={writeTo}
+            checkInId={entry.id}
+            day={entry.day}
+            sets={entry.sets}
+            unseen={entry.unseen}
+          />
+        ) : null}
       </div>
     </article>
   );
