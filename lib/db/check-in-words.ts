@@ -9,7 +9,7 @@ export type CheckInWord = {
   date: string;
   session: string | null;
   /** The set they are about, counted from 1 within drill and side; null: about the day. */
-  set: { rung: string; side: Side; number: number } | null;
+  set: { rungId: string; rung: string; side: Side; number: number } | null;
   text: string;
   by: string;
   at: Date;
@@ -27,7 +27,7 @@ export async function listCheckInWords(tx: TeamPg, clientId: string, from: strin
        join check_in k on k.team_id = $1 and k.client_id = $2::uuid and k.corrects_id = s.check_in_id
      ), newest as (select distinct on (word_id) word_id, check_in_id from stands order by word_id, step desc)
      select w.id, k.id as "checkInId", k.date::text, k.session, w.text, m.name as by, w.created_at as at, w.read_at as "readAt",
-       case when s.id is not null then jsonb_build_object('rung', r.name, 'side', s.side, 'number', (
+       case when s.id is not null then jsonb_build_object('rungId', s.rung_id, 'rung', r.name, 'side', s.side, 'number', (
          select count(*) from check_in_set o where o.team_id = s.team_id and o.check_in_id = s.check_in_id
            and o.rung_id = s.rung_id and o.side = s.side and o.idx <= s.idx)) end as set
      from newest n

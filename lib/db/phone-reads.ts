@@ -8,7 +8,16 @@ export type PhoneClient = {
   teamName: string;
   usualMinutes: number | null;
 };
-export type SaidByCoach = { id: string; text: string; by: string; at: Date; about: string | null };
+export type SaidByCoach = {
+  id: string;
+  text: string;
+  by: string;
+  at: Date;
+  /** The question that is answered. */
+  about: string | null;
+  /** Words that no phone has shown yet; an answer never is. */
+  unread: boolean;
+};
 
 export async function findPhoneClient(tx: TeamPg, clientId: string): Promise<PhoneClient | undefined> {
   const { rows } = await tx.client.query<PhoneClient>(
@@ -36,11 +45,11 @@ export async function listRecentCheckIns(
 /** What coaches wrote to the client and answered, newest first. */
 export async function listSaidByCoach(tx: TeamPg, clientId: string, limit: number): Promise<SaidByCoach[]> {
   const { rows } = await tx.client.query<SaidByCoach>(
-    `select said.id, said.text, m.name as by, said.at, said.about from (
-       select w.team_id, w.id, w.text, w.by_id, w.created_at as at, null as about from coach_word w
-       where w.team_id = $1 and w.client_id = $2
+    `select said.id, said.text, m.name as by, said.at, said.about, said.unread from (
+       select w.team_id, w.id, w.text, w.by_id, w.created_at as at, null as about, w.read_at is null as unread
+       from coach_word w where w.team_id = $1 and w.client_id = $2
        union all
-       select a.team_id, a.id, a.text, a.by_id, a.created_at, q.text from answer a
+       select a.team_id, a.id, a.text, a.by_id, a.created_at, q.text, false from answer a
        join question q on q.team_id = a.team_id and q.id = a.question_id
        where a.team_id = $1 and q.client_id = $2
      ) said join member m on m.team_id = said.team_id and m.id = said.by_id

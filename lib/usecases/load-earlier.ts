@@ -1,5 +1,7 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { listCheckInWords } from '#lib/db/check-in-words.ts';
 import { withTeamPg } from '#lib/db/client.ts';
+import { listSeen } from '#lib/db/clients.ts';
 import { findPhoneClient, listRecentCheckIns } from '#lib/db/phone-reads.ts';
 import { listDeletedCheckIns } from '#lib/db/raw-check-ins.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
@@ -23,6 +25,7 @@ export async function loadEarlier(actor: Actor, now: Date): Promise<Earlier> {
     const rows = earlierRows(
       await listRecentCheckIns(tx, clientId, from),
       await listDeletedCheckIns(tx, clientId, from),
+      { words: await listCheckInWords(tx, clientId, from), seen: await listSeen(tx, clientId) },
     );
     return { date, zone: client.zone, coachName: client.coachName, rows };
   });

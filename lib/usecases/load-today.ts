@@ -1,5 +1,7 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { type CheckInWord, listCheckInWords } from '#lib/db/check-in-words.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { listSeen } from '#lib/db/clients.ts';
 import { listHistoryRungs } from '#lib/db/history-rungs.ts';
 import { findPhonePlan, type PhonePlan } from '#lib/db/phone-plan.ts';
 import {
@@ -16,11 +18,14 @@ import {
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
+import type { EarlierRow } from '#lib/views/phone-earlier.ts';
 import { limitSession, limitsInWords } from '#lib/views/phone-limits.ts';
 import { type MorningQuestion, morningQuestion } from '#lib/views/phone-morning.ts';
 import { type OtherDrill, otherDrills } from '#lib/views/phone-other-drills.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
 import { itemsOnDate, weekInWords } from '#lib/views/phone-week.ts';
+import { wordsAbout, wordsOnDay } from '#lib/views/phone-words.ts';
+import { firstSeen } from '#lib/views/timeline-words.ts';
 import { type PlanNews, planNews } from './plan-news.ts';
 import { underLimits } from './under-limits.ts';
 
@@ -28,6 +33,9 @@ import { underLimits } from './under-limits.ts';
 const LAST_TIME_DAYS = 90;
 /** A session of this name is a stand-in and never the next one by turn. */
 const STAND_IN = 'short';
+
+/** A check-in of today with what coaches wrote on it and who looked. */
+export type DoneCheckIn = { checkIn: HistoryCheckIn } & Pick<EarlierRow, 'said' | 'seen'>;
 
 export type Today = {
   clientId: string;
@@ -47,11 +55,12 @@ export type Today = {
   /** Limits in force, in words. */
   limits: string[];
   /** Today's check-ins, newest first. */
-  done: HistoryCheckIn[];
+  done: DoneCheckIn[];
   /** Asked on the morning after; null: not today. */
   morning: MorningQuestion | null;
   lastPain: { region: string; side: string; value: number; date: string }[];
-  said: SaidByCoach | null;
+  /** The newest words or answer; `on`: the day and the set they are about. */
+  said: (SaidByCoach & { on: string }) | null;
   seen: { by: string; at: Date } | null;
   films: { rungId: string; side: string; angle: string; byDate: string | null; words: string }[];
 };
@@ -66,7 +75,9 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
     const date = localDateOf(now, client.zone);
     const recent = await listRecentCheckIns(tx, clientId, addDays(date, -LAST_TIME_DAYS));
     const plan = await findPhonePlan(tx, clientId, date);
-    const words = await wordsFromCoach(tx, clientId);
+    const written = await listCheckInWords(tx, clientId, addDays(date, -LAST_TIME_DAYS));
+    const words = await wordsFromCoach(tx, clientId, written);
+    const marks = await listSeen(tx, clientId);
     const sessions = plan
       ? inTurn(plan, recent).map((session) =>
           phoneSession({ ...session, items: itemsOnDate(session.items, plan, date) }, recent),
@@ -85,7 +96,13 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
       sessions: sessions.map((session) => limitSession(session, under)),
       otherDrills: await findOtherDrills(tx, { clientId, date, recent }),
       limits: limitsInWords(under.limits, date),
-      done: recent.filter((checkIn) => checkIn.date === date),
+      done: recent
+        .filter((checkIn) => checkIn.date === date)
+        .map((checkIn) => ({
+          checkIn,
+          said: wordsOnDay(checkIn.id, written),
+          seen: firstSeen(checkIn, marks) ?? null,
+        })),
       morning: morningQuestion(recent, date),
       lastPain: lastPain(recent),
       ...words,
@@ -103,10 +120,19 @@ async function findOtherDrills(tx: TeamPg, { clientId, date, recent }: Told): Pr
   return otherDrills(rungs, await listStanding(tx, clientId, date), recent);
 }
 
-async function wordsFromCoach(tx: TeamPg, clientId: string): Promise<Pick<Today, 'said' | 'seen' | 'films'>> {
+async function wordsFromCoach(
+  tx: TeamPg,
+  clientId: string,
+  written: readonly CheckInWord[],
+): Promise<Pick<Today, 'said' | 'seen' | 'films'>> {
   const [said] = await listSaidByCoach(tx, clientId, 1);
+  const word = written.find((one) => one.id === said?.id);
   const seen = await findLastSeen(tx, clientId);
-  return { said: said ?? null, seen: seen ?? null, films: await listOpenFilmRequests(tx, clientId) };
+  return {
+    said: said ? { ...said, on: word ? wordsAbout(word) : '' } : null,
+    seen: seen ?? null,
+    films: await listOpenFilmRequests(tx, clientId),
+  };
 }
 
 /** The session after the one trained last stands first; the stand-in comes last. */

@@ -1,5 +1,7 @@
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { placeInWords } from '#lib/domain/labels.ts';
+import { type PhoneWord, type WordOnDay, wordsOnDay } from './phone-words.ts';
+import { firstSeen, type SeenBy } from './timeline-words.ts';
 
 export type EarlierRow = {
   id: string;
@@ -11,11 +13,20 @@ export type EarlierRow = {
   words: string;
   /** Instant it was deleted; null: it counts. */
   deletedAt: string | null;
+  /** What coaches wrote on the day and on its sets. */
+  said: PhoneWord[];
+  /** The first look of a coach; null: nobody has looked. */
+  seen: { by: string; at: string } | null;
 };
+type FromCoach = { words: readonly WordOnDay[]; seen: readonly SeenBy[] };
 export type Deleted = { checkIn: HistoryCheckIn; deletedAt: string };
 
 /** A client's own check-ins as the phone lists them, newest first, deleted ones in their place. */
-export function earlierRows(checkIns: readonly HistoryCheckIn[], deleted: readonly Deleted[]): EarlierRow[] {
+export function earlierRows(
+  checkIns: readonly HistoryCheckIn[],
+  deleted: readonly Deleted[],
+  from: FromCoach = { words: [], seen: [] },
+): EarlierRow[] {
   const all = [...checkIns.map((checkIn) => ({ checkIn, deletedAt: null })), ...deleted];
   return all
     .sort((a, b) => (placeInTime(a.checkIn) < placeInTime(b.checkIn) ? 1 : -1))
@@ -26,6 +37,8 @@ export function earlierRows(checkIns: readonly HistoryCheckIn[], deleted: readon
       hurt: hurtInWords(checkIn),
       words: checkIn.words,
       deletedAt,
+      said: wordsOnDay(checkIn.id, from.words),
+      seen: firstSeen(checkIn, from.seen) ?? null,
     }));
 }
 

@@ -4,7 +4,9 @@ import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadEarlier } from '#lib/usecases/load-earlier.ts';
 import { momentAsSaid, shortDate } from '#lib/views/phone-dates.ts';
+import { CoachWords } from '../_phone/coach-words.tsx';
 import { Back } from '../_phone/icons.tsx';
+import { WordsRead } from '../_phone/words-read.tsx';
 import { DeleteCheckIn } from './delete-check-in.tsx';
 
 export const metadata: Metadata = { title: 'Earlier check-ins' };
@@ -22,8 +24,11 @@ export default async function EarlierPage() {
         <span className="state">the last 14 days</span>
       </header>
       <main>
-        <h1 style={{ marginTop: 4 }}>Earlier check-ins</h1>
+        <h1 style={{ margin: '4px 0 12px' }}>Earlier check-ins</h1>
         {rows.length === 0 ? <p className="quiet">What you check in stands here for 14 days.</p> : null}
+        <WordsRead
+          ids={rows.flatMap((row) => row.said.filter((word) => !word.read).map((word) => word.id))}
+        />
         {rows.map((row) => (
           <section key={row.id} className="drill" aria-label={`${shortDate(row.date)}, ${row.about}`}>
             <h2>{row.deletedAt ? <s>{shortDate(row.date)}</s> : shortDate(row.date)}</h2>
@@ -32,6 +37,7 @@ export default async function EarlierPage() {
               {row.hurt ? `; ${row.hurt}` : ''}
             </p>
             {row.words ? <p className="quiet">“{row.words}”</p> : null}
+            <CoachWords said={row.said} seen={row.seen} zone={zone} now={at} />
             {row.deletedAt ? (
               <p className="quiet">
                 Deleted {momentAsSaid(new Date(row.deletedAt), zone, at)}. It counts no more; {coachName} can

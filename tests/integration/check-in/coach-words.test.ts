@@ -3,7 +3,11 @@ import { beforeAll, expect, test } from 'vitest';
 import { POST as postWords } from '#app/api/clients/[clientId]/check-ins/[checkInId]/words/route.ts';
 import { checkInWordsSchema } from '#lib/schemas/check-in-words.ts';
 import { deleteCheckIn } from '#lib/usecases/delete-check-in.ts';
+import { loadAnswers } from '#lib/usecases/load-answers.ts';
 import { loadClient } from '#lib/usecases/load-client.ts';
+import { loadEarlier } from '#lib/usecases/load-earlier.ts';
+import { loadProgress } from '#lib/usecases/load-progress.ts';
+import { loadToday } from '#lib/usecases/load-today.ts';
 import { markCheckInSeen } from '#lib/usecases/mark-check-in-seen.ts';
 import { markSeen } from '#lib/usecases/mark-seen.ts';
 import { markWordsRead } from '#lib/usecases/mark-words-read.ts';
@@ -125,6 +129,35 @@ test('the phone says once that words were shown; nobody else’s phone can', asy
   await markWordsRead(mine.actor, [wordId], new Date(LATER.getTime() + 60_000));
   expect(await readAt()).toEqual([{ at: LATER }]);
   expect((await entriesOf(mine.clientId))[0]?.said[0]?.who).toContain('read Tue 24 Nov 21:00');
+});
+
+test('on the phone they stand at the day and the set, on Today, earlier check-ins, answers and progress', async () => {
+  const { actor, at } = await trained('Phone');
+  await ownerQuery(
+    `insert into placement (team_id, client_id, ladder_id, side, rung_id, from_date)
+     select team_id, $2, ladder_id, 'both', id, '2026-11-01' from rung where team_id = $1 and id = $3`,
+    [phone.team.teamId, at.clientId, phone.rungs.get('H3.4')],
+  );
+  await sayOnCheckIn(leadOf(phone.team), { ...at, words: wordsOn(null, 'A calm session.') }, NOW);
+  await sayOnCheckIn(leadOf(phone.team), { ...at, words: wordsOn(secondSet()) }, LATER);
+  await markCheckInSeen(leadOf(phone.team), at, LATER);
+  const said = [
+    { about: '', text: 'A calm session.', read: false },
+    { about: expect.stringMatching(/, set 2$/), text: 'Heels nearer.' },
+  ];
+  const seen = { by: 'Lead of Team of Words', at: LATER.toISOString() };
+  expect((await loadEarlier(actor, LATER)).rows).toMatchObject([{ said, seen }]);
+  const today = await loadToday(actor, LATER);
+  expect(today.done).toMatchObject([{ said, seen }]);
+  expect(today.said).toMatchObject({
+    text: 'Heels nearer.',
+    on: expect.stringMatching(/^Tue 24 Nov, .*, set 2$/),
+  });
+  expect((await loadAnswers(actor)).said).toMatchObject([
+    { on: expect.stringMatching(/, set 2$/), unread: true },
+    { on: 'Tue 24 Nov, session A', unread: true },
+  ]);
+  expect((await loadProgress(actor, LATER)).ladders[0]?.said).toMatchObject({ text: 'Heels nearer.' });
 });
 
 test('the route: kept with 201, empty words name their field, another team’s coach finds nothing', async () => {

@@ -4,6 +4,7 @@ import { now } from '#lib/clock.ts';
 import { loadAnswers } from '#lib/usecases/load-answers.ts';
 import { momentAsSaid } from '#lib/views/phone-dates.ts';
 import { SendState } from '../../_phone/send-state.tsx';
+import { WordsRead } from '../../_phone/words-read.tsx';
 import { AskForm } from './ask-form.tsx';
 import { SignOut } from './sign-out.tsx';
 
@@ -25,6 +26,7 @@ export default async function AnswersPage() {
         {said.map((one) => (
           <section key={one.id} className="ladder-block">
             {one.about ? <p className="quiet">You asked: {one.about}</p> : null}
+            {one.on ? <p className="quiet">On {one.on}</p> : null}
             <blockquote>“{one.text}”</blockquote>
             <p className="quiet">
               {one.by}, {momentAsSaid(one.at, zone, at)}
@@ -38,6 +40,9 @@ export default async function AnswersPage() {
             <p className="quiet">{momentAsSaid(question.askedAt, zone, at)}</p>
           </section>
         ))}
+        {actor.role === 'client' ? (
+          <WordsRead ids={said.filter((one) => one.unread).map((one) => one.id)} />
+        ) : null}
         <AskForm coach={coachName} />
         <SignOut clientId={clientId} />
       </main>

@@ -1,9 +1,10 @@
+import type { Progress } from '#lib/usecases/load-progress.ts';
 import { dayAsSaid } from '#lib/views/phone-dates.ts';
-import type { LadderProgress, StandingOnLadder } from '#lib/views/phone-progress.ts';
+import type { StandingOnLadder } from '#lib/views/phone-progress.ts';
 import { DrawnLadder } from './drawn-ladder.tsx';
 
 /** One ladder: the rung on each side, its pass mark, how much of it the last training showed. */
-export function LadderBlock({ ladder, today }: { ladder: LadderProgress; today: string }) {
+export function LadderBlock({ ladder, today }: { ladder: Progress['ladders'][number]; today: string }) {
   return (
     <section className="ladder-block">
       <h2>{ladder.ladder}</h2>
@@ -14,6 +15,14 @@ export function LadderBlock({ ladder, today }: { ladder: LadderProgress; today: 
           <Standing standing={standing} today={today} />
         </div>
       ))}
+      {ladder.said ? (
+        <div className="coach-word">
+          <blockquote>“{ladder.said.text}”</blockquote>
+          <p className="quiet">
+            {ladder.said.by}, on {ladder.said.on}
+          </p>
+        </div>
+      ) : null}
     </section>
   );
 }

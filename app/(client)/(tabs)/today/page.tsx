@@ -1,13 +1,16 @@
 import type { Metadata } from 'next';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
-import { loadToday } from '#lib/usecases/load-today.ts';
+import { loadToday, type Today } from '#lib/usecases/load-today.ts';
 import { dayAsSaid, longDate, momentAsSaid } from '#lib/views/phone-dates.ts';
 import { phoneForm } from '#lib/views/phone-form.ts';
 import { KeepForm } from '../../_phone/keep-form.tsx';
 import { RefusedList, SendState } from '../../_phone/send-state.tsx';
+import { WordsRead } from '../../_phone/words-read.tsx';
 import { ZoneKeeper } from '../../_phone/zone-keeper.tsx';
+import { AskMorning } from './ask-morning.tsx';
 import { DoneToday } from './done-today.tsx';
+import { LastFromCoach } from './last-from-coach.tsx';
 import { YourLimits } from './limit-words.tsx';
 import { TodayActs } from './today-acts.tsx';
 import { TodayPlan } from './today-plan.tsx';
@@ -19,10 +22,10 @@ export default async function TodayPage() {
   const actor = await requireActor('see-own-training');
   const at = now();
   const today = await loadToday(actor, at);
-  const { client, date, said, seen } = today;
+  const { client, date } = today;
   const [session] = today.sessions;
   const received = today.done[0]
-    ? { date, clock: momentAsSaid(new Date(today.done[0].sentAt), client.zone, at).slice(-5) }
+    ? { date, clock: momentAsSaid(new Date(today.done[0].checkIn.sentAt), client.zone, at).slice(-5) }
     : null;
   return (
     <>
@@ -34,6 +37,7 @@ export default async function TodayPage() {
       </header>
       <main>
         <h1>{longDate(date)}</h1>
+        <AskMorning morning={today.morning} />
         <p className="quiet">{introduction(today)}</p>
         {today.week.map((line) => (
           <p key={line} className="quiet">
@@ -49,29 +53,24 @@ export default async function TodayPage() {
         {session?.note ? <p className="quiet">{session.note}</p> : null}
         <YourLimits limits={today.limits} />
         <RefusedList clientId={today.clientId} />
-        <DoneToday done={today.done} />
+        <DoneToday done={today.done} zone={client.zone} now={at} />
         {session ? <TodayPlan session={session} today={date} films={today.films} /> : null}
-        {said ? (
-          <section className="said">
-            <hr className="rule" />
-            <blockquote>“{said.text}”</blockquote>
-            <p className="quiet">
-              {said.by}, {momentAsSaid(said.at, client.zone, at)}
-            </p>
-          </section>
-        ) : null}
-        {seen ? (
-          <p className="quiet">
-            seen by {seen.by}, {momentAsSaid(seen.at, client.zone, at)}
-          </p>
-        ) : null}
-        <TodayActs morning={today.morning} />
+        <LastFromCoach today={today} now={at} />
+        {actor.role === 'client' ? <WordsRead ids={unreadOf(today)} /> : null}
+        <TodayActs />
       </main>
     </>
   );
 }
 
-function introduction(today: Awaited<ReturnType<typeof loadToday>>): string {
+/** Words shown on this page that no phone has shown before. */
+function unreadOf({ said, done }: Today): string[] {
+  const words = done.flatMap((one) => one.said.filter((word) => !word.read));
+  const ids = [...words.map((word) => word.id), ...(said?.unread ? [said.id] : [])];
+  return [...new Set(ids)];
+}
+
+function introduction(today: Today): string {
   const [session] = today.sessions;
   if (!session) return `${today.client.coachName} has not written a plan yet. You can check in all the same.`;
   const count = session.drills.length;
