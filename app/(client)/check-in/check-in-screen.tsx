@@ -53,7 +53,7 @@ export function CheckInScreen(props: ScreenProps) {
           {stateInWords(draft, isKept)}
         </span>
       </header>
-      {draft ? <WhichDay draft={draft} change={change} /> : null}
+      {draft && aboutOf(window.location.search) === 'day' ? <WhichDay draft={draft} change={change} /> : null}
       {shared?.draft.step === 'sets' ? (
         <StepSets
           {...shared}

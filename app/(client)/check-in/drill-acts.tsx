@@ -30,7 +30,7 @@ export function SameAsLast({
             type="button"
             className="cell"
             onClick={() => onSet(key, copy.at, copy.set)}
-            aria-label={`${drill.title}, ${side === 'both' ? '' : `${side}, `}set ${copy.at + 1}: same as last set, ${amountOf(copy.set, drill)}`}
+            aria-label={`${drill.title}, ${side === 'both' ? '' : `${side}, `}set ${copy.at + 1}, same as last: ${amountOf(copy.set, drill)}`}
           >
             same as last: {amountOf(copy.set, drill)}
           </button>

@@ -185,15 +185,17 @@ function SetCell({ drill, side, at, set, isPlanned, isOpen, onPress }: CellProps
     >
       {set.how === 'as-planned' ? <Tick size={15} /> : null}
       {set.how === 'not-done' ? '–' : (set.value ?? (isPlanned ? side.target : <small>extra</small>))}
-      {look === 'changed' && isPlanned && set.value !== side.target ? <small>of {side.target}</small> : null}
+      {look === 'changed' && isPlanned && set.value !== side.target ? <small> of {side.target}</small> : null}
     </button>
   );
 }
 
+/** Holds the words that are seen, in their order, so that a voice can call the cell by them. */
 function spoken({ unit }: PhoneDrill, target: number | null, set: SetDraft): string {
-  const planned = target === null ? 'not planned' : `planned ${target}`;
-  if (set.how === 'open') return `${target === null ? planned : `${planned} ${unit}`}, not filled in`;
+  const amount = unit ? `${set.value ?? target} ${unit}` : `${set.value ?? target}`;
   if (set.how === 'not-done') return 'not done';
-  if (set.how === 'as-planned') return `${target} ${unit}, as planned`;
-  return `${set.value} ${unit}, ${planned}`;
+  if (set.how === 'open') return `${target === null ? 'extra' : `planned ${amount}`}, not filled in`;
+  if (set.how === 'as-planned') return `${amount}, as planned`;
+  if (target === null) return `${amount}, not planned`;
+  return set.value === target ? `${amount}, planned ${target}` : `${set.value} of ${target} ${unit}`.trim();
 }

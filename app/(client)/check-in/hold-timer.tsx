@@ -34,13 +34,12 @@ export function HoldTimer({ target, onTimed }: Props) {
       <button type="button" className={`act ${isRunning ? 'act-filled' : ''}`} onClick={press}>
         {isRunning ? (
           <>
-            Stop{' '}
-            <b className="hold-clock" role="timer">
-              {ready > 0 ? `in ${ready}` : `${seconds} s`}
-            </b>
+            Stop <b className="hold-clock">{ready > 0 ? `in ${ready}` : `${seconds} s`}</b>
           </>
         ) : (
-          `Time it, beep at ${target} s`
+          <span>
+            Time it <small>beep at {target} s</small>
+          </span>
         )}
       </button>
       {isRunning ? null : (

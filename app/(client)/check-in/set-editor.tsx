@@ -50,6 +50,7 @@ export function SetEditor({ drill, side, at, set, isPlanned, onSet, onDrop }: Pr
         value={value}
         unit={drill.unit}
         kind={kind}
+        least={kind === 'degrees' ? -MOST.degrees : 0}
         most={MOST[kind]}
         onChange={(changed) => put(changed, 'typed')}
       />

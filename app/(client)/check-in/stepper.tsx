@@ -1,7 +1,8 @@
 'use client';
 import { useEffect, useRef, useState } from 'react';
-import { type AmountKind, parseAmount } from '#lib/domain/parse-amount.ts';
+import type { AmountKind } from '#lib/domain/parse-amount.ts';
 import { Minus, Plus } from '../_phone/icons.tsx';
+import { readTyped } from '../_phone/read-typed.ts';
 
 type Props = {
   /** What it is, for eyes and screen readers: "right, set 3, planned 15". */
@@ -10,6 +11,8 @@ type Props = {
   unit: string;
   kind: AmountKind;
   step?: number;
+  /** 0 when left out. */
+  least?: number;
   most: number;
   onChange: (value: number) => void;
 };
@@ -18,7 +21,7 @@ const HOLD_AFTER_MS = 400;
 const HOLD_EVERY_MS = 110;
 
 /** Minus, value, plus; hold to run. The value is also a field that reads "7,5", "1:30" and "12 s". */
-export function Stepper({ label, value, unit, kind, step = 1, most, onChange }: Props) {
+export function Stepper({ label, value, unit, kind, step = 1, least = 0, most, onChange }: Props) {
   const [typed, setTyped] = useState<string | null>(null);
   const [isWrong, setWrong] = useState(false);
   const latest = useRef({ value: value ?? 0, onChange });
@@ -26,14 +29,13 @@ export function Stepper({ label, value, unit, kind, step = 1, most, onChange }: 
   const move = (by: number) => {
     setTyped(null);
     setWrong(false);
-    latest.current.onChange(Math.min(most, Math.max(0, latest.current.value + by)));
+    latest.current.onChange(Math.min(most, Math.max(least, latest.current.value + by)));
   };
   const takeOver = () => {
     if (typed === null) return;
-    const read = parseAmount(typed, kind);
-    const isRight = read !== undefined && read <= most;
-    setWrong(!isRight);
-    if (!isRight) return;
+    const read = readTyped(typed, kind, { least, most });
+    setWrong(read === undefined);
+    if (read === undefined) return;
     onChange(read);
     setTyped(null);
   };
@@ -46,7 +48,7 @@ export function Stepper({ label, value, unit, kind, step = 1, most, onChange }: 
         </Running>
         <label>
           <input
-            inputMode="decimal"
+            inputMode={least < 0 ? 'text' : 'decimal'}
             autoComplete="off"
             aria-label={label}
             aria-invalid={isWrong}
@@ -64,7 +66,8 @@ export function Stepper({ label, value, unit, kind, step = 1, most, onChange }: 
       </div>
       {isWrong ? (
         <p className="problem" role="alert">
-          “{typed}” is not read. Write a number up to {most}, such as 12, 7,5 or 1:30.
+          “{typed}” is not read. Write a number {least < 0 ? `from ${least} ` : ''}up to {most}, such as 12,
+          7,5 or {least < 0 ? '-4' : '1:30'}.
         </p>
       ) : null}
     </div>

@@ -25,14 +25,14 @@ export function DeleteCheckIn({ id, name, coach }: Props) {
           className="word-act"
           href={`/check-in?correct=${id}`}
           prefetch={false}
-          aria-label={`Correct ${name}`}
+          aria-label={`Correct it: ${name}`}
         >
           Correct it
         </Link>
         <button
           type="button"
           className="word-act"
-          aria-label={`Delete ${name}`}
+          aria-label={`Delete it: ${name}`}
           onClick={() => setStage('asks')}
         >
           Delete it
