@@ -83,7 +83,6 @@ export function DrillSets({ drill, sets, open, onOpen, onSet, asked, ...acts }: 
           )}
         </div>
       )}
-      <SameAsLast drill={drill} sets={sets} asked={asked} onSet={onSet} />
       {edited && editedSet && open ? (
         <SetEditor
           key={`${open.key} ${open.at}`}
@@ -100,6 +99,8 @@ export function DrillSets({ drill, sets, open, onOpen, onSet, asked, ...acts }: 
           }
         />
       ) : null}
+      {/* Below the stepper: what comes in must not slide under a thumb that taps on. */}
+      <SameAsLast drill={drill} sets={sets} asked={asked} onSet={onSet} />
       {edited || acts.onDrop ? <DrillActs title={drill.title} hasOpen={isOpen} {...acts} /> : null}
     </section>
   );
