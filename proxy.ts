@@ -10,7 +10,7 @@ export function proxy(request: NextRequest): NextResponse {
   };
   const isRoute = /^\/(api\/|livez$|readyz$)/.test(request.nextUrl.pathname);
   const nonce = randomBytes(16).toString('base64');
-  const headers = isRoute ? routeHeaders(serving) : pageHeaders(nonce, serving);
+  const headers = isRoute ? routeHeaders(serving, request.nextUrl.pathname) : pageHeaders(nonce, serving);
   // Next reads the nonce from the request's policy and puts it on its own scripts.
   const passedOn = new Headers(request.headers);
   passedOn.delete('content-security-policy');

@@ -3,21 +3,46 @@ import { z } from 'zod';
 const refusal = z.object({
   error: z.object({ message: z.string(), fields: z.record(z.string(), z.string()) }),
 });
+const FIELD =
+  'display:block;box-sizing:border-box;width:100%;min-height:48px;margin:4px 0 16px;padding:8px;font:inherit';
 
-/** An answer to a form posted without scripts: what was refused, in words a person reads; anything else as it is. */
-export async function refusedPage(answer: Response): Promise<Response> {
+/**
+ * An answer to a form posted without scripts. A refusal becomes a page with the form again: what was wrong as fields to
+ * change, everything else kept as it was. Any other answer stays as it is.
+ */
+export async function refusedPage(answer: Response, action: string, posted: Request): Promise<Response> {
   if (answer.status < 400) return answer;
   const { error } = refusal.parse(await answer.json());
-  const reasons = Object.entries(error.fields).map(([field, why]) => `${field}: ${why}`);
-  const lines = (reasons.length > 0 ? reasons : [error.message]).map((line) => `<li>${escaped(line)}</li>`);
+  // Only what was read whole can be shown again; a body that was too long is not.
+  const fields = answer.status === 400 ? new URLSearchParams(await posted.text()) : new URLSearchParams();
+  const wrong = Object.entries(error.fields);
+  const named = new Set(wrong.map(([name]) => name));
+  const kept = [...fields].filter(([name]) => !named.has(name));
+  const asked = wrong.map(
+    ([name, why]) =>
+      `<label>${escaped(labelOf(name, why))}<input style="${FIELD}" name="${escaped(name)}" value="${escaped(fields.get(name) ?? '')}"></label>`,
+  );
+  const hidden = kept.map(
+    ([name, value]) => `<input type="hidden" name="${escaped(name)}" value="${escaped(value)}">`,
+  );
+  const form = `<form action="${action}" method="post">${asked.join('')}${hidden.join('')}<button style="${FIELD}">Send again</button></form>`;
   const headers = new Headers(answer.headers);
   headers.set('content-type', 'text/html; charset=utf-8');
   return new Response(
-    `<!doctype html><html lang="en"><meta name="viewport" content="width=device-width"><title>Not kept</title><h1>Not kept yet</h1><p>Nothing was saved. Go back: what you wrote is still in the form. To change:</p><ul>${lines.join('')}</ul></html>`,
+    `<!doctype html><html lang="en"><head><meta name="viewport" content="width=device-width"><meta name="color-scheme" content="light dark"><title>Not kept yet</title></head><body style="max-width:560px;margin:0 auto;padding:16px;font:17px/1.4 sans-serif"><main><h1>Not kept yet</h1><p>${wrong.length > 0 ? 'Change this and send it again; the rest of what you wrote is kept below it, unseen.' : escaped(error.message)}</p>${form}<p><a href="/today">Back to Today</a></p></main></body></html>`,
     { status: answer.status, headers },
   );
 }
 
+/** Sets say themselves which they are; other fields are named. */
+function labelOf(name: string, why: string): string {
+  return name.startsWith('value ') ? why : `${name}: ${why}`;
+}
+
 function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+  return text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;');
 }

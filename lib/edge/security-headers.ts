@@ -18,13 +18,16 @@ function common({ https }: Serving): Record<string, string> {
 }
 
 /** Routes send data, never a page: nothing in it may run. */
-export function routeHeaders(serving: Serving): Record<string, string> {
+export function routeHeaders(serving: Serving, path: string): Record<string, string> {
+  // The answer to a form without scripts may be the form again.
+  const isForm = path === PLAIN_FORM;
   return {
     ...common(serving),
-    'content-security-policy':
-      "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+    'content-security-policy': `default-src 'none'; base-uri 'none'; form-action ${isForm ? "'self'; style-src-attr 'unsafe-inline'" : "'none'"}; frame-ancestors 'none'`,
   };
 }
+
+const PLAIN_FORM = '/api/check-ins/plain';
 
 /** Pages: only scripts that carry this answer's nonce run. Development needs eval, inline styles and a socket. */
 export function pageHeaders(nonce: string, serving: Serving): Record<string, string> {

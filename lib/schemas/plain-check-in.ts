@@ -11,24 +11,37 @@ export function plainSetName(rungId: string, side: string, index: number): strin
 
 /**
  * A check-in from the form that works without scripts: fields of a form become what POST /api/check-ins takes. Sets left
- * empty are unknown, unless "the rest as planned" is ticked; a dash is a set not done. A refusal names the field as the
- * form does.
+ * empty are unknown, unless "the rest as planned" is ticked; a dash is a set not done. A refusal names the field of the
+ * form, so that the answer can ask for that field again.
  */
 export const plainCheckInSchema = z
   .record(z.string(), z.union([z.string(), z.array(z.string())]))
   .transform((fields, context) => {
-    const { input, labels } = toInput(fields);
+    const { input, sets, pain } = toInput(fields);
     const parsed = checkInSchema.safeParse(input);
     if (parsed.success) return parsed.data;
     for (const { path, message } of parsed.error.issues) {
       const [first, at, ...rest] = path;
-      const label = first === 'sets' && typeof at === 'number' ? labels[at] : undefined;
-      context.addIssue({ code: 'custom', path: label === undefined ? path : [label, ...rest], message });
+      const set = first === 'sets' ? sets[Number(at)] : undefined;
+      const place = first === 'pain' ? pain[Number(at)] : undefined;
+      const name = place ? painField(String(rest[0] ?? 'value'), place.moment) : String(first);
+      context.addIssue({
+        code: 'custom',
+        path: [set ? `value ${set.name}` : name],
+        message: set ? `${set.label}: ${message}` : message,
+      });
     }
     return z.NEVER;
   });
 
-function toInput(fields: Fields): { input: unknown; labels: string[] } {
+/** The field of the form that a part of a pain score was written in. */
+function painField(part: string, moment: string): string {
+  if (part === 'side') return 'painSide';
+  if (part === 'kind') return 'painKind';
+  return part === 'region' ? 'region' : `pain ${moment}`;
+}
+
+function toInput(fields: Fields): { input: unknown; sets: Named[]; pain: { moment: string }[] } {
   const one = (name: string) => {
     const value = fields[name];
     return (Array.isArray(value) ? value[0] : value)?.trim() ?? '';
@@ -36,8 +49,10 @@ function toInput(fields: Fields): { input: unknown; labels: string[] } {
   const number = (name: string) => (one(name) === '' ? null : (parseAmount(one(name), 'count') ?? one(name)));
   const isRest = one('kind') === 'rest';
   const sets = isRest ? [] : setsOf(fields, one);
+  const pain = painOf(one);
   return {
-    labels: sets.map(({ label }) => label),
+    sets,
+    pain,
     input: {
       id: one('id'),
       date: one('date'),
@@ -49,7 +64,7 @@ function toInput(fields: Fields): { input: unknown; labels: string[] } {
       minutes: isRest ? null : number('minutes'),
       nothingHurts: one('nothingHurts') === 'yes',
       sets: sets.map(({ set }) => set),
-      pain: painOf(one),
+      pain,
       words: one('words'),
       question: one('question') || null,
     },
@@ -57,7 +72,7 @@ function toInput(fields: Fields): { input: unknown; labels: string[] } {
 }
 
 type SetInput = NonNullable<CheckInInput['sets']>[number];
-type Named = { label: string; set: SetInput };
+type Named = { name: string; label: string; set: SetInput };
 
 function setsOf(fields: Fields, one: (name: string) => string): Named[] {
   const restAsPlanned = one('rest') === 'as-planned';
@@ -81,14 +96,14 @@ function setsOf(fields: Fields, one: (name: string) => string): Named[] {
       how: isNotDone ? 'not-done' : isAsPlanned ? 'as-planned' : 'typed',
       clean: !isNotDone && one(`broken ${key}`) !== 'yes',
     } as const;
-    return [{ label: one(`label ${key}`) || key, set }];
+    return [{ name: key, label: one(`label ${key}`) || key, set }];
   });
 }
 
 const MOMENTS = ['during', 'after', 'today', 'morning'];
 
 /** One place. Whatever of it is told is passed on, so that what is missing is asked for and nothing is dropped. */
-function painOf(one: (name: string) => string): unknown[] {
+function painOf(one: (name: string) => string): { moment: string }[] {
   const told = MOMENTS.filter((moment) => one(`pain ${moment}`) !== '');
   const isTold =
     told.length > 0 || ['region', 'painSide', 'painKind', 'usual'].some((name) => one(name) !== '');

@@ -15,6 +15,8 @@ export type BenchRow = {
 export type Bench = {
   name: string;
   what: string;
+  /** What has to be there first and is not, as an order; null: nothing. */
+  missing?: () => string | null;
   run: (scale: number, options: { seed?: number }) => Promise<BenchRow[]>;
 };
 

@@ -24,8 +24,15 @@ if (values.help || unknown.length > 0 || !(scale > 0)) {
 
 const chosen = positionals.length > 0 ? BENCHES.filter((bench) => positionals.includes(bench.name)) : BENCHES;
 const rows: BenchRow[] = [];
-for (const bench of chosen)
+for (const bench of chosen) {
+  const missing = bench.missing?.() ?? null;
+  if (missing !== null) {
+    process.stderr.write(`${bench.name} was not measured: ${missing}\n`);
+    process.exitCode = positionals.length > 0 ? 1 : 0;
+    continue;
+  }
   rows.push(...(await bench.run(scale, values.seed === undefined ? {} : { seed: Number(values.seed) })));
+}
 
 const shown = (value: number | null) => (value === null ? '-' : String(Number(value.toPrecision(4))));
 if (values.json) {

@@ -18,12 +18,9 @@ const clientManifest = z.record(
 export const phoneJsBench: Bench = {
   name: 'phone-js',
   what: 'JavaScript of the check-in page over a bare page, gzip; reads the last build',
+  missing: () =>
+    existsSync(join(BUILT, 'BUILD_ID')) ? null : 'build first: run `npm start` once, or `npx next build`',
   run: () => {
-    if (!existsSync(join(BUILT, 'BUILD_ID'))) {
-      throw new Error(
-        'There is no build to look at: run `npm start` once, or `npx next build`, and repeat this.',
-      );
-    }
     const root = buildManifest.parse(JSON.parse(readFileSync(join(BUILT, 'build-manifest.json'), 'utf8')));
     const bare = sizeOf(new Set(root.rootMainFiles));
     const page = sizeOf(new Set([...root.rootMainFiles, ...entryFiles('app/(client)/check-in/page')]));

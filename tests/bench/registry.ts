@@ -4,5 +4,13 @@ import { detectBench } from './detect/detect.bench.ts';
 import { forecastBench } from './forecast.bench.ts';
 import type { Bench } from './harness.ts';
 import { phoneJsBench } from './phone-js.bench.ts';
+import { phoneTimeBench } from './phone-time.bench.ts';
 
-export const BENCHES: Bench[] = [checksBench, checkHistoryBench, detectBench, forecastBench, phoneJsBench];
+export const BENCHES: Bench[] = [
+  checksBench,
+  checkHistoryBench,
+  detectBench,
+  forecastBench,
+  phoneJsBench,
+  phoneTimeBench,
+];

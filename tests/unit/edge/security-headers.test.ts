@@ -31,13 +31,18 @@ describe('the headers of a page', () => {
   });
 
   it('say no sniffing, no frames, and no referrer to others', () => {
-    for (const headers of [pageHeaders('a', serving), routeHeaders(serving)]) {
+    for (const headers of [pageHeaders('a', serving), routeHeaders(serving, '/api/board/acts')]) {
       expect(headers).toMatchObject({
         'x-content-type-options': 'nosniff',
         'referrer-policy': 'same-origin',
       });
       expect(policy(headers).get('frame-ancestors')).toBe("'none'");
     }
-    expect(policy(routeHeaders(serving)).get('default-src')).toBe("'none'");
+    expect(policy(routeHeaders(serving, '/api/board/acts')).get('default-src')).toBe("'none'");
+  });
+
+  it('lets only the answer to the plain form post a form, and to us', () => {
+    expect(policy(routeHeaders(serving, '/api/check-ins/plain')).get('form-action')).toBe("'self'");
+    expect(policy(routeHeaders(serving, '/api/check-ins')).get('form-action')).toBe("'none'");
   });
 });

@@ -82,9 +82,13 @@ describe('the form that works without scripts', () => {
   });
 
   test.each([
-    [{ ...set(2, 'twelve') }, 'Heel pulls, left, set 2.value', /must be a number/],
-    [{ region: 'elbow-inner', painSide: 'right', painKind: 'joint' }, 'pain.0.value', /pain score/],
-    [{ 'pain after': '4' }, 'pain.0.region', /must be one of/],
+    [
+      { ...set(2, 'twelve') },
+      `value ${plainSetName(RUNG, 'left', 2)}`,
+      /^Heel pulls, left, set 2: must be a number/,
+    ],
+    [{ region: 'elbow-inner', painSide: 'right', painKind: 'joint' }, 'pain after', /pain score/],
+    [{ 'pain after': '4' }, 'region', /must be one of/],
     [{ kind: '' }, 'kind', /must be one of/],
     [{ date: '2026-02-30' }, 'date', /must be a date that exists/],
     [{ effort: '11' }, 'effort', /0 rest to 10/],

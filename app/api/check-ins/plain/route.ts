@@ -21,4 +21,7 @@ const submit = defineRoute(
 );
 
 /** The check-in of a phone without scripts: a refusal is a page, for nothing else could read it. */
-export const POST: RouteHandler = async (request, context) => refusedPage(await submit(request, context));
+export const POST: RouteHandler = async (request, context) => {
+  const posted = request.clone();
+  return refusedPage(await submit(request, context), '/api/check-ins/plain', posted);
+};
