@@ -27,6 +27,10 @@ export const PERMISSIONS = {
     roles: ['client', 'guardian'],
     meaning: "read one's own plan, check-ins and the coach's words",
   },
+  'see-stills': {
+    roles: [...MEMBERS, 'client', 'guardian'],
+    meaning: 'see stills of questions: members those of the team, a client their own',
+  },
   'write-to-clients': { roles: COACHES, meaning: 'write words on check-ins and mark them as seen' },
 } as const satisfies Record<string, PermissionEntry>;
 export type Permission = keyof typeof PERMISSIONS;
@@ -77,9 +81,11 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/plan-templates', allows: { POST: 'edit-plans' } },
   { path: '/api/plan-templates/[templateId]/delete', allows: { POST: 'edit-plans' } },
   { path: '/api/questions', allows: { POST: 'ask-coach' } },
+  { path: '/api/questions/[questionId]/stills/[stillId]', allows: { POST: 'ask-coach' } },
   { path: '/api/sign-in', allows: { POST: 'open' } },
   { path: '/api/sign-in-link', allows: { POST: 'open' } },
   { path: '/api/sign-out', allows: { POST: 'open' } },
+  { path: '/api/stills/[stillId]', allows: { GET: 'see-stills' } },
   { path: '/api/words/read', allows: { POST: 'check-in' } },
   { path: '/api/zone', allows: { POST: 'check-in' } },
   { path: '/away', allows: { page: 'check-in' } },

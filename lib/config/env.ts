@@ -24,6 +24,8 @@ const environment = z.object({
   PLUMBLINE_ORIGIN: z.url().default('http://localhost:3000'),
   /** `on` shows the demo's sign-in help and the mailbox page instead of sending mail. */
   PLUMBLINE_DEMO: z.enum(['on', 'off']).default('off'),
+  /** Folder of the pictures that clients send, outside the database; kept and backed up beside it. */
+  PLUMBLINE_FILES: z.string().default('.data/files'),
   /** `1` when a proxy of ours stands in front and appends to X-Forwarded-For; otherwise that header is ignored. */
   PLUMBLINE_TRUST_PROXY: z.enum(['1', '0']).default('0'),
 });

@@ -62,7 +62,9 @@ export async function listBoardClients(
      ) seen on true
      left join lateral (
        select jsonb_agg(jsonb_build_object('id', q.id, 'text', q.text,
-         'askedOn', to_char(wall_clock($2, q.asked_at), 'YYYY-MM-DD')) order by q.asked_at, q.id) as list
+         'askedOn', to_char(wall_clock($2, q.asked_at), 'YYYY-MM-DD'),
+         'stills', array(select st.id from question_still st where st.team_id = q.team_id and st.question_id = q.id
+           order by st.created_at, st.id)) order by q.asked_at, q.id) as list
        from question q where q.team_id = c.team_id and q.client_id = c.id and q.answered_at is null
      ) waiting on true
      left join lateral (

@@ -15,6 +15,8 @@ export type SaidByCoach = {
   at: Date;
   /** The question that is answered. */
   about: string | null;
+  /** Ids of the stills of that question. */
+  stills: string[];
   /** Words that no phone has shown yet; an answer never is. */
   unread: boolean;
 };
@@ -42,14 +44,19 @@ export async function listRecentCheckIns(
   return rows.flatMap((row) => [...row.facts].sort((a, b) => (a.sentAt < b.sentAt ? 1 : -1)));
 }
 
+/** Ids of the stills of the question `q`, in the order in which they came. */
+const STILLS = `array(select st.id::text from question_still st
+  where st.team_id = q.team_id and st.question_id = q.id order by st.created_at, st.id)`;
+
 /** What coaches wrote to the client and answered, newest first. */
 export async function listSaidByCoach(tx: TeamPg, clientId: string, limit: number): Promise<SaidByCoach[]> {
   const { rows } = await tx.client.query<SaidByCoach>(
-    `select said.id, said.text, m.name as by, said.at, said.about, said.unread from (
-       select w.team_id, w.id, w.text, w.by_id, w.created_at as at, null as about, w.read_at is null as unread
+    `select said.id, said.text, m.name as by, said.at, said.about, said.stills, said.unread from (
+       select w.team_id, w.id, w.text, w.by_id, w.created_at as at, null as about, '{}'::text[] as stills,
+         w.read_at is null as unread
        from coach_word w where w.team_id = $1 and w.client_id = $2
        union all
-       select a.team_id, a.id, a.text, a.by_id, a.created_at, q.text, false from answer a
+       select a.team_id, a.id, a.text, a.by_id, a.created_at, q.text, ${STILLS}, false from answer a
        join question q on q.team_id = a.team_id and q.id = a.question_id
        where a.team_id = $1 and q.client_id = $2
      ) said join member m on m.team_id = said.team_id and m.id = said.by_id
@@ -71,14 +78,13 @@ export async function findLastSeen(
   return rows[0];
 }
 
+export type OpenQuestion = { id: string; text: string; askedAt: Date; stills: string[] };
+
 /** Questions without an answer yet, newest first. */
-export async function listOpenQuestions(
-  tx: TeamPg,
-  clientId: string,
-): Promise<{ id: string; text: string; askedAt: Date }[]> {
-  const { rows } = await tx.client.query<{ id: string; text: string; askedAt: Date }>(
-    `select id, text, asked_at as "askedAt" from question
-     where team_id = $1 and client_id = $2 and answered_at is null order by asked_at desc limit 20`,
+export async function listOpenQuestions(tx: TeamPg, clientId: string): Promise<OpenQuestion[]> {
+  const { rows } = await tx.client.query<OpenQuestion>(
+    `select q.id, q.text, q.asked_at as "askedAt", ${STILLS} as stills from question q
+     where q.team_id = $1 and q.client_id = $2 and q.answered_at is null order by q.asked_at desc limit 20`,
     [tx.teamId, clientId],
   );
   return rows;

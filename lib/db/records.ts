@@ -94,7 +94,8 @@ const PLACEMENTS = `select l.name as ladder, r.name as rung, c.side, c.from_date
   join rung r on r.team_id = c.team_id and r.id = c.rung_id join ladder l on l.team_id = c.team_id and l.id = c.ladder_id
   where c.team_id = $1 and c.client_id = $2 order by c.from_date, l.position, c.side`;
 const QUESTIONS = `select ${iso('c.asked_at')} as "askedAt", c.text, ${iso('c.answered_at')} as "answeredAt",
-  m.name as "answeredBy", a.text as answer from question c
+  m.name as "answeredBy", a.text as answer, array(select st.id::text from question_still st
+    where st.team_id = c.team_id and st.question_id = c.id order by st.created_at, st.id) as stills from question c
   left join answer a on a.team_id = c.team_id and a.question_id = c.id
   left join member m on m.team_id = a.team_id and m.id = a.by_id
   where c.team_id = $1 and c.client_id = $2 order by c.asked_at, c.id, a.created_at`;

@@ -151,6 +151,8 @@ export type RecordQuestion = {
   answeredAt: string | null;
   answeredBy: string | null;
   answer: string | null;
+  /** Ids of the stills sent with it. */
+  stills: string[];
 };
 export type RecordLimit = {
   rule: string;

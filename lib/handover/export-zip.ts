@@ -6,7 +6,15 @@ import { historyJsonSchema } from './history-json-schema.ts';
 import { readmeText } from './readme.ts';
 import { recordTables } from './tables.ts';
 
-export type ExportContent = { history: ClientHistory; record: ClientRecord; days: LoadDay[]; made: Date };
+/** A picture of the record; read when its turn comes, undefined when it is there no more. */
+export type ExportPicture = { name: string; read: () => Promise<Uint8Array | undefined> };
+export type ExportContent = {
+  history: ClientHistory;
+  record: ClientRecord;
+  days: LoadDay[];
+  pictures: ExportPicture[];
+  made: Date;
+};
 
 /** One client's record as a zip, made piece by piece while it is read. */
 export function exportZip(content: ExportContent): Readable {
@@ -31,8 +39,18 @@ export function exportZip(content: ExportContent): Readable {
     source.on('error', (error) => zip.destroy(error));
     add(name, source);
   }
+  for (const { name, read } of content.pictures) {
+    const source = Readable.from(bytesOf(read));
+    source.on('error', (error) => zip.destroy(error));
+    add(name, source);
+  }
   zip.finalize().catch((error: Error) => zip.destroy(error));
   return zip;
+}
+
+async function* bytesOf(read: ExportPicture['read']): AsyncGenerator<Buffer> {
+  const bytes = await read();
+  if (bytes) yield Buffer.from(bytes);
 }
 
 /** A file name that says nothing about the person. */

@@ -154,6 +154,7 @@ function decisionTables(record: ClientRecord, zone: string): NamedTable[] {
       ['answered_at_utc', (row) => row.answeredAt],
       ['answered_by', (row) => row.answeredBy],
       ['answer', (row) => row.answer],
+      ['stills', (row) => list(row.stills.map((id) => `stills/${id}.jpg`))],
     ]),
     table('absences.csv', record.absences, [
       ['kind', (row) => row.kind],

@@ -153,6 +153,7 @@ async function main() {
     PLUMBLINE_SECRET: secret,
     PLUMBLINE_ORIGIN: origin,
     PLUMBLINE_DEMO: process.env.PLUMBLINE_DEMO ?? 'on',
+    PLUMBLINE_FILES: process.env.PLUMBLINE_FILES ?? join(dataFolder, 'files'),
     NEXT_TELEMETRY_DISABLED: '1',
     NODE_ENV: dev ? 'development' : 'production',
   };

@@ -7,9 +7,12 @@ import { loadHistories } from '#lib/db/histories.ts';
 import { readRecord } from '#lib/db/records.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
+import type { ClientRecord } from '#lib/domain/record.ts';
 import { AppError } from '#lib/errors.ts';
+import { fileStore } from '#lib/files/file-store.ts';
+import { stillKey } from '#lib/files/still-key.ts';
 import { assessmentsOfRecord } from '#lib/handover/assessments-of-record.ts';
-import { exportFileName, exportZip } from '#lib/handover/export-zip.ts';
+import { type ExportPicture, exportFileName, exportZip } from '#lib/handover/export-zip.ts';
 import { loadDays } from '#lib/handover/load-days.ts';
 
 /** A record leaves the house: what a few others took on a rung would be about them, so it needs many. */
@@ -39,6 +42,22 @@ export async function exportClient(
   });
   return {
     fileName: exportFileName(clientId, localDateOf(now, history.client.zone)),
-    zip: exportZip({ history, record, days: loadDays(history), made: now }),
+    zip: exportZip({
+      history,
+      record,
+      days: loadDays(history),
+      pictures: picturesOf(actor.scope.teamId, record),
+      made: now,
+    }),
   };
+}
+
+function picturesOf(teamId: string, record: ClientRecord): ExportPicture[] {
+  const store = fileStore();
+  return record.questions.flatMap((question) =>
+    question.stills.map((id) => ({
+      name: `stills/${id}.jpg`,
+      read: () => store.read(stillKey(teamId, id)),
+    })),
+  );
 }

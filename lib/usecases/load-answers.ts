@@ -5,6 +5,7 @@ import {
   findPhoneClient,
   listOpenQuestions,
   listSaidByCoach,
+  type OpenQuestion,
   type SaidByCoach,
 } from '#lib/db/phone-reads.ts';
 import { AppError } from '#lib/errors.ts';
@@ -22,7 +23,7 @@ export type Answers = {
   coachName: string;
   zone: string;
   said: Said[];
-  open: { id: string; text: string; askedAt: Date }[];
+  open: OpenQuestion[];
 };
 
 /** What coaches said and answered, newest first, and what still waits for an answer. */

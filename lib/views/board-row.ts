@@ -39,7 +39,7 @@ export function toRow(input: {
     step: lead.step.text,
     needsWords: kinds.some((kind) => URGENT_KINDS.includes(kind)),
     nextCheckIn: say(nextCheckIn(dates, today), today),
-    question: question ? { id: question.id, text: question.text } : null,
+    question: question ? { id: question.id, text: question.text, stills: question.stills } : null,
     seen: seenWords(client, today),
     strip: toStrip(input.strip, {
       lastNight: input.lastNight,

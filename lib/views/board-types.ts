@@ -32,7 +32,7 @@ export type BoardClient = {
   /** Last check-in on the client's own wall clock: date and "19:40". */
   lastCheckIn: { date: string; time: string } | null;
   /** Waiting questions, oldest first. */
-  questions: { id: string; text: string; askedOn: string }[];
+  questions: { id: string; text: string; askedOn: string; stills: string[] }[];
   /** When a coach last said "seen", on the coach's wall clock. */
   seen: { date: string; time: string } | null;
   skills: string[];
@@ -86,14 +86,15 @@ export type BoardRow = {
   /** Put aside and Done ask for words first: a danger sign or pain of 6 and more. */
   needsWords: boolean;
   nextCheckIn: SaidDate;
-  question: { id: string; text: string } | null;
+  question: { id: string; text: string; stills: string[] } | null;
   /** Words under the name once a coach said "seen" since the last check-in. */
   seen: string | null;
   strip: StripView;
 };
 
 export type BoardGroup = { tier: Tier; title: string; rows: BoardRow[] };
-export type Waiting = { clientId: string; name: string; words: string };
+/** `stills`: ids of the pictures sent with a waiting question. */
+export type Waiting = { clientId: string; name: string; words: string; stills?: string[] };
 
 export type BoardView = {
   state: 'rows' | 'nothing-new' | 'night-running' | 'night-failed' | 'filtered' | 'no-clients';

@@ -130,7 +130,7 @@ function toFolds(
     const question = client.questions[0];
     if (away) folds.withClient.push(waiting(awayWords(away, today)));
     else if (aside) folds.aside.push(waiting(asideWords(aside, today)));
-    if (question) folds.questions.push(waiting(`“${question.text}”`));
+    if (question) folds.questions.push({ ...waiting(`“${question.text}”`), stills: question.stills });
     else if (!away && !aside && !client.notChecked && CHECKED.includes(client.standing)) {
       folds.nothingNew.push(
         waiting(

@@ -40,6 +40,20 @@ export default {
       to: { path: '^lib/db/', pathNot: '^lib/db/client\\.ts$' },
     },
     {
+      name: 'files-only-through-usecases',
+      severity: 'error',
+      comment: 'A use case asks who may see a file before it touches the store: call one.',
+      from: { path: '^(app|worker|lib)/', pathNot: '^lib/(files|usecases)/' },
+      to: { path: '^lib/files/' },
+    },
+    {
+      name: 'pictures-only-in-lib-files',
+      severity: 'error',
+      comment: 'Pictures of strangers are decoded in one place, with its bounds: lib/files/still-picture.ts.',
+      from: { path: '^(app|worker|lib)/', pathNot: '^lib/files/' },
+      to: { path: 'node_modules/sharp/' },
+    },
+    {
       name: 'bullmq-only-at-the-edges',
       severity: 'error',
       comment: 'Enqueue through lib/jobs/queue.ts; work in worker/.',

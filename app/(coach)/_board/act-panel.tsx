@@ -1,5 +1,6 @@
 'use client';
 import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import { Stills } from '#app/_ui/stills.tsx';
 import styles from './row.module.css';
 import type { RowFacts } from './row-facts.ts';
 import { DraftDoes, type ShownDraft, StepDraftForm } from './step-draft-form.tsx';
@@ -112,6 +113,7 @@ function explained(panel: OtherProps['panel'], row: RowFacts): ReactNode {
   return (
     <>
       <b>{row.name} asks:</b> <q>{row.question?.text}</q>
+      <Stills ids={row.question?.stills ?? []} />
     </>
   );
 }

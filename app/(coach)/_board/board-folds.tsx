@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { Stills } from '#app/_ui/stills.tsx';
 import type { BoardView, Waiting } from '#lib/views/board-types.ts';
 import styles from './board.module.css';
 
@@ -32,6 +33,7 @@ function Fold({ word, list }: { word: string; list: Waiting[] }) {
         {list.map((one) => (
           <li key={one.clientId}>
             <Link href={`/clients/${one.clientId}`}>{one.name}</Link> <span>{one.words}</span>
+            <Stills ids={one.stills ?? []} />
           </li>
         ))}
       </ul>

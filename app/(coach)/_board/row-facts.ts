@@ -3,7 +3,7 @@ export type RowFacts = {
   clientId: string;
   name: string;
   step: string;
-  question: { id: string; text: string } | null;
+  question: { id: string; text: string; stills: string[] } | null;
   needsWords: boolean;
   nextCheckIn: { said: string; exact: string };
 };

@@ -1,4 +1,7 @@
 import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import pg from 'pg';
 import { afterAll, inject } from 'vitest';
 import { appUrl } from '#lib/launch/migrate.mjs';
@@ -8,6 +11,8 @@ const name = `plumbline_t_${randomUUID().replaceAll('-', '').slice(0, 16)}`;
 const server = inject('serverUrl');
 const owner = new URL(server);
 owner.pathname = `/${name}`;
+
+const files = mkdtempSync(join(tmpdir(), 'plumbline-files-'));
 
 const admin = new pg.Client({ connectionString: server });
 await admin.connect();
@@ -20,6 +25,7 @@ Object.assign(process.env, {
   APP_DATABASE_URL: appUrl(owner.href, inject('secret')),
   PLUMBLINE_SECRET: inject('secret'),
   PLUMBLINE_ORIGIN: 'http://localhost:3000',
+  PLUMBLINE_FILES: files,
 });
 
 afterAll(async () => {
@@ -27,4 +33,5 @@ afterAll(async () => {
   await closeDb();
   await admin.query(`drop database if exists ${name} with (force)`);
   await admin.end();
+  rmSync(files, { recursive: true, force: true });
 });

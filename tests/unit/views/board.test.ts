@@ -112,7 +112,7 @@ describe('counts', () => {
     anInput({
       clients: clients.map((one) =>
         one.id === 'f'
-          ? { ...one, questions: [{ id: 'q', text: 'Bars or floor?', askedOn: '2026-11-25' }] }
+          ? { ...one, questions: [{ id: 'q', text: 'Bars or floor?', askedOn: '2026-11-25', stills: ['s'] }] }
           : one,
       ),
       reasons,

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { Stills } from '#app/_ui/stills.tsx';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadAnswers } from '#lib/usecases/load-answers.ts';
@@ -26,6 +27,7 @@ export default async function AnswersPage() {
         {said.map((one) => (
           <section key={one.id} className="ladder-block">
             {one.about ? <p className="quiet">You asked: {one.about}</p> : null}
+            <Stills ids={one.stills} />
             {one.on ? <p className="quiet">On {one.on}</p> : null}
             <blockquote>“{one.text}”</blockquote>
             <p className="quiet">
@@ -37,6 +39,7 @@ export default async function AnswersPage() {
         {open.map((question) => (
           <section key={question.id} className="ladder-block">
             <p>{question.text}</p>
+            <Stills ids={question.stills} />
             <p className="quiet">{momentAsSaid(question.askedAt, zone, at)}</p>
           </section>
         ))}
