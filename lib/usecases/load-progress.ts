@@ -1,11 +1,18 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
+import type { ClientView } from '#lib/checks/types.ts';
+import { buildView } from '#lib/checks/view.ts';
 import { listCheckInWords } from '#lib/db/check-in-words.ts';
-import { withTeamPg } from '#lib/db/client.ts';
+import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { loadHistories } from '#lib/db/histories.ts';
 import { findPhoneClient, listLaddersOf, listRecentCheckIns, listStanding } from '#lib/db/phone-reads.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
+import { type WindowEdges, windowEdges } from '#lib/views/phone-edges.ts';
 import { type LadderProgress, ladderProgress } from '#lib/views/phone-progress.ts';
+import { type SidesOfRung, sidesOfRungs } from '#lib/views/phone-sides.ts';
 import { wordsAbout } from '#lib/views/phone-words.ts';
+import { ownPlanChanges, type PlanChange } from './own-plan-changes.ts';
 
 const LAST_TIME_DAYS = 90;
 
@@ -16,6 +23,10 @@ export type Progress = {
   teamName: string;
   date: string;
   ladders: (LadderProgress & LadderSaid)[];
+  /** The balance window, and left against right, over the last days of each. */
+  edges: WindowEdges[];
+  sides: SidesOfRung[];
+  changes: PlanChange[];
 };
 
 /** The client's own ladders: where they stand and what is left. Nothing about others, nothing about being late. */
@@ -35,6 +46,26 @@ export async function loadProgress(actor: Actor, now: Date): Promise<Progress> {
       const word = written.findLast(({ set }) => set && ladderOf.get(set.rungId) === ladder.ladderId);
       return { ...ladder, said: word ? { on: wordsAbout(word), text: word.text, by: word.by } : null };
     });
-    return { clientId, teamName: client.teamName, date, ladders };
+    const view = await ownView(tx, clientId, { date, now });
+    return {
+      clientId,
+      teamName: client.teamName,
+      date,
+      ladders,
+      edges: view ? windowEdges(view, DEFAULT_LIMITS) : [],
+      sides: view ? sidesOfRungs(view, DEFAULT_LIMITS) : [],
+      changes: await ownPlanChanges(tx, clientId, date),
+    };
   });
+}
+
+/** The client's own days as the checks see them; undefined: this client is gone. */
+async function ownView(
+  tx: TeamPg,
+  clientId: string,
+  { date, now }: { date: string; now: Date },
+): Promise<ClientView | undefined> {
+  const histories = await loadHistories(tx, [clientId], { from: addDays(date, -LAST_TIME_DAYS) });
+  const history = histories.get(clientId);
+  return history && buildView(history, { date, instant: now.toISOString() });
 }

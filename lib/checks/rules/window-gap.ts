@@ -1,19 +1,15 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
-import type { HistoryRung } from '#lib/domain/history.ts';
 import { median } from '#lib/stats/median.ts';
 import { exceeds } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
+import { bestHolds, daysOn, type KindOfHold, kindsOfHold } from '../holds-of-window.ts';
 import { roundTo } from '../in-numbers.ts';
-import { type RungDay, recentDays, rungDays } from '../rung-days.ts';
-import { hasResult } from '../set-result.ts';
+import { recentDays } from '../rung-days.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { asPercent, plainNumber } from '../words.ts';
 
 const KIND = 'window-gap';
-/** The two parts of the starter library that train the two edges of the balance window. */
-const PARTS = { over: 'Over-balance', under: 'Under-balance' } as const;
-
 export const windowGap: Check = {
   kind: KIND,
   title: 'Balance window',
@@ -21,32 +17,12 @@ export const windowGap: Check = {
   evaluate: (view, limits) => kindsOfHold(view).map((hold) => judge(view, hold, limits)),
 };
 
-/** Rungs of one kind: the name without the ladder's own ("short holds", "hands further out"); both edges have it. */
-type KindOfHold = { name: string; over: HistoryRung[]; under: HistoryRung[] };
-
-function kindsOfHold(view: ClientView): KindOfHold[] {
-  const kinds = new Map<string, KindOfHold>();
-  for (const rung of view.rungs.values()) {
-    if (rung.measure !== 'hold' || (rung.part !== PARTS.over && rung.part !== PARTS.under)) continue;
-    const name = rung.name.startsWith(rung.ladder)
-      ? rung.name.slice(rung.ladder.length).replace(/^, /, '')
-      : rung.name;
-    const kind = kinds.get(name) ?? { name, over: [], under: [] };
-    kind[rung.part === PARTS.over ? 'over' : 'under'].push(rung);
-    kinds.set(name, kind);
-  }
-  return [...kinds.values()]
-    .filter(({ over, under }) => over.length > 0 && under.length > 0)
-    .sort((a, b) => (a.name < b.name ? -1 : 1));
-}
-
 function judge(view: ClientView, { name, over, under }: KindOfHold, limits: Limits): Outcome {
   const subject: Subject = {
     key: `window:${name}`,
     label: name === '' ? 'balance window' : `balance window, ${name}`,
   };
-  const daysOn = (rungs: readonly HistoryRung[]) => rungs.flatMap((rung) => rungDays(view, rung.id));
-  const recent = recentDays(view, [...daysOn(over), ...daysOn(under)], limits['windowGap.days']);
+  const recent = recentDays(view, daysOn(view, [...over, ...under]), limits['windowGap.days']);
   const heel = bestHolds(recent, over);
   const toe = bestHolds(recent, under);
   const needed = limits['windowGap.holds'];
@@ -88,16 +64,4 @@ function judge(view: ClientView, { name, over, under }: KindOfHold, limits: Limi
     },
     limits,
   );
-}
-
-/** Best clean hold of each day, on rungs of one kind. */
-function bestHolds(days: readonly RungDay[], rungs: readonly HistoryRung[]): number[] {
-  const best = new Map<string, number>();
-  for (const day of days.filter((each) => each.counts)) {
-    for (const set of day.sets.filter(hasResult)) {
-      if (set.clean && rungs.some((rung) => rung.id === set.rungId))
-        best.set(day.date, Math.max(set.value, best.get(day.date) ?? 0));
-    }
-  }
-  return [...best.values()];
 }

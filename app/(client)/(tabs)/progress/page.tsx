@@ -3,7 +3,10 @@ import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadProgress } from '#lib/usecases/load-progress.ts';
 import { SendState } from '../../_phone/send-state.tsx';
+import { BalanceWindow } from './balance-window.tsx';
 import { LadderBlock } from './ladder-block.tsx';
+import { LeftAndRight } from './left-and-right.tsx';
+import { PlanChanges } from './plan-changes.tsx';
 
 export const metadata: Metadata = { title: 'Progress' };
 
@@ -24,6 +27,9 @@ export default async function ProgressPage() {
         {progress.ladders.map((ladder) => (
           <LadderBlock key={ladder.ladderId} ladder={ladder} today={progress.date} />
         ))}
+        <BalanceWindow edges={progress.edges} />
+        <LeftAndRight sides={progress.sides} />
+        <PlanChanges changes={progress.changes} today={progress.date} />
       </main>
     </>
   );
