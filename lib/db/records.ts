@@ -3,6 +3,7 @@ import type {
   RecordAbsence,
   RecordAssessed,
   RecordCheckIn,
+  RecordCoachWord,
   RecordDangerSign,
   RecordGoal,
   RecordLimit,
@@ -99,6 +100,13 @@ const QUESTIONS = `select ${iso('c.asked_at')} as "askedAt", c.text, ${iso('c.an
   left join answer a on a.team_id = c.team_id and a.question_id = c.id
   left join member m on m.team_id = a.team_id and m.id = a.by_id
   where c.team_id = $1 and c.client_id = $2 order by c.asked_at, c.id, a.created_at`;
+const COACH_WORDS = `select ${iso('c.created_at')} as "writtenAt", m.name as by, c.check_in_id as "checkInId", k.date,
+  r.name as rung, x.side, x.idx as set, c.text, ${iso('c.read_at')} as "readAt" from coach_word c
+  join member m on m.team_id = c.team_id and m.id = c.by_id
+  left join check_in k on k.team_id = c.team_id and k.id = c.check_in_id
+  left join check_in_set x on x.team_id = c.team_id and x.id = c.set_id
+  left join rung r on r.team_id = x.team_id and r.id = x.rung_id
+  where c.team_id = $1 and c.client_id = $2 order by c.created_at, c.id`;
 const ABSENCES = `select c.kind, c.from_date as "from", c.to_date as "to", ${iso('c.said_at')} as "saidAt"
   from absence c where c.team_id = $1 and c.client_id = $2 order by c.from_date, c.id`;
 
@@ -123,6 +131,7 @@ export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRe
     assessed: await rows<RecordAssessed>(ASSESSED),
     placements: await rows<RecordPlacement>(PLACEMENTS),
     questions: await rows<RecordQuestion>(QUESTIONS),
+    coachWords: await rows<RecordCoachWord>(COACH_WORDS),
     absences: await rows<RecordAbsence>(ABSENCES),
     limits: await rows<RecordLimit>(LIMITS),
   };

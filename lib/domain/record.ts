@@ -154,6 +154,18 @@ export type RecordQuestion = {
   /** Ids of the stills sent with it. */
   stills: string[];
 };
+/** A coach's words to the client; `checkInId` null: about no day in particular, `rung` null: about no set. */
+export type RecordCoachWord = {
+  writtenAt: string;
+  by: string;
+  checkInId: string | null;
+  date: string | null;
+  rung: string | null;
+  side: string | null;
+  set: number | null;
+  text: string;
+  readAt: string | null;
+};
 export type RecordLimit = {
   rule: string;
   tissue: string | null;
@@ -181,6 +193,7 @@ export type ClientRecord = {
   assessed: RecordAssessed[];
   placements: RecordPlacement[];
   questions: RecordQuestion[];
+  coachWords: RecordCoachWord[];
   absences: RecordAbsence[];
   limits: RecordLimit[];
 };

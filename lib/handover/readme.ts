@@ -24,6 +24,7 @@ export function readmeText(input: {
     'plans.csv          every version of the plan. placements.csv: which rung from which day. goals.csv: skills in focus.',
     'assessments.csv    what a coach saw and measured of the parts of a skill, a line a part and side.',
     'questions.csv      questions and answers, with the names of the pictures sent with them (folder stills).',
+    'coach_words.csv    what coaches wrote to the client, on a day or on one of its sets.',
     'absences.csv       days away. limits.csv: what was ruled out or reduced.',
     'history.json       the same in one file for programs, check-ins as corrected; history.schema.json says how to',
     '                   read it (JSON Schema 2020-12, format version 1).',

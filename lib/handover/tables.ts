@@ -156,6 +156,18 @@ function decisionTables(record: ClientRecord, zone: string): NamedTable[] {
       ['answer', (row) => row.answer],
       ['stills', (row) => list(row.stills.map((id) => `stills/${id}.jpg`))],
     ]),
+    table('coach_words.csv', record.coachWords, [
+      ['written_at_utc', (row) => row.writtenAt],
+      ['by', (row) => row.by],
+      ['check_in_id', (row) => row.checkInId],
+      ['date', (row) => row.date],
+      ['zone', () => zone],
+      ['rung', (row) => row.rung],
+      ['side', (row) => row.side],
+      ['set', (row) => (row.set === null ? null : row.set + 1)],
+      ['words', (row) => row.text],
+      ['read_at_utc', (row) => row.readAt],
+    ]),
     table('absences.csv', record.absences, [
       ['kind', (row) => row.kind],
       ['from', (row) => row.from],

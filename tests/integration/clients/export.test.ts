@@ -74,8 +74,16 @@ test('everything entered comes out, corrections beside their originals, formulas
      values ($1, $2, $3, 'elbow-inner', 'right', 'after', 4, 'joint')`,
     [team.teamId, second, clientId],
   );
+  await ownerQuery(
+    `insert into coach_word (team_id, client_id, by_id, check_in_id, set_id, text, created_at)
+     select team_id, client_id, $2, check_in_id, id, '=Slower', '2026-11-24T08:00:00Z' from check_in_set where team_id = $1`,
+    [team.teamId, team.memberId],
+  );
   const { fileName, files } = await exported(team, clientId);
 
+  expect(rowsOf(files, 'coach_words.csv')).toMatchObject([
+    { check_in_id: second, date: '2026-11-23', set: '1', words: "'=Slower", read_at_utc: '' },
+  ]);
   expect(fileName).toMatch(/^record-[0-9a-f]{8}-2026-11-25\.zip$/);
   const checkIns = rowsOf(files, 'check_ins.csv');
   expect(checkIns.map((row) => [row.check_in_id, row.replaced_at_utc !== '', row.session_load_au])).toEqual(
@@ -210,7 +218,7 @@ test('a client with nothing still leaves whole', async () => {
   const { files } = await exported(team, clientId);
   expect(schemaProblems(files.get('history.json') ?? '')).toBeNull();
   const tables = [...files.keys()].filter((name) => name.endsWith('.csv'));
-  expect(tables).toHaveLength(15);
+  expect(tables).toHaveLength(16);
   for (const name of tables) expect(rowsOf(files, name)).toEqual([]);
 });
 
