@@ -12,7 +12,7 @@ import { localDateOf } from '#lib/domain/local-date.ts';
 import { SOFT_GROUNDS } from '#lib/domain/vocabulary.ts';
 import { clockTime } from './local-time.ts';
 import { datedDay, exactDate } from './say-date.ts';
-import { type SetChoice, setChoices } from './set-words.ts';
+import { type DrillSets, drillSets } from './set-words.ts';
 import {
   firstSeen,
   type SeenBy,
@@ -39,7 +39,7 @@ export type TimelineEntry = {
   /** What coaches wrote on it, in order. */
   said: TimelineWord[];
   /** Its sets, to write words on one. */
-  sets: SetChoice[];
+  sets: DrillSets[];
 };
 
 type Deleted = { checkIn: HistoryCheckIn; deletedAt: string };
@@ -78,7 +78,7 @@ export function timeline(input: {
       ...lookedAt(checkIn, input),
       deleted: deletedOn(deletedAt.get(checkIn.id), checkIn.zone, input.today),
       said: wordsOf(checkIn.id, input.words ?? [], { zone: checkIn.zone, today: input.today }),
-      sets: setChoices(checkIn.sets, input.rungs),
+      sets: drillSets(checkIn.sets, input.rungs),
     }));
 }
 

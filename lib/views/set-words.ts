@@ -9,23 +9,40 @@ export function setInWords(set: { rung: string; side: Side; number: number }): s
   return `${set.rung}${set.side === 'both' ? '' : ` ${set.side}`}, set ${set.number}`;
 }
 
-/** The sets of a check-in to choose one from, as they were told: "Tuck planche left, set 2: 8 s". */
-export function setChoices(
+/** The sets of one drill and side, each with its index and what was told: short, as it travels to a browser. */
+export type DrillSets = { rungId: string; side: Side; rung: string; told: [index: number, value: string][] };
+
+/** The sets of a check-in by drill and side, in the order of their index. */
+export function drillSets(
   sets: readonly HistorySet[],
   rungs: ReadonlyMap<string, Pick<HistoryRung, 'name' | 'measure'>>,
-): SetChoice[] {
-  const counts = new Map<string, number>();
-  return [...sets]
-    .sort((a, b) => a.index - b.index)
-    .map((set) => {
-      const { rungId, side, index } = set;
-      const number = (counts.get(`${rungId} ${side}`) ?? 0) + 1;
-      counts.set(`${rungId} ${side}`, number);
-      const rung = rungs.get(rungId);
-      const name = setInWords({ rung: rung?.name ?? 'A drill', side, number });
-      return { rungId, side, index, label: `${name}: ${told(set, rung?.measure)}` };
-    })
-    .sort((a, b) => (a.rungId === b.rungId ? 0 : a.rungId < b.rungId ? -1 : 1));
+): DrillSets[] {
+  const groups = new Map<string, DrillSets>();
+  for (const set of [...sets].sort((a, b) => a.index - b.index)) {
+    const { rungId, side } = set;
+    const rung = rungs.get(rungId);
+    const group = groups.get(`${rungId} ${side}`) ?? {
+      rungId,
+      side,
+      rung: rung?.name ?? 'A drill',
+      told: [],
+    };
+    group.told.push([set.index, told(set, rung?.measure)]);
+    groups.set(`${rungId} ${side}`, group);
+  }
+  return [...groups.values()].sort((a, b) => (a.rungId === b.rungId ? 0 : a.rungId < b.rungId ? -1 : 1));
+}
+
+/** Each set to choose one from: "Tuck planche left, set 2: 8 s". */
+export function setChoices(drills: readonly DrillSets[]): SetChoice[] {
+  return drills.flatMap(({ rungId, side, rung, told }) =>
+    told.map(([index, value], at) => ({
+      rungId,
+      side,
+      index,
+      label: `${setInWords({ rung, side, number: at + 1 })}: ${value}`,
+    })),
+  );
 }
 
 function told(set: HistorySet, measure: HistoryRung['measure'] | undefined): string {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { timeline } from '#lib/views/client-timeline.ts';
-import { setChoices } from '#lib/views/set-words.ts';
+import { drillSets, setChoices } from '#lib/views/set-words.ts';
 import { aCheckIn, aRung, aSet, day, sets } from '#tests/fixtures/history-builders.ts';
 
 const rungs = new Map([['pull-1', aRung()]]);
@@ -67,7 +67,7 @@ test('sets are counted from 1 within drill and side, whatever their index, with 
     ...sets([5, null], { side: 'left' }),
     aSet({ index: 3, value: null, how: 'as-planned', planned: 6 }),
   ];
-  expect(setChoices(told, rungs).map(({ label, side, index }) => [label, side, index])).toEqual([
+  expect(setChoices(drillSets(told, rungs)).map(({ label, side, index }) => [label, side, index])).toEqual([
     ['Pull-up left, set 1: 5', 'left', 0],
     ['Pull-up left, set 2: not done', 'left', 1],
     ['Pull-up, set 1: 6', 'both', 3],

@@ -2,11 +2,11 @@
 
 import { useRouter } from 'next/navigation';
 import { type FormEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
-import type { SetChoice } from '#lib/views/set-words.ts';
+import { type DrillSets, type SetChoice, setChoices } from '#lib/views/set-words.ts';
 import { postJson } from '../../_parts/post-json.ts';
 import styles from './client-page.module.css';
 
-type Props = { clientId: string; checkInId: string; day: string; sets: SetChoice[]; unseen: boolean };
+type Props = { clientId: string; checkInId: string; day: string; sets: DrillSets[]; unseen: boolean };
 
 /** Words to the client on this check-in, and that one has seen it; the page stays where it is. */
 export function CheckInActs({ clientId, checkInId, day, sets, unseen }: Props) {
@@ -74,11 +74,12 @@ type FormProps = Pick<Props, 'day' | 'sets'> & {
 
 function WordsForm({ day, sets, busy, send, close }: FormProps) {
   const text = useRef<HTMLTextAreaElement>(null);
+  const choices = setChoices(sets);
   useEffect(() => text.current?.focus(), []);
   const onSubmit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const about = String(new FormData(event.currentTarget).get('about') ?? '');
-    void send(text.current?.value ?? '', about === '' ? undefined : sets[Number(about)]);
+    void send(text.current?.value ?? '', about === '' ? undefined : choices[Number(about)]);
   };
   const onKeyDown = (event: KeyboardEvent<HTMLFormElement>) => {
     if (event.key === 'Escape') close();
@@ -95,7 +96,7 @@ function WordsForm({ day, sets, busy, send, close }: FormProps) {
         About
         <select name="about">
           <option value="">the day</option>
-          {sets.map((set, at) => (
+          {choices.map((set, at) => (
             <option key={`${set.rungId} ${set.side} ${set.index}`} value={at}>
               {set.label}
             </option>
