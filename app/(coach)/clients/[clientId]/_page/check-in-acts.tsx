@@ -44,7 +44,7 @@ export function CheckInActs({ clientId, checkInId, day, sets, unseen }: Props) {
           type="button"
           ref={opener}
           aria-expanded={open}
-          aria-label={`Write words on the check-in of ${day}`}
+          aria-label={`Write words: the check-in of ${day}`}
           onClick={() => setOpen(!open)}
         >
           Write words
@@ -53,7 +53,7 @@ export function CheckInActs({ clientId, checkInId, day, sets, unseen }: Props) {
           <button
             type="button"
             disabled={busy}
-            aria-label={`Mark the check-in of ${day} as seen`}
+            aria-label={`Mark as seen: the check-in of ${day}`}
             onClick={() => void seen()}
           >
             Mark as seen
