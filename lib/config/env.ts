@@ -12,7 +12,17 @@ const secret = z
     'PLUMBLINE_SECRET is an example value: make your own (openssl rand -base64 48)',
   );
 
-const environment = z.object({
+function vapidKey(bytes: number) {
+  const letters = Math.ceil((bytes * 4) / 3);
+  return z
+    .string()
+    .regex(
+      new RegExp(`^[A-Za-z0-9_-]{${letters}}$`),
+      `must be ${bytes} bytes as base64url (${letters} characters)`,
+    );
+}
+
+const variables = z.object({
   NODE_ENV: z.enum(['development', 'production', 'test']).default('development'),
   /** Connection of the application's role: row-level security applies to it. */
   APP_DATABASE_URL: z
@@ -26,9 +36,22 @@ const environment = z.object({
   PLUMBLINE_DEMO: z.enum(['on', 'off']).default('off'),
   /** Folder of the pictures that clients send, outside the database; kept and backed up beside it. */
   PLUMBLINE_FILES: z.string().default('.data/files'),
+  /** The key pair of web push (npx web-push generate-vapid-keys); without it one follows from the secret. */
+  PLUMBLINE_PUSH_PUBLIC: vapidKey(65).optional(),
+  PLUMBLINE_PUSH_PRIVATE: vapidKey(32).optional(),
+  /** `1` in tests only: a push service may be this machine. */
+  PLUMBLINE_PUSH_LOCAL: z.enum(['1', '0']).default('0'),
   /** `1` when a proxy of ours stands in front and appends to X-Forwarded-For; otherwise that header is ignored. */
   PLUMBLINE_TRUST_PROXY: z.enum(['1', '0']).default('0'),
 });
+/** Half a pair would sign with another key than the phones were told. */
+const environment = variables.refine(
+  (all) => (all.PLUMBLINE_PUSH_PUBLIC === undefined) === (all.PLUMBLINE_PUSH_PRIVATE === undefined),
+  {
+    path: ['PLUMBLINE_PUSH_PUBLIC'],
+    error: 'goes with PLUMBLINE_PUSH_PRIVATE: set both, or none and a pair follows from the secret',
+  },
+);
 export type Env = z.infer<typeof environment>;
 
 /** Reads and checks the environment; the error names every variable that is wrong, never its value. */

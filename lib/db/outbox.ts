@@ -1,14 +1,14 @@
 import { pool, type TeamPg, type TeamScope, teamScope } from './client.ts';
 
-/** What goes through the queue; mail waits for its own sender. */
+/** What goes through the queue; mail and push wait for their own senders. */
 const QUEUED_KIND = 'after-check-in';
 
 export type WaitingCheckIn = { id: string; clientId: string; checkInId: string };
 
-export async function listTeamsWithOutbox(): Promise<TeamScope[]> {
+export async function listTeamsWithOutbox(kind: 'after-check-in' | 'push'): Promise<TeamScope[]> {
   const { rows } = await pool().query<{ teamId: string }>(
     'select team_id as "teamId" from teams_with_outbox($1)',
-    [QUEUED_KIND],
+    [kind],
   );
   return rows.map((row) => teamScope(row.teamId));
 }

@@ -13,6 +13,7 @@ export const LIMITS = {
   'check-in': { name: 'check-in', max: 30, windowSeconds: HOUR },
   export: { name: 'export', max: 10, windowSeconds: HOUR },
   join: { name: 'join', max: 20, windowSeconds: HOUR },
+  notices: { name: 'notices', max: 60, windowSeconds: HOUR },
   still: { name: 'still', max: 30, windowSeconds: HOUR },
   'sign-in-form': { name: 'sign-in-form', max: 30, windowSeconds: HOUR },
   'sign-in-link': { name: 'sign-in-link', max: 20, windowSeconds: HOUR },

@@ -1,6 +1,7 @@
 import { AppError } from '#lib/errors.ts';
 import { type OpenQueue, openQueue, type QueuePlace, queuePlace } from './backend.ts';
 import type { JobDefinition, QueueName } from './define-job.ts';
+import { deliverNoticesJob } from './deliver-notices.ts';
 import { deliverOutboxJob } from './deliver-outbox.ts';
 
 /** How long a producer waits for the queue before it says that it cannot be reached. */
@@ -41,6 +42,11 @@ export async function enqueue<Payload>(job: JobDefinition<Payload>, payload: Pay
 /** Says that something waits in the outbox. Never throws: when the queue is down the tick finds it. */
 export async function kickOutbox(): Promise<void> {
   await enqueue(deliverOutboxJob, {}).catch(() => undefined);
+}
+
+/** Says that notices of a team may wait after an act or words. Never throws, as above. */
+export async function kickNotices(teamId: string, after: string): Promise<void> {
+  await enqueue(deliverNoticesJob, { teamId, after }).catch(() => undefined);
 }
 
 /** True when the queue answers. */

@@ -8,6 +8,7 @@ import { AppError } from '#lib/errors.ts';
 import type { ActDone } from './act-on-reason.ts';
 import { assertMember } from './assert-member.ts';
 import { holdOf } from './hold-after-act.ts';
+import { tellClient } from './tell-client.ts';
 
 /**
  * Answers a waiting question. Once none waits any more, the reason that a question waits closes too; the
@@ -45,6 +46,7 @@ export async function answerQuestion(
       events.push(event(first.id, { actId, clientId: input.clientId, before: null, after: null, ...made }));
     }
     await insertActEvents(tx, events, by);
+    await tellClient(tx, { clientId: input.clientId, what: 'answer', id: answerId, by: actor.name }, now);
     await insertAudit(tx, actor, {
       action: 'question-answered',
       clientId: input.clientId,

@@ -11,7 +11,7 @@ const ROWS_A_TURN = 200;
  */
 export async function deliverOutbox(now: Date): Promise<number> {
   let delivered = 0;
-  for (const scope of await listTeamsWithOutbox()) {
+  for (const scope of await listTeamsWithOutbox('after-check-in')) {
     delivered += await withTeamPg(scope, async (tx) => {
       const waiting = await listWaitingCheckIns(tx, ROWS_A_TURN);
       const sent: string[] = [];

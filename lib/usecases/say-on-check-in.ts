@@ -6,6 +6,7 @@ import { AppError } from '#lib/errors.ts';
 import type { CheckInWordsInput } from '#lib/schemas/check-in-words.ts';
 import { assertCheckInCounts } from './assert-check-in-counts.ts';
 import { assertMember } from './assert-member.ts';
+import { tellClient } from './tell-client.ts';
 
 type Said = { clientId: string; checkInId: string; words: CheckInWordsInput };
 
@@ -21,6 +22,7 @@ export async function sayOnCheckIn(actor: Actor, said: Said, now: Date): Promise
         fields: { set: 'is not in this check-in: choose the day or one of its sets' },
       });
     const wordId = await insertCheckInWord(tx, { clientId, checkInId, setId, text: words.text }, by);
+    await tellClient(tx, { clientId, what: 'words', id: wordId, by: actor.name }, now);
     await insertAudit(tx, actor, { action: 'words-written', clientId, objectId: wordId, fields: ['text'] });
     return { wordId };
   });

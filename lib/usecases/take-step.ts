@@ -16,6 +16,7 @@ import { AppError } from '#lib/errors.ts';
 import type { PlanStage, StepDraft } from '#lib/planning/steps/step-types.ts';
 import type { PlanInput } from '#lib/schemas/plan.ts';
 import { savePlanIn } from './save-plan.ts';
+import { tellClient } from './tell-client.ts';
 
 type Taking = {
   actor: Actor & { memberId: string };
@@ -50,8 +51,18 @@ export async function takeStep(tx: TeamPg, taking: Taking): Promise<StepRecords>
     goalIds,
     filmId: draft.film && (await insertFilmRequest(tx, { ...draft.film, clientId }, by)),
     limitId: draft.limit && (await setLimit(tx, taking, draft.limit)),
-    wordId: taking.words === '' ? null : await insertCoachWord(tx, { clientId, text: taking.words }, by),
+    wordId: taking.words === '' ? null : await say(tx, taking, by),
   };
+}
+
+async function say(
+  tx: TeamPg,
+  { actor, clientId, words, now }: Taking,
+  by: { memberId: string; at: Date },
+): Promise<string> {
+  const id = await insertCoachWord(tx, { clientId, text: words }, by);
+  await tellClient(tx, { clientId, what: 'words', id, by: actor.name }, now);
+  return id;
 }
 
 async function setLimit(

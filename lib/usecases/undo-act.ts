@@ -13,6 +13,7 @@ import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { areVersionsUnused, takeBackStep } from '#lib/db/step-records.ts';
 import { AppError } from '#lib/errors.ts';
 import { assertMember } from './assert-member.ts';
+import { untellClient } from './tell-client.ts';
 
 const UNIQUE_VIOLATION = '23505';
 
@@ -38,6 +39,7 @@ export async function undoAct(
     );
     for (const { body } of events) {
       await takeBackRecords(tx, body, now);
+      for (const id of [body.answerId, body.taken?.wordId]) if (id) await untellClient(tx, id);
       if (body.taken) await takeBackStep(tx, { clientId: body.clientId, taken: body.taken });
     }
     await insertActEvents(

@@ -1,8 +1,10 @@
 import { afterCheckInJob } from '#lib/jobs/after-check-in.ts';
+import { deliverNoticesJob } from '#lib/jobs/deliver-notices.ts';
 import { deliverOutboxJob } from '#lib/jobs/deliver-outbox.ts';
 import { nightBatchJob } from '#lib/jobs/night-batch.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
 import { handleAfterCheckIn } from './after-check-in.ts';
+import { handleDeliverNotices } from './deliver-notices.ts';
 import { handleDeliverOutbox } from './deliver-outbox.ts';
 import { handleNightBatch } from './night-batch.ts';
 import { handleTick } from './tick.ts';
@@ -10,6 +12,7 @@ import { handleTick } from './tick.ts';
 /** Every job and who does it. */
 export const HANDLERS: ReadonlyMap<string, (data: unknown) => Promise<void>> = new Map([
   [afterCheckInJob.name, handleAfterCheckIn],
+  [deliverNoticesJob.name, handleDeliverNotices],
   [deliverOutboxJob.name, handleDeliverOutbox],
   [nightBatchJob.name, handleNightBatch],
   [tickJob.name, handleTick],

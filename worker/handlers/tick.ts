@@ -1,5 +1,6 @@
 import { now } from '#lib/clock.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
+import { deliverNotices } from '#lib/usecases/deliver-notices.ts';
 import { deliverOutbox } from '#lib/usecases/deliver-outbox.ts';
 import { oweNights } from '#lib/usecases/owe-nights.ts';
 
@@ -7,4 +8,5 @@ export async function handleTick(data: unknown): Promise<void> {
   tickJob.payload.parse(data);
   await deliverOutbox(now());
   await oweNights(now());
+  await deliverNotices(now()); // last: it waits for strangers' servers
 }

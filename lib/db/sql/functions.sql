@@ -140,3 +140,13 @@ language sql stable security definer set search_path = public as $$
 $$;
 revoke all on function public.clients_with_email(text) from public;
 grant execute on function public.clients_with_email(text) to plumbline_app;
+
+-- ---- Notices: one browser tells one client, whoever signed in on it before ----
+
+-- Frees the address of a browser that somebody else holds. The address is known to that browser and its push service alone.
+create or replace function public.release_push_endpoint(of_endpoint text, for_client uuid) returns void
+language sql volatile security definer set search_path = public as $$
+  delete from push_subscription where endpoint = of_endpoint and client_id <> for_client
+$$;
+revoke all on function public.release_push_endpoint(text, uuid) from public;
+grant execute on function public.release_push_endpoint(text, uuid) to plumbline_app;

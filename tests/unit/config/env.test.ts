@@ -23,6 +23,18 @@ describe('the environment', () => {
     expect(() => parseEnv({ ...whole, PLUMBLINE_SECRET: secret })).toThrow(message);
   });
 
+  it('takes both keys of web push or none', () => {
+    const [PLUMBLINE_PUSH_PUBLIC, PLUMBLINE_PUSH_PRIVATE] = ['B'.repeat(87), 'p'.repeat(43)];
+    expect(parseEnv({ ...whole, PLUMBLINE_PUSH_PUBLIC, PLUMBLINE_PUSH_PRIVATE })).toMatchObject({
+      PLUMBLINE_PUSH_PUBLIC,
+    });
+    for (const half of [{ PLUMBLINE_PUSH_PUBLIC }, { PLUMBLINE_PUSH_PRIVATE }])
+      expect(() => parseEnv({ ...whole, ...half })).toThrow(/set both, or none/);
+    expect(() => parseEnv({ ...whole, PLUMBLINE_PUSH_PUBLIC: 'short', PLUMBLINE_PUSH_PRIVATE })).toThrow(
+      /65 bytes/,
+    );
+  });
+
   it('names every variable that is wrong, and no value', () => {
     const wrong = { PLUMBLINE_SECRET: 'tooshort-q8Zt5', REDIS_URL: 'ftp://elsewhere' };
     const told = () => parseEnv(wrong);
