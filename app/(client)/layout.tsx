@@ -9,6 +9,7 @@ import './_styles/sent.css';
 import './_styles/progress.css';
 import './_styles/limits.css';
 import './_styles/plain.css';
+import './_styles/notices.css';
 
 export default function ClientLayout({ children }: { children: ReactNode }) {
   return (

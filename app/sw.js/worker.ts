@@ -1,16 +1,24 @@
 /** The little of a service worker's own names that is used here: TypeScript's library of them excludes that of pages. */
 type Lifetime = Event & { waitUntil: (work: Promise<unknown>) => void };
 type Asked = Event & { request: Request; respondWith: (answer: Promise<Response>) => void };
+type Pushed = Lifetime & { data: { json: () => unknown } | null };
+type Clicked = Lifetime & { notification: Notification };
 type WorkerScope = {
   location: Location;
   skipWaiting: () => Promise<void>;
-  clients: { claim: () => Promise<void> };
+  clients: {
+    claim: () => Promise<void>;
+    openWindow: (address: string) => Promise<unknown>;
+  };
+  registration: { showNotification: (title: string, options: NotificationOptions) => Promise<void> };
   addEventListener(kind: 'install' | 'activate', listener: (event: Lifetime) => void): void;
+  addEventListener(kind: 'push', listener: (event: Pushed) => void): void;
+  addEventListener(kind: 'notificationclick', listener: (event: Clicked) => void): void;
   addEventListener(kind: 'fetch', listener: (event: Asked) => void): void;
 };
 
 /**
- * What opens the check-in without signal. Runs in the phone's worker: it is sent as its own text, so it may use nothing
+ * What opens the check-in without signal and shows notices of answers. Runs in the phone's worker: it is sent as its own text, so it may use nothing
  * from outside but its two arguments. Keeps the built files and one page that holds nothing of anybody; never a page
  * with somebody's data.
  */
@@ -59,6 +67,26 @@ export function phoneWorker(scope: WorkerScope, build: string): void {
     return isGone ? kept : answer;
   };
 
+  /** Browsers want every push shown, so one that cannot be read is shown too. The tag: a repeat shows once. */
+  const show = (event: Pushed) => {
+    let told: { title?: unknown; text?: unknown; tag?: unknown } = {};
+    try {
+      told = Object(event.data?.json());
+    } catch {
+      // not ours, or cut short
+    }
+    const title = typeof told.title === 'string' ? told.title : 'From your coach';
+    const body = typeof told.text === 'string' ? told.text : 'On your Answers page.';
+    const tag = typeof told.tag === 'string' ? told.tag : 'answer';
+    return scope.registration.showNotification(title, { body, tag, icon: '/icon1.png' });
+  };
+
+  scope.addEventListener('push', (event) => event.waitUntil(show(event)));
+  scope.addEventListener('notificationclick', (event) => {
+    event.notification.close();
+    // Never in a page that is open: a check-in may be half filled in there.
+    event.waitUntil(scope.clients.openWindow('/answers'));
+  });
   scope.addEventListener('install', (event) => {
     event.waitUntil(keepShell().then(() => scope.skipWaiting()));
   });

@@ -3,10 +3,12 @@ import { Stills } from '#app/_ui/stills.tsx';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadAnswers } from '#lib/usecases/load-answers.ts';
+import { loadNotices } from '#lib/usecases/load-notices.ts';
 import { momentAsSaid } from '#lib/views/phone-dates.ts';
 import { SendState } from '../../_phone/send-state.tsx';
 import { WordsRead } from '../../_phone/words-read.tsx';
 import { AskForm } from './ask-form.tsx';
+import { NoticeSwitches } from './notice-switches.tsx';
 import { SignOut } from './sign-out.tsx';
 
 export const metadata: Metadata = { title: 'Answers' };
@@ -14,6 +16,7 @@ export const metadata: Metadata = { title: 'Answers' };
 export default async function AnswersPage() {
   const actor = await requireActor('see-own-training');
   const { clientId, teamName, coachName, zone, said, open } = await loadAnswers(actor);
+  const notices = await loadNotices(actor);
   const at = now();
   return (
     <>
@@ -47,6 +50,7 @@ export default async function AnswersPage() {
           <WordsRead ids={said.filter((one) => one.unread).map((one) => one.id)} />
         ) : null}
         <AskForm coach={coachName} />
+        {notices ? <NoticeSwitches coach={coachName} {...notices} /> : null}
         <SignOut clientId={clientId} />
       </main>
     </>

@@ -1,6 +1,7 @@
 'use client';
 import { useState } from 'react';
 import { clearEverythingKept } from '../../_phone/kept.ts';
+import { leavePhone } from '../../_phone/notices.ts';
 import { postJson } from '../../_phone/post-json.ts';
 import { useKept } from '../../_phone/use-kept.ts';
 
@@ -10,6 +11,7 @@ export function SignOut({ clientId }: { clientId: string }) {
   const [asks, setAsks] = useState(false);
   const [problem, setProblem] = useState('');
   const leave = async () => {
+    await leavePhone();
     const failed = await postJson('/api/sign-out', {});
     if (failed) return setProblem(failed);
     clearEverythingKept();
