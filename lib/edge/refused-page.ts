@@ -20,7 +20,7 @@ export async function refusedPage(answer: Response, action: string, posted: Requ
   const kept = [...fields].filter(([name]) => !named.has(name));
   const asked = wrong.map(
     ([name, why]) =>
-      `<label>${escaped(labelOf(name, why))}<input style="${FIELD}" name="${escaped(name)}" value="${escaped(fields.get(name) ?? '')}"></label>`,
+      `<label>${escaped(`${labelOf(name, fields)}: ${why}`)}<input style="${FIELD}" name="${escaped(name)}" value="${escaped(fields.get(name) ?? '')}"></label>`,
   );
   const hidden = kept.map(
     ([name, value]) => `<input type="hidden" name="${escaped(name)}" value="${escaped(value)}">`,
@@ -34,9 +34,9 @@ export async function refusedPage(answer: Response, action: string, posted: Requ
   );
 }
 
-/** Sets say themselves which they are; other fields are named. */
-function labelOf(name: string, why: string): string {
-  return name.startsWith('value ') ? why : `${name}: ${why}`;
+/** A form may send what a field is called beside it: `label X` for `value X`. */
+function labelOf(name: string, fields: URLSearchParams): string {
+  return fields.get(name.replace(/^value /, 'label ')) || name;
 }
 
 function escaped(text: string): string {

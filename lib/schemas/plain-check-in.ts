@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { parseAmount } from '#lib/domain/parse-amount.ts';
-import { type CheckInInput, checkInSchema } from './check-in.ts';
+import { type CheckInBody, type CheckInInput, checkInSchema } from './check-in.ts';
 
 type Fields = Record<string, string | string[]>;
 
@@ -25,14 +25,23 @@ export const plainCheckInSchema = z
       const set = first === 'sets' ? sets[Number(at)] : undefined;
       const place = first === 'pain' ? pain[Number(at)] : undefined;
       const name = place ? painField(String(rest[0] ?? 'value'), place.moment) : String(first);
-      context.addIssue({
-        code: 'custom',
-        path: [set ? `value ${set.name}` : name],
-        message: set ? `${set.label}: ${message}` : message,
-      });
+      context.addIssue({ code: 'custom', path: [set ? `value ${set.name}` : name], message });
     }
     return z.NEVER;
   });
+
+/** Fields that were refused after the form was read, named as the form names them. */
+export function plainFields(
+  fields: Readonly<Record<string, string>>,
+  { sets }: Pick<CheckInBody, 'sets'>,
+): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(fields).map(([name, why]) => {
+      const set = sets[Number(/^sets\.(\d+)\./.exec(name)?.[1] ?? Number.NaN)];
+      return [set ? `value ${plainSetName(set.rungId, set.side, set.index)}` : name, why];
+    }),
+  );
+}
 
 /** The field of the form that a part of a pain score was written in. */
 function painField(part: string, moment: string): string {
@@ -72,7 +81,7 @@ function toInput(fields: Fields): { input: unknown; sets: Named[]; pain: { momen
 }
 
 type SetInput = NonNullable<CheckInInput['sets']>[number];
-type Named = { name: string; label: string; set: SetInput };
+type Named = { name: string; set: SetInput };
 
 function setsOf(fields: Fields, one: (name: string) => string): Named[] {
   const restAsPlanned = one('rest') === 'as-planned';
@@ -96,7 +105,7 @@ function setsOf(fields: Fields, one: (name: string) => string): Named[] {
       how: isNotDone ? 'not-done' : isAsPlanned ? 'as-planned' : 'typed',
       clean: !isNotDone && one(`broken ${key}`) !== 'yes',
     } as const;
-    return [{ name: key, label: one(`label ${key}`) || key, set }];
+    return [{ name: key, set }];
   });
 }
 

@@ -24,7 +24,7 @@ test('a check-in without scripts, refused first and then kept', async ({ page })
   await expect(page.getByRole('heading', { name: 'Not kept yet' })).toBeVisible();
   const again = page.getByLabel(/set 1: must be a number/);
   await expect(again).toHaveValue('a lot');
-  await again.fill('7,5');
+  await again.fill('8');
   await page.getByRole('button', { name: 'Send again' }).click();
   await page.waitForURL('**/today');
   await expect(page.getByText(/: kept\.$/)).toHaveCount(1);

@@ -2,8 +2,9 @@ import { defineRoute, type RouteHandler } from '#lib/edge/define-route.ts';
 import { LIMITS } from '#lib/edge/rate-limit.ts';
 import { refusedPage } from '#lib/edge/refused-page.ts';
 import { seeOther } from '#lib/edge/see-other.ts';
+import { AppError } from '#lib/errors.ts';
 import { kickOutbox } from '#lib/jobs/queue.ts';
-import { plainCheckInSchema } from '#lib/schemas/plain-check-in.ts';
+import { plainCheckInSchema, plainFields } from '#lib/schemas/plain-check-in.ts';
 import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
 
 const submit = defineRoute(
@@ -14,7 +15,10 @@ const submit = defineRoute(
     limit: LIMITS['check-in'],
   },
   async ({ actor, body, now }) => {
-    await submitCheckIn(actor, body, now);
+    await submitCheckIn(actor, body, now).catch((error: unknown) => {
+      if (!(error instanceof AppError)) throw error;
+      throw new AppError(error.code, error.message, { fields: plainFields(error.fields, body) });
+    });
     void kickOutbox();
     return seeOther('/today');
   },
