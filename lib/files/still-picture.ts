@@ -48,7 +48,7 @@ export async function stillPicture(bytes: Uint8Array): Promise<StillPicture> {
 async function assertStill(bytes: Uint8Array): Promise<void> {
   if (bytes.byteLength === 0) throw refused('is empty (0 bytes): choose it again');
   if (isHeif(bytes)) throw refused('is HEIC or AVIF, which cannot be read here: send it as JPEG');
-  if (!isKnown(bytes)) throw refused('is not a JPEG, PNG or WebP picture, whatever its name says');
+  if (!isKnown(bytes)) throw refused('is not a JPEG, PNG or WebP file, whatever its name says');
   const { width, height, pages } = await sharp(bytes, { limitInputPixels: false })
     .metadata()
     .catch(() => {
