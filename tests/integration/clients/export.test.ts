@@ -66,7 +66,7 @@ test('everything entered comes out, corrections beside their originals, formulas
   await insert(second, first, '=1+1', false);
   await ownerQuery(
     `insert into check_in_set (team_id, check_in_id, client_id, rung_id, side, idx, planned, value, how, added_kg, faults)
-     values ($1, $2, $3, $4, 'both', 0, 5, 4.5, 'typed', -2.5, '{came-off}')`,
+     values ($1, $2, $3, $4, 'both', 1, 5, 4.5, 'typed', -2.5, '{came-off}')`,
     [team.teamId, second, clientId, rungId],
   );
   await ownerQuery(
