@@ -54,6 +54,14 @@ export default {
       to: { path: 'node_modules/sharp/' },
     },
     {
+      name: 'push-only-in-lib-push',
+      severity: 'error',
+      comment:
+        'Addresses of push services come from phones: they are called in one place, with its look at each.',
+      from: { path: '^(app|worker|lib)/', pathNot: '^lib/push/' },
+      to: { path: 'node_modules/web-push/' },
+    },
+    {
       name: 'bullmq-only-at-the-edges',
       severity: 'error',
       comment: 'Enqueue through lib/jobs/queue.ts; work in worker/.',

@@ -1,10 +1,16 @@
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test, vi } from 'vitest';
 import { POST as postPhone } from '#app/api/notices/push/route.ts';
 import { sendPush } from '#lib/push/send-push.ts';
 import { aPhone, type Phone } from '../check-in/arrange.ts';
 import { ownerQuery } from '../support/database.ts';
 import { browserRequest, cookieFor, noParams } from '../support/signing-in.ts';
 import { openPushService } from './push-service.ts';
+
+vi.mock('node:dns', async (original) => ({
+  ...(await original<typeof import('node:dns')>()),
+  lookup: (_: string, { all }: { all?: boolean }, found: (...answer: unknown[]) => void) =>
+    all ? found(null, [{ address: '127.0.0.1', family: 4 }]) : found(null, '127.0.0.1', 4),
+}));
 
 // Without the test setting: as in a real deployment.
 let phone: Phone;
@@ -55,5 +61,16 @@ test('a service on this machine is never called', async () => {
   const notice = { title: 'An answer', text: 'Here', tag: 'a' };
   expect(await sendPush({ endpoint, ...keys }, notice)).toEqual({ how: 'gone' });
   expect(service.pushed).toEqual([]);
+  await service.close();
+});
+
+test('a public name that leads to this machine is not connected to', async () => {
+  const service = await openPushService();
+  const { keys } = service.phone('here');
+  const notice = { title: 'An answer', text: 'Here', tag: 'a' };
+  expect(await sendPush({ endpoint: 'https://push.example/1', ...keys }, notice)).toEqual({
+    how: 'failed',
+    why: 'the push service cannot be reached (EPRIVATE)',
+  });
   await service.close();
 });

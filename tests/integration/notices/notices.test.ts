@@ -11,6 +11,8 @@ import { deliverNotices } from '#lib/usecases/deliver-notices.ts';
 import { loadNotices } from '#lib/usecases/load-notices.ts';
 import { sayOnCheckIn } from '#lib/usecases/say-on-check-in.ts';
 import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
+import { undoAct } from '#lib/usecases/undo-act.ts';
+import { openReason } from '../board/board-rows.ts';
 import { anotherPhone, aPhone, aTraining, NOW, type Phone } from '../check-in/arrange.ts';
 import { leadOf } from '../clients/support.ts';
 import { makeTestTeam, ownerQuery } from '../support/database.ts';
@@ -46,10 +48,10 @@ const turnOn = (client: Client, json: unknown) => post(postPhone, 'push', client
 const turnOff = (client: Client, endpoint: string) => post(postPhoneOff, 'push/off', client, { endpoint });
 const mail = (client: Client, on: boolean) => post(postMail, 'mail', client, { on });
 
-async function answered({ actor, clientId }: Client): Promise<void> {
+async function answered({ actor, clientId }: Client) {
   const id = crypto.randomUUID();
   await askQuestion(actor, { id, text: 'My wrist is sore. What now?' }, NOW);
-  await answerQuestion(leadOf(home.team), { clientId, questionId: id, text: TEXT }, NOW);
+  return answerQuestion(leadOf(home.team), { clientId, questionId: id, text: TEXT }, NOW);
 }
 const rowsOf = (clientId: string) =>
   ownerQuery<{ kind: string; sent: boolean; attempts: number; error: string | null; body: unknown }>(
@@ -211,6 +213,18 @@ test('by mail once it is switched on and an address is known, and not after', as
     },
   ]);
   expect(JSON.stringify(rows)).not.toMatch(/wrist|sore/i);
+});
+
+test('an answer that is taken back before its notices left tells nobody', async () => {
+  const client = await anotherPhone(home.team, 'Undone');
+  await give(client.clientId, 'undone@client.example');
+  await turnOn(client, service.phone('undone'));
+  await mail(client, true);
+  await openReason(home.team, client.clientId, 'question-waiting');
+  const { actId } = await answered(client);
+  expect(await rowsOf(client.clientId)).toHaveLength(2);
+  await undoAct(leadOf(home.team), { actId }, NOW);
+  expect(await rowsOf(client.clientId)).toEqual([]);
 });
 
 test('what a client chose goes with the client', async () => {
