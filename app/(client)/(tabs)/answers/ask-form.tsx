@@ -50,7 +50,7 @@ export function AskForm({ coach }: { coach: string }) {
         />
       </label>
       <StillChoice stills={stills} change={setStills} />
-      <p role="status" className="quiet">
+      <p role="status" className="quiet" style={{ margin: '8px 0' }}>
         {state.said}
       </p>
       <button type="submit" className="act" disabled={state.busy || text.trim() === ''}>

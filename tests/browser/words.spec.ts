@@ -1,0 +1,160 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Browser, expect, type Page, test } from '@playwright/test';
+import sharp from 'sharp';
+import { aPhoto } from '../fixtures/pictures.ts';
+import { expectAccessible } from './support/axe.ts';
+import { signedIn } from './support/signed-in.ts';
+
+// The coach writes on a day and on a set by keyboard; the client finds both where they belong, and asks with a still.
+// It works on one client of the demo that no other file touches.
+const NAME = 'Farrukh Olimov';
+const pictures = join(import.meta.dirname, '../output/words');
+const WIDE = { width: 1280, height: 900 };
+const NARROW = { width: 360, height: 640 };
+
+async function pictured(page: Page, name: string, sizes = [WIDE, NARROW], about = 'main'): Promise<void> {
+  mkdirSync(pictures, { recursive: true });
+  for (const size of sizes) {
+    // The tabs stay in view and cover what lies below them until one scrolls: axe looks at the whole page at once.
+    const tall = await page.evaluate(() => document.documentElement.scrollHeight + 600);
+    await page.setViewportSize({
+      ...size,
+      height: size.width === 360 ? Math.max(size.height, tall) : size.height,
+    });
+    await page.locator(about).first().scrollIntoViewIfNeeded();
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      await expectAccessible(page);
+      await page.screenshot({ path: join(pictures, `${name}-${size.width}-${colorScheme}.png`) });
+    }
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect.soft(wide, `${name} scrolls sideways at ${size.width}`).toBeLessThanOrEqual(0);
+  }
+  if (sizes[0]) await page.setViewportSize(sizes[0]);
+  await page.emulateMedia({ colorScheme: 'light' });
+}
+
+async function phoneOf(browser: Browser): Promise<{ page: Page; clientId: string }> {
+  const context = await browser.newContext({ viewport: NARROW, hasTouch: true });
+  const page = await context.newPage();
+  await page.goto('/sign-in');
+  const client = page.getByLabel('Client', { exact: true });
+  await client.selectOption({ label: NAME });
+  const clientId = await client.inputValue();
+  await page.getByRole('button', { name: /Open the phone/ }).click();
+  await page.getByRole('button', { name: 'Sign in on this phone' }).click();
+  await page.waitForURL('**/today');
+  return { page, clientId };
+}
+
+test('words on a set by keyboard, seen, and both on the phone', async ({ browser }) => {
+  const phone = await phoneOf(browser);
+  const context = await browser.newContext({
+    storageState: await signedIn(browser, 'coach'),
+    viewport: WIDE,
+  });
+  const page = await context.newPage();
+  await page.goto(`/clients/${phone.clientId}`);
+  const entry = page
+    .getByRole('article', { name: /^Check-in of/ })
+    .filter({ hasText: 'min' })
+    .first();
+  const write = entry.getByRole('button', { name: /^Write words on/ });
+  await write.focus();
+  await page.keyboard.press('Enter');
+  await expect(entry.getByLabel('Words to the client')).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(write).toBeFocused();
+
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('Shoulders over the hands before you push.');
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('ArrowDown');
+  await pictured(page, 'coach-writes', [WIDE, NARROW], 'main article form');
+  const top = await page.evaluate(() => scrollY);
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Control+Enter');
+  await expect(entry.getByText('Shoulders over the hands')).toBeVisible();
+  await expect(entry.getByText('not read yet')).toBeVisible();
+  await expect(write).toBeFocused();
+  expect(Math.abs((await page.evaluate(() => scrollY)) - top)).toBeLessThan(300);
+
+  const seen = entry.getByRole('button', { name: /as seen$/ });
+  if (await seen.isVisible()) {
+    await seen.focus();
+    await page.keyboard.press('Enter');
+    await expect(seen).toBeHidden();
+  }
+  await expect(entry.getByText(/seen by Ines/)).toBeVisible();
+  await pictured(page, 'coach-wrote', [WIDE, NARROW], 'main article');
+
+  await phone.page.goto('/earlier');
+  const word = phone.page.locator('.coach-word', { hasText: 'Shoulders over the hands' });
+  await expect(word).toContainText(/, set 1/);
+  await expect(phone.page.getByText(/seen by Ines/).first()).toBeVisible();
+  await word.scrollIntoViewIfNeeded();
+  await pictured(phone.page, 'phone-earlier', [NARROW, WIDE]);
+  for (const place of ['answers', 'today', 'progress']) {
+    await phone.page.goto(`/${place}`);
+    await pictured(phone.page, `phone-${place}`, [NARROW]);
+  }
+  await page.reload();
+  await expect(entry.getByText(/; read /).first()).toBeVisible();
+  await context.close();
+  await phone.page.context().close();
+});
+
+test('a question with stills: refused ones are named, kept ones stand beside it on both sides', async ({
+  browser,
+}) => {
+  const { page } = await phoneOf(browser);
+  await page.goto('/answers');
+  const body = page.getByLabel(/^Ask /);
+  await body.fill('Is the left shoulder open enough here?');
+  const handstand = await sharp({ create: { width: 900, height: 1200, channels: 3, background: '#b8a58c' } })
+    .composite([{ input: { create: { width: 60, height: 900, channels: 3, background: '#3a2f28' } } }])
+    .jpeg()
+    .toBuffer();
+  await page.getByLabel(/^Add a still/).setInputFiles([
+    { name: 'line.jpg', mimeType: 'image/jpeg', buffer: handstand },
+    { name: 'side.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(await aPhoto(1200, 800)) },
+    { name: 'notes.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('only text') },
+  ]);
+  await pictured(page, 'phone-asks', [NARROW]);
+  await page.getByRole('button', { name: 'Send the question' }).click();
+  await expect(page.getByText(/notes\.jpg: This picture is not a JPEG/)).toBeVisible();
+  await pictured(page, 'phone-refused', [NARROW]);
+  await page.getByRole('button', { name: 'Take away notes.jpg' }).click();
+  await page.getByRole('button', { name: 'Send the question' }).click();
+  await expect(page.getByText(/^Sent to /)).toBeVisible();
+  const asked = page.locator('section', { hasText: 'Is the left shoulder open' });
+  await expect(asked).toHaveCount(1);
+  await expect(asked.getByRole('img')).toHaveCount(2);
+  const shown = (at: number) =>
+    asked
+      .getByRole('img')
+      .nth(at)
+      .evaluate((image: HTMLImageElement) => image.naturalWidth);
+  await asked.scrollIntoViewIfNeeded();
+  await expect.poll(() => shown(0)).toBe(900);
+  await expect.poll(() => shown(1)).toBe(800);
+  await pictured(page, 'phone-asked', [NARROW, WIDE]);
+  await page.context().close();
+
+  const context = await browser.newContext({
+    storageState: await signedIn(browser, 'coach'),
+    viewport: WIDE,
+  });
+  const board = await context.newPage();
+  await board.goto('/');
+  const row = board.locator('[data-row]', { hasText: NAME });
+  if (await row.count()) {
+    await row.first().locator('[data-act=answer]').click();
+  } else {
+    await board.getByText(/^Question waiting/).click();
+  }
+  await expect(board.getByRole('img', { name: 'Still 1 of 2 with the question, opens whole' })).toBeVisible();
+  await pictured(board, 'coach-still');
+  await context.close();
+});
