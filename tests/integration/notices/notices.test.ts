@@ -1,4 +1,3 @@
-import { createPublicKey, verify } from 'node:crypto';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { POST as postMail } from '#app/api/notices/mail/route.ts';
 import { POST as postPhoneOff } from '#app/api/notices/push/off/route.ts';
@@ -17,6 +16,7 @@ import { anotherPhone, aPhone, aTraining, NOW, type Phone } from '../check-in/ar
 import { leadOf } from '../clients/support.ts';
 import { makeTestTeam, ownerQuery } from '../support/database.ts';
 import { browserRequest, cookieFor, noParams } from '../support/signing-in.ts';
+import { claimsOf } from './claims-of.ts';
 import { openPushService, type PushService } from './push-service.ts';
 
 process.env.PLUMBLINE_PUSH_LOCAL = '1';
@@ -239,23 +239,3 @@ test('what a client chose goes with the client', async () => {
   );
   expect(left).toEqual([]);
 });
-
-/** The claims of a VAPID header, its signature and lifetime looked at (RFC 8292). */
-function claimsOf(header = ''): { aud: string; sub: string } {
-  const [, token = '', key = ''] = /^vapid t=([^,]+), ?k=(.+)$/.exec(header) ?? [];
-  expect(key).toBe(vapidKeys().publicKey);
-  const [head = '', body = '', signature = ''] = token.split('.');
-  const point = Buffer.from(key, 'base64url');
-  const [x, y] = [point.toString('base64url', 1, 33), point.toString('base64url', 33)] as const;
-  const publicKey = createPublicKey({ key: { kty: 'EC', crv: 'P-256', x, y }, format: 'jwk' });
-  const signed = verify(
-    'sha256',
-    Buffer.from(`${head}.${body}`),
-    { key: publicKey, dsaEncoding: 'ieee-p1363' },
-    Buffer.from(signature, 'base64url'),
-  );
-  expect(signed).toBe(true);
-  const { aud, sub, exp } = JSON.parse(Buffer.from(body, 'base64url').toString());
-  expect(exp * 1_000 - Date.now()).toBeLessThanOrEqual(24 * 3_600_000);
-  return { aud, sub };
-}
