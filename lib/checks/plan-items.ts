@@ -50,34 +50,54 @@ export function lastPlanChange(view: ClientView, ladderId: string): string | und
 /** The same for every ladder on which it ever did. */
 const planChanges = oncePerView((view) => {
   const changes = new Map<string, string>();
-  let before: ReadonlyMap<string, string> | undefined;
+  let before: HistoryPlan | undefined;
   for (const plan of inOrder(view)) {
     if (plan.from > view.asOf.date) break;
-    const asked = askedByLadder(view, plan);
     if (before) {
-      for (const [ladderId, text] of asked)
-        if (before.get(ladderId) !== text) changes.set(ladderId, plan.from);
-      for (const ladderId of before.keys()) if (!asked.has(ladderId)) changes.set(ladderId, plan.from);
+      for (const ladderId of laddersApart(view, before, plan)) {
+        if (askedText(view, before, ladderId) !== askedText(view, plan, ladderId))
+          changes.set(ladderId, plan.from);
+      }
     }
-    before = asked;
+    before = plan;
   }
   return changes;
 });
 
-/** What a plan asks on each of its ladders, as one text whatever the order of its lines. */
-function askedByLadder(view: ClientView, plan: HistoryPlan): ReadonlyMap<string, string> {
-  const lines = new Map<string, string[]>();
-  for (const { session, rungId, side, sets, target, minutes } of plan.items) {
-    const ladderId = view.rungs.get(rungId)?.ladderId;
-    if (ladderId === undefined) continue;
-    const line = `${session} ${rungId} ${side} ${sets} ${target} ${minutes}`;
-    const there = lines.get(ladderId);
-    if (there) there.push(line);
-    else lines.set(ladderId, [line]);
+/** Ladders of lines that do not stand equal at the same place: only these can ask something else. */
+function laddersApart(view: ClientView, before: HistoryPlan, after: HistoryPlan): Set<string> {
+  const ladders = new Set<string>();
+  const most = Math.max(before.items.length, after.items.length);
+  for (let at = 0; at < most; at += 1) {
+    const [a, b] = [before.items[at], after.items[at]];
+    if (a && b && asksTheSame(a, b)) continue;
+    for (const item of [a, b]) {
+      const ladderId = item && view.rungs.get(item.rungId)?.ladderId;
+      if (ladderId !== undefined) ladders.add(ladderId);
+    }
   }
-  const asked = new Map<string, string>();
-  for (const [ladderId, all] of lines) asked.set(ladderId, all.sort().join('; '));
-  return asked;
+  return ladders;
+}
+
+function asksTheSame(a: HistoryPlanItem, b: HistoryPlanItem): boolean {
+  return (
+    a.rungId === b.rungId &&
+    a.session === b.session &&
+    a.side === b.side &&
+    a.sets === b.sets &&
+    a.target === b.target &&
+    a.minutes === b.minutes
+  );
+}
+
+/** What a plan asks on a ladder, as one text whatever the order of its lines. */
+function askedText(view: ClientView, plan: HistoryPlan, ladderId: string): string {
+  const lines: string[] = [];
+  for (const { session, rungId, side, sets, target, minutes } of plan.items) {
+    if (view.rungs.get(rungId)?.ladderId !== ladderId) continue;
+    lines.push(`${session} ${rungId} ${side} ${sets} ${target} ${minutes}`);
+  }
+  return lines.sort().join('; ');
 }
 
 const inOrder = oncePerView((view): HistoryPlan[] => plansThatHeld(view.history.plans));

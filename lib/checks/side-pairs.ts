@@ -41,14 +41,18 @@ function compared(days: readonly RungDay[], rung: HistoryRung): { pair: SidePair
     if (both === 0) continue;
     left.length = both;
     right.length = both;
-    const isReached = (set: Result) => set.value >= targetOf(set, rung);
-    const saysNothing = left.every(isReached) && right.every(isReached);
+    const saysNothing = areReached(left, rung) && areReached(right, rung);
     all.push({ pair: { date, left: meanOf(left), right: meanOf(right) }, saysNothing });
   }
   return all;
 }
 
 type Result = HistorySet & { value: number };
+
+function areReached(sets: readonly Result[], rung: HistoryRung): boolean {
+  for (const set of sets) if (set.value < targetOf(set, rung)) return false;
+  return true;
+}
 
 /** Percent of the larger side by which `side` is behind; negative when it is ahead. */
 export function percentBehind({ left, right }: SidePair, side: 'left' | 'right'): number {
