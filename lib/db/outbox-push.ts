@@ -43,14 +43,6 @@ export async function listWaitingPushes(tx: TeamPg, now: Date, limit: number): P
   return rows;
 }
 
-/** Ends notices that reach nobody any more. */
-export async function closePushes(tx: TeamPg, ids: string[], why: string, at: Date): Promise<void> {
-  await tx.client.query(
-    'update outbox set sent_at = $4, last_error = $3 where team_id = $1 and id = any($2::uuid[])',
-    [tx.teamId, ids, why, at],
-  );
-}
-
 export async function deletePhonesById(tx: TeamPg, ids: string[]): Promise<void> {
   await tx.client.query('delete from push_subscription where team_id = $1 and id = any($2::uuid[])', [
     tx.teamId,

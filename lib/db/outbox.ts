@@ -5,7 +5,7 @@ const QUEUED_KIND = 'after-check-in';
 
 export type WaitingCheckIn = { id: string; clientId: string; checkInId: string };
 
-export async function listTeamsWithOutbox(kind: 'after-check-in' | 'push'): Promise<TeamScope[]> {
+export async function listTeamsWithOutbox(kind: 'after-check-in' | 'push' | 'mail'): Promise<TeamScope[]> {
   const { rows } = await pool().query<{ teamId: string }>(
     'select team_id as "teamId" from teams_with_outbox($1)',
     [kind],
@@ -36,5 +36,13 @@ export async function markNotSent(tx: TeamPg, ids: string[], error: string): Pro
   await tx.client.query(
     `update outbox set attempts = attempts + 1, last_error = $3 where team_id = $1 and id = any($2::uuid[])`,
     [tx.teamId, ids, error],
+  );
+}
+
+/** Ends what reaches nobody any more. */
+export async function closeUnsent(tx: TeamPg, ids: string[], why: string, at: Date): Promise<void> {
+  await tx.client.query(
+    'update outbox set sent_at = $4, last_error = $3 where team_id = $1 and id = any($2::uuid[])',
+    [tx.teamId, ids, why, at],
   );
 }

@@ -1,6 +1,8 @@
+import { randomUUID } from 'node:crypto';
 import { AppError } from '#lib/errors.ts';
 import { type OpenQueue, openQueue, type QueuePlace, queuePlace } from './backend.ts';
 import type { JobDefinition, QueueName } from './define-job.ts';
+import { deliverMailsJob } from './deliver-mails.ts';
 import { deliverNoticesJob } from './deliver-notices.ts';
 import { deliverOutboxJob } from './deliver-outbox.ts';
 
@@ -44,9 +46,15 @@ export async function kickOutbox(): Promise<void> {
   await enqueue(deliverOutboxJob, {}).catch(() => undefined);
 }
 
-/** Says that notices of a team may wait after an act or words. Never throws, as above. */
+/** Says that notices of a team may wait after an act or words, as pushes or mails. Never throws, as above. */
 export async function kickNotices(teamId: string, after: string): Promise<void> {
   await enqueue(deliverNoticesJob, { teamId, after }).catch(() => undefined);
+  await kickMails(after);
+}
+
+/** Says that a mail waits. `after`: what it was written for. Never throws, as above. */
+export async function kickMails(after: string = randomUUID()): Promise<void> {
+  await enqueue(deliverMailsJob, { after }).catch(() => undefined);
 }
 
 /** True when the queue answers. */

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
 import { ledgerScope } from '#lib/db/ledger.ts';
-import { listTeamsWithOutbox, markNotSent, markSent } from '#lib/db/outbox.ts';
-import { closePushes, deletePhonesById, listWaitingPushes, type WaitingPush } from '#lib/db/outbox-push.ts';
+import { closeUnsent, listTeamsWithOutbox, markNotSent, markSent } from '#lib/db/outbox.ts';
+import { deletePhonesById, listWaitingPushes, type WaitingPush } from '#lib/db/outbox-push.ts';
 import { logger } from '#lib/logger.ts';
 import { type PushOutcome, sendPush } from '#lib/push/send-push.ts';
 
@@ -46,10 +46,10 @@ async function write(tx: TeamPg, { id, phoneId }: WaitingPush, outcome: Handed, 
     case 'sent':
       return markSent(tx, [id], now);
     case 'closed':
-      return closePushes(tx, [id], outcome.why, now);
+      return closeUnsent(tx, [id], outcome.why, now);
     case 'gone':
       if (phoneId) await deletePhonesById(tx, [phoneId]);
-      return closePushes(tx, [id], 'the push service knows this phone no more', now);
+      return closeUnsent(tx, [id], 'the push service knows this phone no more', now);
     case 'failed':
       logger().warn({ outboxId: id, why: outcome.why }, 'a notice waits for the next try');
       return markNotSent(tx, [id], outcome.why);

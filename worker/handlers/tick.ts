@@ -1,5 +1,6 @@
 import { now } from '#lib/clock.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
+import { deliverMails } from '#lib/usecases/deliver-mails.ts';
 import { deliverNotices } from '#lib/usecases/deliver-notices.ts';
 import { deliverOutbox } from '#lib/usecases/deliver-outbox.ts';
 import { oweNights } from '#lib/usecases/owe-nights.ts';
@@ -8,5 +9,6 @@ export async function handleTick(data: unknown): Promise<void> {
   tickJob.payload.parse(data);
   await deliverOutbox(now());
   await oweNights(now());
-  await deliverNotices(now()); // last: it waits for strangers' servers
+  await deliverMails(now()); // last: these wait for strangers' servers
+  await deliverNotices(now());
 }
