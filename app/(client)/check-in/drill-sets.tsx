@@ -63,7 +63,7 @@ export function DrillSets({ drill, sets, open, onOpen, onSet, asked, ...acts }: 
           <button
             type="button"
             className={`cell set-cell ${isOpen ? 'planned' : ''}`}
-            style={{ width: 84 }}
+            style={{ width: 'min-content', minWidth: 84 }}
             onClick={acts.onConfirm}
             disabled={!isOpen}
             aria-label={isOpen ? `${drill.title}: as planned` : `${drill.title}: filled in`}
