@@ -273,7 +273,10 @@ test('a whole morning, from a new client to the history that leaves', async ({ b
   await row.getByLabel(/Why, for the record/).fill('Spoke with her, she sees a clinician on Monday');
   await row.getByRole('button', { name: 'Put aside', exact: true }).last().click();
   await expect(coach.getByRole('button', { name: /Undo/ }).first()).toBeVisible();
+  // A reload would cut off a request that is still on its way.
+  const undone = coach.waitForResponse((answer) => answer.request().method() === 'POST');
   await coach.getByRole('button', { name: /Undo/ }).first().click();
+  expect((await undone).ok()).toBe(true);
   await coach.reload();
   await expect(row).toContainText('7 of 10');
   await row.getByRole('button', { name: /Take/ }).click();
