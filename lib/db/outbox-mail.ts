@@ -28,14 +28,14 @@ export async function listMails(tx: TeamTx, limit: number): Promise<WaitingMail[
   return rows.map(({ id, createdAt, body }) => ({ id, at: createdAt, body }));
 }
 
-/** Not sent yet, oldest first; what failed waits 1, 3, 7, 15 … minutes. Rows of another worker are left to it. */
-export async function listUnsentMails(tx: TeamPg, now: Date, limit: number): Promise<WaitingMail[]> {
+/** The oldest that was not sent; what failed waits 1, 3, 7, 15 … minutes. Rows of another worker are left to it. */
+export async function lockUnsentMail(tx: TeamPg, now: Date): Promise<WaitingMail | undefined> {
   const { rows } = await tx.client.query<WaitingMail>(
     `select id, created_at as at, body from outbox
      where team_id = $1 and kind = 'mail' and sent_at is null
        and created_at + interval '1 minute' * (power(2, least(attempts, 12)) - 1) <= $2
-     order by created_at, id limit $3 for update skip locked`,
-    [tx.teamId, now, limit],
+     order by created_at, id limit 1 for update skip locked`,
+    [tx.teamId, now],
   );
-  return rows;
+  return rows[0];
 }

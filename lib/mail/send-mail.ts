@@ -4,8 +4,9 @@ import type { Mail } from '#lib/db/outbox-mail.ts';
 
 /** How long the mail server may take to greet and to answer; our own choice. */
 const PATIENCE_MS = 20_000;
-/** From here on a server says that it never will take this mail. */
+/** From here on a server says never, where it speaks of the recipient or the words: of a login or a sender it may change. */
 const NEVER = 500;
+const OF_THIS_MAIL = ['RCPT TO', 'DATA'];
 
 /** `refused`: this mail will never be taken. */
 export type MailOutcome = { how: 'sent' } | { how: 'refused'; why: string } | { how: 'failed'; why: string };
@@ -30,18 +31,20 @@ export async function sendMail(mail: Mail, key: string): Promise<MailOutcome> {
     });
     return { how: 'sent' };
   } catch (error) {
-    const code = codeOf(error);
-    if (typeof code === 'number' && code >= NEVER)
-      return { how: 'refused', why: `the mail server refused it (${code})` };
+    const { code, isOfThisMail } = reasonOf(error);
+    if (isOfThisMail) return { how: 'refused', why: `the mail server refused it (${code})` };
     return { how: 'failed', why: `the mail server did not take it (${code})` };
   }
 }
 
-function codeOf(error: unknown): number | string {
-  if (!(error instanceof Error)) return 'no answer';
-  if ('responseCode' in error && typeof error.responseCode === 'number') return error.responseCode;
-  return 'code' in error ? String(error.code) : 'no answer';
+/** What nodemailer says of an error: the answer of the server and the command that it answered. */
+function reasonOf(error: unknown): { code: number | string; isOfThisMail: boolean } {
+  if (!(error instanceof Error)) return { code: 'no answer', isOfThisMail: false };
+  const { code = 'no answer', responseCode, command } = error as SmtpError;
+  const isOfThisMail = (responseCode ?? 0) >= NEVER && OF_THIS_MAIL.includes(command ?? '');
+  return { code: responseCode ?? code, isOfThisMail };
 }
+type SmtpError = Error & { code?: string; responseCode?: number; command?: string };
 
 let opened: { server: string; transporter: Transporter } | undefined;
 function transporter(): Transporter {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
 import { closeUnsent, listTeamsWithOutbox, markNotSent, markSent } from '#lib/db/outbox.ts';
-import { listUnsentMails, type WaitingMail } from '#lib/db/outbox-mail.ts';
+import { lockUnsentMail, type WaitingMail } from '#lib/db/outbox-mail.ts';
 import { logger } from '#lib/logger.ts';
 import { canSendMail, type MailOutcome, sendMail } from '#lib/mail/send-mail.ts';
 
@@ -21,21 +21,29 @@ export async function deliverMails(now: Date): Promise<number> {
   return delivered;
 }
 
+/** One mail a transaction: when the worker is killed, at most the one it had in hand goes out twice. */
 async function deliverOfTeam(scope: TeamScope, now: Date): Promise<number> {
-  return withTeamPg(scope, async (tx) => {
-    let sent = 0;
-    for (const row of await listUnsentMails(tx, now, MAILS_A_TURN)) {
-      const outcome = await handOver(row, now);
-      await write(tx, row.id, outcome, now);
-      if (outcome.how === 'sent') sent += 1;
-    }
-    return sent;
-  });
+  let sent = 0;
+  for (let turn = 0; turn < MAILS_A_TURN; turn += 1) {
+    const outcome = await withTeamPg(scope, (tx) => deliverNext(tx, now));
+    if (!outcome) break;
+    if (outcome.how === 'sent') sent += 1;
+  }
+  return sent;
+}
+
+async function deliverNext(tx: TeamPg, now: Date): Promise<MailOutcome | undefined> {
+  const row = await lockUnsentMail(tx, now);
+  if (!row) return undefined;
+  const outcome = await handOver(row, now);
+  await write(tx, row.id, outcome, now);
+  return outcome;
 }
 
 async function handOver({ id, at, body }: WaitingMail, now: Date): Promise<MailOutcome> {
   if (now.getTime() - at.getTime() > OLDEST_MS) return { how: 'refused', why: 'given up after 3 days' };
-  return sendMail(mailed.parse(body), id);
+  const mail = mailed.safeParse(body);
+  return mail.success ? sendMail(mail.data, id) : { how: 'refused', why: 'this is no mail' };
 }
 
 async function write(tx: TeamPg, id: string, outcome: MailOutcome, now: Date): Promise<void> {

@@ -37,8 +37,9 @@ async function handOver({ body, at, endpoint, p256dh, auth }: WaitingPush, now: 
   if (endpoint === null || p256dh === null || auth === null)
     return { how: 'closed', why: 'switched off on this phone' };
   if (now.getTime() - at.getTime() > OLDEST_MS) return { how: 'closed', why: 'given up after 3 days' };
-  const { title, text, tag } = pushed.parse(body);
-  return sendPush({ endpoint, p256dh, auth }, { title, text, tag });
+  const notice = pushed.safeParse(body);
+  if (!notice.success) return { how: 'closed', why: 'this is no notice' };
+  return sendPush({ endpoint, p256dh, auth }, notice.data);
 }
 
 async function write(tx: TeamPg, { id, phoneId }: WaitingPush, outcome: Handed, now: Date): Promise<void> {

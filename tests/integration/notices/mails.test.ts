@@ -24,6 +24,8 @@ beforeAll(async () => {
 afterAll(() => service.close());
 beforeEach(() => {
   service.status = 250;
+  service.senderStatus = 250;
+  service.onTaken = async () => undefined;
   service.taken.length = 0;
   service.tried = 0;
 });
@@ -95,6 +97,41 @@ test('an address that is refused for good is not asked again', async () => {
   service.status = 250;
   expect(await deliverMails(minutesOn(60))).toBe(0);
   expect(service.tried).toBe(1);
+});
+
+test('a sender that is not allowed waits to be put right, and loses nothing', async () => {
+  const client = await withMail('Settings', 'settings@client.example');
+  await answered(client);
+  service.senderStatus = 550;
+  expect(await deliverMails(NOW)).toBe(0);
+  expect(await rowsOf(client.clientId)).toEqual([
+    { sent: false, attempts: 1, error: 'the mail server did not take it (550)' },
+  ]);
+  service.senderStatus = 250;
+  expect(await deliverMails(minutesOn(1))).toBe(1);
+});
+
+test('what is sent is written down before the next goes out', async () => {
+  const first = await withMail('First', 'first@client.example');
+  const then = await withMail('Then', 'then@client.example');
+  for (const client of [first, then]) await answered(client);
+  const seen: boolean[] = [];
+  service.onTaken = async () => {
+    const rows = [...(await rowsOf(first.clientId)), ...(await rowsOf(then.clientId))];
+    seen.push(rows.some((row) => row.sent));
+  };
+  expect(await deliverMails(NOW)).toBe(2);
+  expect(seen).toEqual([false, true]);
+});
+
+test('a row that holds no mail holds up no other', async () => {
+  const client = await withMail('Broken', 'broken@client.example');
+  await answered(client);
+  await ownerQuery(`update outbox set body = '{}' where client_id = $1 and kind = 'mail'`, [client.clientId]);
+  const next = await withMail('Next', 'next@client.example');
+  await answered(next);
+  expect(await deliverMails(NOW)).toBe(1);
+  expect(await rowsOf(client.clientId)).toMatchObject([{ sent: true, error: 'this is no mail' }]);
 });
 
 test('what waited for three days is given up', async () => {
