@@ -42,18 +42,10 @@ export function theilSen(points: readonly TimedValue[], confidence: number): The
  * work where most series are asked nothing else. False when all times are equal.
  */
 export function isSlopeUnder(points: readonly TimedValue[], confidence: number, limit: number): boolean {
-  let pairs = 0;
+  const slopes = pairSlopes(points);
+  const pairs = slopes.length;
   let under = 0;
-  for (let i = 0; i < points.length; i += 1) {
-    const first = points[i];
-    if (!first) continue;
-    for (let j = i + 1; j < points.length; j += 1) {
-      const second = points[j];
-      if (!second || second.at === first.at) continue;
-      pairs += 1;
-      if ((second.value - first.value) / (second.at - first.at) < limit) under += 1;
-    }
-  }
+  for (const slope of slopes) if (slope < limit) under += 1;
   // The upper end is never under the median: most series are answered here.
   if (under * 2 < pairs) return false;
   const z = normalQuantile((1 + confidence) / 2);

@@ -1,5 +1,6 @@
 import type { OtherDrill } from '#lib/views/phone-other-drills.ts';
 import type { PhoneSession } from '#lib/views/phone-session.ts';
+import { read, write } from './storage.ts';
 
 /** What the check-in needs to open without signal: the plan as it was the last time this phone had some. */
 export type KeptForm = {
@@ -16,25 +17,17 @@ export type KeptForm = {
   keptAt: string;
 };
 
-/** The name begins like everything else that is kept, so that signing out takes it along. */
-const KEY = 'plumbline:form';
+const NAME = 'form';
 /** A plan that was not looked at for so long says nothing about today (own choice). */
 const LONGEST_MS = 28 * 86_400_000;
 
+/** Where nothing can be kept nothing opens without signal: the page without signal says so. */
 export function saveForm(form: KeptForm): void {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(form));
-  } catch {
-    // A browser that keeps nothing opens nothing without signal: the page without signal says so.
-  }
+  write(NAME, form);
 }
 
 export function loadForm(now: Date): KeptForm | null {
-  try {
-    const form = JSON.parse(localStorage.getItem(KEY) ?? 'null') as KeptForm | null;
-    const isOurs = form?.version === 1 && now.getTime() - Date.parse(form.keptAt) < LONGEST_MS;
-    return isOurs ? form : null;
-  } catch {
-    return null;
-  }
+  const form = read<KeptForm>(NAME);
+  const isOurs = form?.version === 1 && now.getTime() - Date.parse(form.keptAt) < LONGEST_MS;
+  return isOurs ? form : null;
 }

@@ -1,4 +1,5 @@
 import type { Draft } from './draft.ts';
+import { remove as forget, write as keep, read } from './storage.ts';
 import type { Body } from './to-body.ts';
 
 /**
@@ -15,14 +16,13 @@ export type Unsent = {
 };
 export type LastSent = { id: string; at: string; date: string };
 
-const PREFIX = 'plumbline:';
 const CHANGED = 'plumbline-kept';
 
-const draftKey = (clientId: string, slot: string) => `${PREFIX}draft:${clientId}:${slot}`;
+const draftKey = (clientId: string, slot: string) => `draft:${clientId}:${slot}`;
 /** Health data stay on a phone only as long as they are needed: an unsent draft a week. */
 const LONGEST_DRAFT_MS = 7 * 86_400_000;
-const unsentKey = (clientId: string) => `${PREFIX}unsent:${clientId}`;
-const sentKey = (clientId: string) => `${PREFIX}sent:${clientId}`;
+const unsentKey = (clientId: string) => `unsent:${clientId}`;
+const sentKey = (clientId: string) => `sent:${clientId}`;
 
 /** `slot`: one draft for training, one for a day without, one for each check-in under correction. */
 export function loadDraft(clientId: string, slot: string): Draft | null {
@@ -64,15 +64,6 @@ export function saveLastSent(clientId: string, sent: LastSent): void {
   write(sentKey(clientId), sent);
 }
 
-/** Signing out leaves nothing of anybody on the phone. */
-export function clearEverythingKept(): void {
-  try {
-    for (const key of Object.keys(localStorage)) if (key.startsWith(PREFIX)) localStorage.removeItem(key);
-  } catch {
-    // A browser that keeps nothing has nothing to clear.
-  }
-}
-
 /** Calls back whenever this or another tab changes what is kept. */
 export function onKeptChange(listener: () => void): () => void {
   window.addEventListener(CHANGED, listener);
@@ -83,28 +74,13 @@ export function onKeptChange(listener: () => void): () => void {
   };
 }
 
-function read<Value>(key: string): Value | null {
-  try {
-    const text = localStorage.getItem(key);
-    return text === null ? null : (JSON.parse(text) as Value);
-  } catch {
-    return null; // unreadable or not allowed: as if nothing was kept, and the screen says "not saved"
-  }
-}
+/** Says so to this tab; the browser tells the others. */
 function write(key: string, value: unknown): boolean {
-  try {
-    localStorage.setItem(key, JSON.stringify(value));
-    window.dispatchEvent(new Event(CHANGED));
-    return true;
-  } catch {
-    return false;
-  }
+  const isKept = keep(key, value);
+  if (isKept) window.dispatchEvent(new Event(CHANGED));
+  return isKept;
 }
 function remove(key: string): void {
-  try {
-    localStorage.removeItem(key);
-    window.dispatchEvent(new Event(CHANGED));
-  } catch {
-    // Nothing can be kept, so nothing can stay.
-  }
+  forget(key);
+  window.dispatchEvent(new Event(CHANGED));
 }

@@ -1,8 +1,8 @@
 'use client';
 import { useEffect, useState } from 'react';
+import { read, remove, write } from './storage.ts';
 
-/** Begins like everything kept on the phone, so that signing out takes it along. */
-const SILENT = 'plumbline:silent';
+const SILENT = 'silent';
 const PITCH_HZ = 880;
 const LOUDNESS = 0.25;
 const FADE_S = 0.02;
@@ -10,20 +10,13 @@ const FADE_S = 0.02;
 let audio: AudioContext | null = null;
 
 export function isSilent(): boolean {
-  try {
-    return localStorage.getItem(SILENT) !== null;
-  } catch {
-    return false;
-  }
+  return read(SILENT) !== null;
 }
 
+/** Where it cannot be kept it counts until the page is left. */
 export function setSilent(silent: boolean): void {
-  try {
-    if (silent) localStorage.setItem(SILENT, 'yes');
-    else localStorage.removeItem(SILENT);
-  } catch {
-    // Not kept: it counts until the page is left.
-  }
+  if (silent) write(SILENT, true);
+  else remove(SILENT);
 }
 
 /** Called within a tap: browsers let sound begin only there. */

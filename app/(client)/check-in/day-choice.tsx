@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { addDays } from '#lib/domain/local-date.ts';
 import { shortDate } from '#lib/views/phone-dates.ts';
 import type { Draft } from '../_phone/draft.ts';
+import { phoneZone } from '../_phone/phone-zone.ts';
 import { daysToAsk } from '../_phone/which-day.ts';
 import type { Change } from './use-draft.ts';
 
@@ -26,8 +27,6 @@ export function DayChoice({ draft, today, change }: { draft: Draft; today: strin
     </label>
   );
 }
-
-const phoneZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 /** Filled in after midnight or on a later day: which day is asked, once; nothing waits for the answer. */
 export function WhichDay({ draft, change }: { draft: Draft; change: Change }) {

@@ -8,6 +8,7 @@ import type { PhoneSession } from '#lib/views/phone-session.ts';
 import { type Draft, draftOf, newDraft } from '../_phone/draft.ts';
 import { extrasTaken, withExtras } from '../_phone/extras.ts';
 import { addUnsent, clearDraft, dropUnsent, loadDraft, loadUnsent, saveDraft } from '../_phone/kept.ts';
+import { phoneZone } from '../_phone/phone-zone.ts';
 import { sendUnsent } from '../_phone/send-unsent.ts';
 import { swapsTaken, withSwaps } from '../_phone/swaps.ts';
 import { type Body, toBody } from '../_phone/to-body.ts';
@@ -43,7 +44,6 @@ type Filling = {
 };
 
 const freshId = () => crypto.randomUUID();
-const phoneZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 /** The check-in that is being filled in: taken up where it was left, saved on the phone at every change. */
 export function useDraft(props: ScreenProps): Filling {

@@ -1,7 +1,9 @@
 'use client';
 import { useEffect, useState } from 'react';
+import { localDateOf } from '#lib/domain/local-date.ts';
 import { longDate } from '#lib/views/phone-dates.ts';
 import { type KeptForm, loadForm } from '../_phone/kept-form.ts';
+import { phoneZone } from '../_phone/phone-zone.ts';
 import { RefusedList, SendState } from '../_phone/send-state.tsx';
 import { CheckInScreen } from '../check-in/check-in-screen.tsx';
 
@@ -12,7 +14,11 @@ export function WithoutSignal() {
   const [found, setFound] = useState<Found | null>(null);
   useEffect(() => {
     const now = new Date();
-    setFound({ path: window.location.pathname, form: loadForm(now), today: localToday(now) });
+    setFound({
+      path: window.location.pathname,
+      form: loadForm(now),
+      today: localDateOf(now, phoneZone()),
+    });
   }, []);
   if (!found) return <div className="phone phone-plain" />;
   const { path, form, today } = found;
@@ -35,12 +41,6 @@ export function WithoutSignal() {
       unsentId={new URLSearchParams(window.location.search).get('unsent')}
     />
   );
-}
-
-/** The phone's own calendar: what the client reads on it. */
-function localToday(now: Date): string {
-  const two = (number: number) => String(number).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 function OfflineToday({ form, today }: { form: KeptForm; today: string }) {

@@ -1,8 +1,8 @@
 'use client';
 import { useState } from 'react';
-import { clearEverythingKept } from '../../_phone/kept.ts';
 import { leavePhone } from '../../_phone/notices.ts';
 import { postJson } from '../../_phone/post-json.ts';
+import { clearEverythingKept } from '../../_phone/storage.ts';
 import { useKept } from '../../_phone/use-kept.ts';
 
 /** Leaves nothing on the phone; asks first when something was not sent yet. */
