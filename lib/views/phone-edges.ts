@@ -8,6 +8,8 @@ import { median } from '#lib/stats/median.ts';
 /** Both edges of the balance window on one kind of hold: the middle of the best clean hold of each day, s. */
 export type WindowEdges = {
   name: string;
+  /** Over how many days they were looked for. */
+  withinDays: number;
   heel: { seconds: number; days: number } | null;
   toe: { seconds: number; days: number } | null;
 };
@@ -22,6 +24,6 @@ export function windowEdges(view: ClientView, limits: Limits): WindowEdges[] {
       return seconds === undefined ? null : { seconds, days: holds.length };
     };
     const [heel, toe] = [edge(over), edge(under)];
-    return heel || toe ? [{ name, heel, toe }] : [];
+    return heel || toe ? [{ name, withinDays: limits['windowGap.days'], heel, toe }] : [];
   });
 }

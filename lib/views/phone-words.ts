@@ -1,19 +1,9 @@
-import type { Side } from '#lib/domain/vocabulary.ts';
 import { shortDate } from './phone-dates.ts';
 import { setInWords } from './set-words.ts';
+import type { WordOnCheckIn } from './timeline-words.ts';
 
-/** Words of a coach on a check-in, as the database holds them. */
-export type WordOnDay = {
-  id: string;
-  checkInId: string;
-  date: string;
-  session: string | null;
-  set: { rung: string; side: Side; number: number } | null;
-  text: string;
-  by: string;
-  at: Date;
-  readAt: Date | null;
-};
+/** The same with its day, for where it stands alone. */
+export type WordOnDay = WordOnCheckIn & { date: string; session: string | null };
 export type PhoneWord = {
   id: string;
   /** "Tuck planche left, set 2"; empty: the day. */

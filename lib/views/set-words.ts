@@ -4,8 +4,10 @@ import type { Side } from '#lib/domain/vocabulary.ts';
 
 export type SetChoice = { rungId: string; side: Side; index: number; label: string };
 
+export type NamedSet = { rung: string; side: Side; number: number };
+
 /** One set by its name: "Tuck planche left, set 2". */
-export function setInWords(set: { rung: string; side: Side; number: number }): string {
+export function setInWords(set: NamedSet): string {
   return `${set.rung}${set.side === 'both' ? '' : ` ${set.side}`}, set ${set.number}`;
 }
 

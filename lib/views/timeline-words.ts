@@ -1,13 +1,13 @@
 import { localDateOf } from '#lib/domain/local-date.ts';
-import type { Side } from '#lib/domain/vocabulary.ts';
 import { clockTime } from './local-time.ts';
 import { datedDay } from './say-date.ts';
-import { setInWords } from './set-words.ts';
+import { type NamedSet, setInWords } from './set-words.ts';
 
+/** Words of a coach on a check-in, as the database holds them. */
 export type WordOnCheckIn = {
   id: string;
   checkInId: string;
-  set: { rung: string; side: Side; number: number } | null;
+  set: NamedSet | null;
   text: string;
   by: string;
   at: Date;

@@ -1,7 +1,5 @@
+import type { RefusedPlace } from '../ladders/refused-places.ts';
 import type { FormPart } from './gap-form.ts';
-
-/** A refused field of an assessment: its control, what the form calls it, and what is wrong. */
-export type RefusedPart = { id: string | null; name: string; message: string };
 
 const FIELDS: Record<string, [suffix: string, name: string]> = {
   film: ['film', 'film shows'],
@@ -16,7 +14,7 @@ const FIELDS: Record<string, [suffix: string, name: string]> = {
 export function refusedParts(
   fields: Readonly<Record<string, string>>,
   parts: readonly FormPart[],
-): RefusedPart[] {
+): RefusedPlace[] {
   return Object.entries(fields).map(([path, message]) => ({
     ...(placeOf(path, parts) ?? { id: null, name: '' }),
     message,

@@ -31,7 +31,7 @@ describe('the balance window of a client', () => {
   it('is the middle of the best clean hold of each day, each edge for itself', () => {
     const days = [both(0, [14, 12], [7]), both(3, [16], [9, 8]), both(6, [18], [])];
     expect(edges(days, 6)).toEqual([
-      { name: 'short holds', heel: { seconds: 16, days: 3 }, toe: { seconds: 8, days: 2 } },
+      { name: 'short holds', withinDays: 42, heel: { seconds: 16, days: 3 }, toe: { seconds: 8, days: 2 } },
     ]);
   });
   it('leaves out what is older than six weeks before the last day, and sets that were not clean', () => {
@@ -40,7 +40,7 @@ describe('the balance window of a client', () => {
       sets: [...sets([30], { rungId: 'heel', clean: false }), ...sets([10], { rungId: 'heel' })],
     });
     expect(edges([old, broken], 50)).toEqual([
-      { name: 'short holds', heel: { seconds: 10, days: 1 }, toe: null },
+      { name: 'short holds', withinDays: 42, heel: { seconds: 10, days: 1 }, toe: null },
     ]);
   });
   it('is nothing where neither edge was trained', () => {

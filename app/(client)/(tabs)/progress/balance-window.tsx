@@ -1,14 +1,16 @@
+import { counted } from '#lib/checks/words.ts';
 import { asSentence } from '#lib/domain/labels.ts';
 import type { WindowEdges } from '#lib/views/phone-edges.ts';
 import { TwoBars } from './two-bars.tsx';
 
 /** How long each edge of the balance is held. Nothing when neither was trained. */
 export function BalanceWindow({ edges }: { edges: WindowEdges[] }) {
-  if (edges.length === 0) return null;
+  const [first] = edges;
+  if (!first) return null;
   return (
     <section className="ladder-block">
       <h2>My balance window</h2>
-      <p className="quiet">The middle of the best clean hold of each day, over six weeks.</p>
+      <p className="quiet">The middle of the best clean hold of each day, over {first.withinDays} days.</p>
       {edges.map(({ name, heel, toe }) => (
         <div key={name}>
           {name ? <div>{asSentence(name)}</div> : null}
@@ -18,9 +20,7 @@ export function BalanceWindow({ edges }: { edges: WindowEdges[] }) {
             unit="s"
           />
           <p className="quiet">
-            {[['toe pulls', toe] as const, ['heel pulls', heel] as const]
-              .map(([label, edge]) => `${label} on ${edge?.days ?? 0} ${edge?.days === 1 ? 'day' : 'days'}`)
-              .join(', ')}
+            toe pulls on {counted(toe?.days ?? 0, 'day')}, heel pulls on {counted(heel?.days ?? 0, 'day')}
           </p>
         </div>
       ))}

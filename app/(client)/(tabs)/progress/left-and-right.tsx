@@ -1,3 +1,4 @@
+import { counted } from '#lib/checks/words.ts';
 import type { SidesOfRung } from '#lib/views/phone-sides.ts';
 import { TwoBars } from './two-bars.tsx';
 
@@ -15,7 +16,7 @@ export function LeftAndRight({ sides }: { sides: SidesOfRung[] }) {
             right={{ label: 'right', value: right }}
             unit={unit}
           />
-          <p className="quiet">{days === 1 ? '1 day with both sides' : `${days} days with both sides`}</p>
+          <p className="quiet">{counted(days, 'day')} with both sides</p>
         </div>
       ))}
     </section>

@@ -3,6 +3,7 @@
 import type { OpeningsForm } from '#lib/views/ladders/opening-form.ts';
 import { Field } from '../../clients/_parts/field.tsx';
 import forms from '../../clients/_parts/forms.module.css';
+import { RungOptions } from '../../clients/_parts/rung-options.tsx';
 import styles from './openings.module.css';
 
 type Props = {
@@ -44,15 +45,7 @@ export function OpeningNeeds({ at, needs, ladders, error, onChange }: Props) {
                     onChange={(event) => change(need, anyOf.with(choice, event.target.value))}
                   >
                     <Unknown rungId={rungId} ladders={ladders} />
-                    {ladders.map((ladder) => (
-                      <optgroup key={ladder.id} label={ladder.name}>
-                        {ladder.rungs.map((rung) => (
-                          <option key={rung.id} value={rung.id}>
-                            {rung.label}
-                          </option>
-                        ))}
-                      </optgroup>
-                    ))}
+                    <RungOptions ladders={ladders} />
                   </select>
                 )}
               </Field>

@@ -47,15 +47,11 @@ export function OrderList({ label, items, busy, onSave, onLeave }: Props) {
       <ol {...box} aria-label={label} className={styles.order}>
         {order.map((item, at) => (
           <li key={item.id} data-held={held === item.id || undefined}>
-            <button
-              type="button"
-              className={styles.grip}
-              aria-label={`Move ${item.name}, ${at + 1} of ${order.length} from the top`}
+            <Grip
+              label={`Move ${item.name}, ${at + 1} of ${order.length} from the top`}
               onKeyDown={(event) => press(event, item.id, at)}
               onPointerDown={hold(item.id)}
-            >
-              <Grip />
-            </button>
+            />
             <span>{item.name}</span>
             <Step word="Up" name={item.name} disabled={at === 0} onPress={() => move(item.id, at - 1)} />
             <Step

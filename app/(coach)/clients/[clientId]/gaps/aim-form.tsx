@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { GapFormModel } from '#lib/views/gaps/gap-form.ts';
 import { Field } from '../../_parts/field.tsx';
 import forms from '../../_parts/forms.module.css';
+import { RungOptions } from '../../_parts/rung-options.tsx';
 import styles from './gaps.module.css';
 
 /** Which skill, and what of it the client wants to be able to do. A plain address: it can be kept and shared. */
@@ -37,15 +38,7 @@ export function AimForm({ model }: { model: GapFormModel }) {
             defaultValue={skillId === model.skillId ? model.aimRungId : undefined}
           >
             {skillId === model.skillId ? null : <option value="">the usual one</option>}
-            {skill?.ladders.map((ladder) => (
-              <optgroup key={ladder.name} label={ladder.name}>
-                {ladder.rungs.map((rung) => (
-                  <option key={rung.id} value={rung.id}>
-                    {rung.label}
-                  </option>
-                ))}
-              </optgroup>
-            ))}
+            <RungOptions ladders={skill?.ladders ?? []} />
           </select>
         )}
       </Field>

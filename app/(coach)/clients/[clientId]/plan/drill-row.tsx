@@ -74,15 +74,11 @@ export function DrillRow(props: RowProps) {
     >
       <div className={styles.drillHead}>
         <div className={styles.place}>
-          <button
-            type="button"
-            className={styles.grip}
-            aria-label={`Drag ${place}, ${at + 1} of ${of}; or arrow keys`}
+          <Grip
+            label={`Drag ${place}, ${at + 1} of ${of}; or arrow keys`}
             onKeyDown={onGripKey}
             onPointerDown={props.onHold}
-          >
-            <Grip />
-          </button>
+          />
           {place}
         </div>
         <div className={styles.acts}>
