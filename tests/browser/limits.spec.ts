@@ -1,12 +1,11 @@
 import { join } from 'node:path';
 import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { expectAccessible } from './support/axe.ts';
+import { asPhoneOf, PICTURES } from './support/phone.ts';
 import { signedIn } from './support/signed-in.ts';
 
 // A limit is set by the coach, obeyed by the phone with a swap taken by a tap, and ended again; by keyboard where a coach
 // sits at one. On the demo team; what is set here is ended here.
-const root = join(import.meta.dirname, '../..');
-const pictures = join(root, 'tests/output/screens');
 const LOOKS = [
   { name: '360', viewport: { width: 360, height: 640 } },
   { name: '1280', viewport: { width: 1280, height: 900 } },
@@ -18,13 +17,7 @@ const NAME = 'Zofia Krawiec';
 async function phone(browser: Browser): Promise<{ context: BrowserContext; page: Page; clientId: string }> {
   const context = await browser.newContext({ viewport: { width: 360, height: 740 }, hasTouch: true });
   const page = await context.newPage();
-  await page.goto('/sign-in');
-  const client = page.getByLabel('Client', { exact: true });
-  await client.selectOption({ label: NAME });
-  const clientId = await client.inputValue();
-  await page.getByRole('button', { name: /Open the phone/ }).click();
-  await page.getByRole('button', { name: 'Sign in on this phone' }).click();
-  await page.waitForURL('**/today');
+  const clientId = await asPhoneOf(page, NAME);
   return { context, page, clientId };
 }
 
@@ -33,7 +26,7 @@ async function pictured(page: Page, name: string): Promise<void> {
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       await page.setViewportSize(viewport);
-      await page.screenshot({ path: join(pictures, `${name}-${width}-${colorScheme}.png`), fullPage: true });
+      await page.screenshot({ path: join(PICTURES, `${name}-${width}-${colorScheme}.png`), fullPage: true });
     }
   }
   await page.emulateMedia({ colorScheme: 'light' });

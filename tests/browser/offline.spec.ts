@@ -1,12 +1,11 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test';
-import { expectAccessible } from './support/axe.ts';
+import { asPhoneOf, picturedOnPhone } from './support/phone.ts';
 
 // The phone without signal: the form opens, fills, saves and sends, after a restart of the browser too, and what it says
 // is true at every moment. On the demo team.
-const pictures = join(import.meta.dirname, '../output/screens');
 /** One of the demo; other tests hold other phones. */
 const NAME = 'Caetano Brum';
 
@@ -38,14 +37,6 @@ async function openPhone(offline: boolean): Promise<{ context: BrowserContext; p
   return { context, page };
 }
 
-async function signIn(page: Page): Promise<void> {
-  await page.goto('/sign-in');
-  await page.getByLabel('Client', { exact: true }).selectOption({ label: NAME });
-  await page.getByRole('button', { name: /Open the phone/ }).click();
-  await page.getByRole('button', { name: 'Sign in on this phone' }).click();
-  await page.waitForURL('**/today');
-}
-
 /** The worker holds the page that stands in. */
 async function isReady(page: Page): Promise<void> {
   await expect
@@ -59,28 +50,18 @@ async function isReady(page: Page): Promise<void> {
 const stored = (page: Page, part: string) =>
   page.evaluate((text) => Object.keys(localStorage).filter((key) => key.includes(text)), part);
 
-async function pictured(page: Page, name: string): Promise<void> {
-  mkdirSync(pictures, { recursive: true });
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    await expectAccessible(page);
-    await page.screenshot({ path: join(pictures, `${name}-360-${colorScheme}.png`), fullPage: true });
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-}
-
 test('a check-in without signal, over a restart of the browser, is sent once when signal is back', async () => {
   const first = await openPhone(false);
-  await signIn(first.page);
+  await asPhoneOf(first.page, NAME);
   await isReady(first.page);
   await first.context.setOffline(true);
   await first.page.goto('/today');
   await expect(first.page.getByText('This page could not be reached.')).toBeVisible();
-  await pictured(first.page, 'without-signal-today');
+  await picturedOnPhone(first.page, 'without-signal-today');
   await first.page.getByRole('link', { name: 'Check in' }).click();
   await first.page.getByRole('button', { name: /^The rest as planned/ }).click();
   await expect(first.page.getByText(/^saved on this phone/)).toBeVisible();
-  await pictured(first.page, 'without-signal-check-in');
+  await picturedOnPhone(first.page, 'without-signal-check-in');
   await first.context.close();
 
   const { context, page } = await openPhone(true);
@@ -99,7 +80,7 @@ test('a check-in without signal, over a restart of the browser, is sent once whe
   await page.getByRole('button', { name: /^Nothing hurts/ }).click();
   await page.getByRole('button', { name: /^Send/ }).click();
   await expect(page.getByRole('heading', { name: 'Saved on this phone.' })).toBeVisible();
-  await pictured(page, 'without-signal-saved');
+  await picturedOnPhone(page, 'without-signal-saved');
   await page.goto('/today');
   await expect(page.getByText(/^saved on this phone .* not sent yet/)).toBeVisible();
   expect(await stored(page, ':unsent:')).toHaveLength(1);
@@ -123,7 +104,7 @@ test('a check-in without signal, over a restart of the browser, is sent once whe
   await context.setOffline(true);
   await page.goto('/check-in');
   await expect(page.getByText('this phone keeps no plan')).toBeVisible();
-  await pictured(page, 'without-signal-nothing-kept');
+  await picturedOnPhone(page, 'without-signal-nothing-kept');
   await context.setOffline(false);
 
   // Signing out leaves nothing, not even the plan.
@@ -138,7 +119,7 @@ test('a check-in without signal, over a restart of the browser, is sent once whe
 
 test('a phone that was signed out meanwhile keeps the check-in and says why', async () => {
   const { context, page } = await openPhone(false);
-  await signIn(page);
+  await asPhoneOf(page, NAME);
   await isReady(page);
   await context.setOffline(true);
   await page.goto('/rest-day');
@@ -149,7 +130,7 @@ test('a phone that was signed out meanwhile keeps the check-in and says why', as
   await expect(page.getByText('this phone is no longer signed in')).toBeVisible();
   expect(await stored(page, ':unsent:')).toHaveLength(1);
   // The link of the coach again, and it goes by itself.
-  await signIn(page);
+  await asPhoneOf(page, NAME);
   await expect(page.getByText(/sent \d\d:\d\d/)).toBeVisible();
   expect(await stored(page, ':unsent:')).toHaveLength(0);
   await context.close();

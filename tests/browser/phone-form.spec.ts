@@ -1,33 +1,16 @@
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
-import { expectAccessible } from './support/axe.ts';
+import { asPhoneOf, picturedOnPhone } from './support/phone.ts';
 
 // What a thumb does on the check-in beside the usual: timers, the same again, a drill that was not planned, pain on a day
 // without training, the morning after, and taking an entry back. On the demo team; what is sent here is deleted here.
-const pictures = join(import.meta.dirname, '../output/screens');
 /** One of the demo; other tests hold other phones. */
 const NAME = 'Anahit Vardanyan';
 
 test.use({ viewport: { width: 360, height: 640 }, hasTouch: true });
 
 test.beforeEach(async ({ page }) => {
-  await page.goto('/sign-in');
-  await page.getByLabel('Client', { exact: true }).selectOption({ label: NAME });
-  await page.getByRole('button', { name: /Open the phone/ }).click();
-  await page.getByRole('button', { name: 'Sign in on this phone' }).click();
-  await page.waitForURL('**/today');
+  await asPhoneOf(page, NAME);
 });
-
-async function pictured(page: Page, name: string): Promise<void> {
-  mkdirSync(pictures, { recursive: true });
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    await expectAccessible(page);
-    await page.screenshot({ path: join(pictures, `${name}-360-${colorScheme}.png`), fullPage: true });
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-}
 
 /** An entry of yesterday, as a phone sends it. */
 async function sendYesterday(page: Page): Promise<void> {
@@ -58,7 +41,7 @@ async function deleteNewest(page: Page): Promise<void> {
     .getByRole('button', { name: /^Delete it: / })
     .first()
     .click();
-  await pictured(page, 'earlier-asks');
+  await picturedOnPhone(page, 'earlier-asks');
   await page.getByRole('button', { name: 'Delete it', exact: true }).click();
   await expect(page.getByText(/^Deleted /)).toHaveCount(before + 1);
 }
@@ -81,19 +64,19 @@ test('a hold is timed, the next set is the same, rest runs, a drill is added', a
     .first()
     .click();
   await page.getByRole('button', { name: 'One more set' }).first().click();
-  await pictured(page, 'check-in-timers');
+  await picturedOnPhone(page, 'check-in-timers');
   await page.getByRole('button', { name: 'Skip' }).click();
   await expect(page.getByText(/^Rest /)).toHaveCount(0);
 
   const add = page.getByRole('region', { name: 'Add a drill' });
   await add.getByRole('button', { name: /not planned/ }).click();
-  await pictured(page, 'check-in-add-drill');
+  await picturedOnPhone(page, 'check-in-add-drill');
   const choice = add.getByRole('listitem').first().getByRole('button');
   const title = (await choice.locator('span').textContent()) ?? '';
   await choice.click();
   const added = page.getByRole('region', { name: title, exact: true });
   await expect(added.getByText('not planned').first()).toBeVisible();
-  await pictured(page, 'check-in-drill-added');
+  await picturedOnPhone(page, 'check-in-drill-added');
   await page.reload(); // saved on the phone like everything else
   await added.getByRole('button', { name: 'Take this drill out' }).click();
   await expect(added).toHaveCount(0);
@@ -105,7 +88,7 @@ test('it hurts today: where at once, the caution tells the truth, and it can be 
   await page.getByRole('link', { name: 'It hurts today' }).click();
   await expect(page.getByRole('heading', { name: 'Where does it hurt?' })).toBeVisible();
   await expect(page.locator('[aria-pressed=true]')).toHaveCount(0);
-  await pictured(page, 'it-hurts');
+  await picturedOnPhone(page, 'it-hurts');
   await page.getByRole('button', { name: 'right elbow' }).click();
   await page.getByRole('button', { name: /^Next: right elbow/ }).click();
   await page.getByRole('button', { name: 'Inner' }).click();
@@ -117,7 +100,7 @@ test('it hurts today: where at once, the caution tells the truth, and it can be 
   await expect(page.getByText(/is told as soon as it is sent/)).toBeVisible();
   await page.getByRole('button', { name: /^Send to/ }).click();
   await expect(page.getByText(/has been told\./)).toBeVisible();
-  await pictured(page, 'it-hurts-sent');
+  await picturedOnPhone(page, 'it-hurts-sent');
   await deleteNewest(page);
 });
 
@@ -126,11 +109,11 @@ test('the morning after pain is asked by one tap, nothing chosen beforehand', as
   await page.goto('/today');
   const morning = page.getByRole('link', { name: /How is it this morning/ });
   await expect(morning).toBeVisible();
-  await pictured(page, 'today-morning');
+  await picturedOnPhone(page, 'today-morning');
   await morning.click();
   await expect(page.locator('[aria-pressed=true]')).toHaveCount(0);
   await expect(page.getByRole('button', { name: /^Send to/ })).toBeDisabled();
-  await pictured(page, 'morning-asks');
+  await picturedOnPhone(page, 'morning-asks');
   await page
     .getByRole('group', { name: /this morning/ })
     .getByRole('button', { name: '2', exact: true })

@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test';
+import { asPhoneOf } from './support/phone.ts';
 
 // A browser that runs no scripts: the check-in is one form, posted as it is. On the demo team.
 const NAME = 'Ruth Abernethy';
@@ -6,11 +7,7 @@ const NAME = 'Ruth Abernethy';
 test.use({ javaScriptEnabled: false, viewport: { width: 360, height: 640 } });
 
 test('a check-in without scripts, refused first and then kept', async ({ page }) => {
-  await page.goto('/sign-in');
-  await page.getByLabel('Client', { exact: true }).selectOption({ label: NAME });
-  await page.getByRole('button', { name: /Open the phone/ }).click();
-  await page.getByRole('button', { name: 'Sign in on this phone' }).click();
-  await page.waitForURL('**/today');
+  await asPhoneOf(page, NAME);
   await page.getByRole('link', { name: 'Check in' }).click();
   await page.getByRole('link', { name: 'Check in with the plain form' }).click();
   await page.getByLabel('Trained').check();

@@ -4,17 +4,17 @@ import { type Browser, expect, type Page, test } from '@playwright/test';
 import sharp from 'sharp';
 import { aPhoto } from '../fixtures/pictures.ts';
 import { expectAccessible } from './support/axe.ts';
+import { asPhoneOf, PICTURES } from './support/phone.ts';
 import { signedIn } from './support/signed-in.ts';
 
 // The coach writes on a day and on a set by keyboard; the client finds both where they belong, and asks with a still.
 // It works on one client of the demo that no other file touches.
 const NAME = 'Farrukh Olimov';
-const pictures = join(import.meta.dirname, '../output/words');
 const WIDE = { width: 1280, height: 900 };
 const NARROW = { width: 360, height: 640 };
 
 async function pictured(page: Page, name: string, sizes = [WIDE, NARROW], about = 'main'): Promise<void> {
-  mkdirSync(pictures, { recursive: true });
+  mkdirSync(PICTURES, { recursive: true });
   for (const size of sizes) {
     // The tabs stay in view and cover what lies below them until one scrolls: axe looks at the whole page at once.
     const tall = await page.evaluate(() => document.documentElement.scrollHeight + 600);
@@ -25,7 +25,7 @@ async function pictured(page: Page, name: string, sizes = [WIDE, NARROW], about 
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       await expectAccessible(page);
-      await page.screenshot({ path: join(pictures, `${name}-${size.width}-${colorScheme}.png`) });
+      await page.screenshot({ path: join(PICTURES, `${name}-${size.width}-${colorScheme}.png`) });
     }
     const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect.soft(wide, `${name} scrolls sideways at ${size.width}`).toBeLessThanOrEqual(0);
@@ -37,13 +37,7 @@ async function pictured(page: Page, name: string, sizes = [WIDE, NARROW], about 
 async function phoneOf(browser: Browser): Promise<{ page: Page; clientId: string }> {
   const context = await browser.newContext({ viewport: NARROW, hasTouch: true });
   const page = await context.newPage();
-  await page.goto('/sign-in');
-  const client = page.getByLabel('Client', { exact: true });
-  await client.selectOption({ label: NAME });
-  const clientId = await client.inputValue();
-  await page.getByRole('button', { name: /Open the phone/ }).click();
-  await page.getByRole('button', { name: 'Sign in on this phone' }).click();
-  await page.waitForURL('**/today');
+  const clientId = await asPhoneOf(page, NAME);
   return { page, clientId };
 }
 

@@ -11,33 +11,15 @@ import {
 import { toBody } from '#app/(client)/_phone/to-body.ts';
 import { checkInSchema } from '#lib/schemas/check-in.ts';
 import type { OtherDrill } from '#lib/views/phone-other-drills.ts';
-import type { PhoneSession } from '#lib/views/phone-session.ts';
+import { aPhoneSession } from '#tests/fixtures/phone-session.ts';
 
 const PLANNED = '11111111-1111-4111-8111-111111111111';
 const OTHER = '33333333-3333-4333-8333-333333333333';
 const AT = new Date('2026-11-24T18:42:00.000Z');
 
-const session: PhoneSession = {
-  label: 'A',
-  minutes: 60,
-  how: [],
-  warmUp: '',
-  note: '',
-  drills: [
-    {
-      key: 'i',
-      title: 'Planche',
-      rungsDiffer: false,
-      measure: 'hold',
-      unit: 's',
-      faults: [],
-      support: null,
-      note: '',
-      last: null,
-      sides: [{ side: 'both', rungId: PLANNED, rung: 'p', sets: 1, target: 8, tries: null, dose: '' }],
-    },
-  ],
-};
+const session = aPhoneSession({
+  sides: [{ side: 'both', rungId: PLANNED, rung: 'p', sets: 1, target: 8, tries: null, dose: '' }],
+});
 const lever: OtherDrill = {
   rungId: OTHER,
   rung: 'One-arm hang',

@@ -3,41 +3,23 @@ import { type Draft, draftOf, newDraft, setKey } from '#app/(client)/_phone/draf
 import { toBody } from '#app/(client)/_phone/to-body.ts';
 import { groupOfRegion } from '#lib/domain/pain-groups.ts';
 import { checkInSchema } from '#lib/schemas/check-in.ts';
-import type { PhoneSession } from '#lib/views/phone-session.ts';
+import { aPhoneSession } from '#tests/fixtures/phone-session.ts';
 
 const RUNG = '11111111-1111-4111-8111-111111111111';
 const ID = '22222222-2222-4222-8222-222222222222';
 const SENT = new Date('2026-11-24T18:42:00.000Z');
 
-const session: PhoneSession = {
-  label: 'A',
-  minutes: 60,
-  how: [],
-  warmUp: '',
-  note: '',
-  drills: [
-    {
-      key: 'i',
-      title: 'One-arm handstand',
-      rungsDiffer: false,
-      measure: 'hold',
-      unit: 's',
-      faults: [],
-      support: null,
-      note: '',
-      last: null,
-      sides: (['left', 'right'] as const).map((side) => ({
-        side,
-        rungId: RUNG,
-        rung: 'r',
-        sets: 2,
-        target: 8,
-        tries: null,
-        dose: '',
-      })),
-    },
-  ],
-};
+const session = aPhoneSession({
+  sides: (['left', 'right'] as const).map((side) => ({
+    side,
+    rungId: RUNG,
+    rung: 'r',
+    sets: 2,
+    target: 8,
+    tries: null,
+    dose: '',
+  })),
+});
 function aDraft(changes: Partial<Draft> = {}): Draft {
   const draft = newDraft({
     kind: 'training',

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { phoneForm } from '#lib/views/phone-form.ts';
 import type { OtherDrill } from '#lib/views/phone-other-drills.ts';
-import type { PhoneSession } from '#lib/views/phone-session.ts';
+import { aPhoneSession } from '#tests/fixtures/phone-session.ts';
 
 const other: OtherDrill = {
   rungId: 'r',
@@ -14,28 +14,7 @@ const other: OtherDrill = {
   tries: null,
   lastDone: '2026-11-20',
 };
-const session: PhoneSession = {
-  label: 'A',
-  minutes: 60,
-  warmUp: '',
-  how: [],
-  restSeconds: 90,
-  note: '',
-  drills: [
-    {
-      key: 'i',
-      title: 'Planche',
-      rungsDiffer: false,
-      measure: 'hold',
-      unit: 's',
-      sides: [],
-      faults: [],
-      support: null,
-      note: '',
-      last: { date: '2026-11-22', lines: ['8, 8 s'] },
-    },
-  ],
-};
+const session = aPhoneSession({ last: { date: '2026-11-22', lines: ['8, 8 s'] } }, { restSeconds: 90 });
 
 test('the phone keeps the plan, the rest and what can be added, and nothing of what was done', () => {
   const client = { coachName: 'Ana', usualMinutes: 50 };
