@@ -1,6 +1,7 @@
 import { exceeds } from '#lib/checks/compare.ts';
 import { loadedTissues } from '#lib/checks/limits-on-rung.ts';
 import { recentPain } from '#lib/checks/recent-pain.ts';
+import { dangerSign } from '#lib/checks/rules/danger-sign.ts';
 import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
 import { dayInWords, inMeasure } from '#lib/checks/words.ts';
@@ -23,14 +24,15 @@ export type ProposedDose =
       /** How long a hold never done may be, as a range with its doubt; empty: no estimate. */
       estimate: string;
     }
-  /** "left elbow, inner, 5 of 10 on Tue 24 Nov": nothing is proposed for what hurts. */
+  /** "left elbow, inner, 5 of 10 on Tue 24 Nov", or a danger sign: nothing is proposed then. */
   | { sore: string };
 /** `pairedWith`: the rung it is trained together with, as a pyramid; empty: none. */
 export type DoseOf = (rungId: string, side: Side, pairedWith?: string) => ProposedDose | undefined;
 
 /**
  * Doses proposed from a client's last results, for any rung and side; undefined for a rung that is not known. Where what
- * the rung loads hurt of late, over what a step up would allow, none is proposed: that is the coach's to judge.
+ * the rung loads hurt of late, over what a step up would allow, none is proposed, and none for any rung while a danger
+ * sign is not cleared: that is the coach's to judge, and a clinician's.
  */
 export function proposedDoses(about: {
   history: ClientHistory;
@@ -40,9 +42,11 @@ export function proposedDoses(about: {
   const { history, rungs, today } = about;
   const view = buildView(history, { date: today, instant: `${today}T23:59:59.000Z` });
   const byId = new Map(rungs.map((rung) => [rung.id, rung]));
+  const danger = dangerSign.evaluate(view, DEFAULT_LIMITS).find(({ status }) => status === 'flagged');
   return (rungId, side, pairedWith = '') => {
     const rung = byId.get(rungId);
     if (!rung) return undefined;
+    if (danger) return { sore: `${danger.subject.label}, not cleared yet` };
     const pain = recentPain(view, loadedTissues(rung, DEFAULT_LIMITS), PAIN_DAYS);
     if (pain && exceeds(pain.value, DEFAULT_LIMITS['stepUpEarned.maxPain'])) {
       const { region, side: where, value, date } = pain;
