@@ -1,4 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { buildView } from '#lib/checks/view.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findClient } from '#lib/db/clients.ts';
 import { type GoalRow, listOpenGoals, listSkills, type SkillRow } from '#lib/db/goals.ts';
@@ -19,6 +20,7 @@ import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { planTemplateSchema } from '#lib/schemas/plan.ts';
 import type { PlanAddress } from '#lib/schemas/plan-address.ts';
 import { planDraftSchema } from '#lib/schemas/plan-draft.ts';
+import { type DangerNow, dangersNow } from '#lib/views/dangers-now.ts';
 import type { PlanDraft } from '#lib/views/plan-draft.ts';
 import type { CopiedPlan } from '#lib/views/plan-form.ts';
 
@@ -35,6 +37,7 @@ export type PlanForm = {
   retired: LibraryRung[];
   skills: SkillRow[];
   goals: GoalRow[];
+  dangers: DangerNow[];
   /** The client's last months as the checks read them, without words. */
   history: ClientHistory;
   /** Every rung that can be planned, as the checks read it. */
@@ -73,6 +76,7 @@ export function loadPlanForm(
       retired: [...(await findRungs(tx, gone)).values()],
       skills: await listSkills(tx),
       goals: await listOpenGoals(tx, client.id),
+      dangers: dangersNow(buildView(history, { date: today, instant: now.toISOString() })),
       history: withoutWords(history),
       historyRungs: await listHistoryRungs(tx, ids),
       draft: await openDraft(tx, client.id, address.draft),

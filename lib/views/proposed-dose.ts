@@ -1,7 +1,6 @@
 import { exceeds } from '#lib/checks/compare.ts';
 import { loadedTissues } from '#lib/checks/limits-on-rung.ts';
 import { recentPain } from '#lib/checks/recent-pain.ts';
-import { dangerSign } from '#lib/checks/rules/danger-sign.ts';
 import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
 import { dayInWords, inMeasure } from '#lib/checks/words.ts';
@@ -38,15 +37,16 @@ export function proposedDoses(about: {
   history: ClientHistory;
   rungs: readonly HistoryRung[];
   today: string;
+  /** A danger sign that is not cleared, in words. */
+  danger?: string | undefined;
 }): DoseOf {
-  const { history, rungs, today } = about;
+  const { history, rungs, today, danger } = about;
   const view = buildView(history, { date: today, instant: `${today}T23:59:59.000Z` });
   const byId = new Map(rungs.map((rung) => [rung.id, rung]));
-  const danger = dangerSign.evaluate(view, DEFAULT_LIMITS).find(({ status }) => status === 'flagged');
   return (rungId, side, pairedWith = '') => {
     const rung = byId.get(rungId);
     if (!rung) return undefined;
-    if (danger) return { sore: `${danger.subject.label}, not cleared yet` };
+    if (danger) return { sore: `${danger}, not cleared yet` };
     const pain = recentPain(view, loadedTissues(rung, DEFAULT_LIMITS), PAIN_DAYS);
     if (pain && exceeds(pain.value, DEFAULT_LIMITS['stepUpEarned.maxPain'])) {
       const { region, side: where, value, date } = pain;

@@ -4,9 +4,11 @@ import { now } from '#lib/clock.ts';
 import { gapAddress } from '#lib/schemas/assessment.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
 import { loadGaps } from '#lib/usecases/load-gaps.ts';
+import { dangersNow } from '#lib/views/dangers-now.ts';
 import { gapForm } from '#lib/views/gaps/gap-form.ts';
 import { gapFound } from '#lib/views/gaps/gap-found.ts';
 import { longDate } from '#lib/views/say-date.ts';
+import { DangersNow } from '../../_parts/dangers-now.tsx';
 import forms from '../../_parts/forms.module.css';
 import { AimForm } from './aim-form.tsx';
 import { AssessmentForm } from './assessment-form.tsx';
@@ -42,6 +44,7 @@ export default async function GapsPage({ params, searchParams }: Props) {
           : 'Film one slow lowering or attempt, then say part by part what it shows.'}{' '}
         <a href={`/clients/${client.id}`}>Back to {client.name}</a>
       </p>
+      <DangersNow dangers={dangersNow(loaded.view)} />
       {kept ? (
         <Found found={gapFound(kept.result, context)} clientId={client.id} assessmentId={kept.row.id} />
       ) : null}

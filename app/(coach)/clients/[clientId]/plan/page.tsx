@@ -8,6 +8,7 @@ import { loadPlanForm } from '#lib/usecases/load-plan-form.ts';
 import { draftView } from '#lib/views/draft-lines.ts';
 import { pack } from '#lib/views/packed.ts';
 import { planFormModel } from '#lib/views/plan-form.ts';
+import { DangersNow } from '../../_parts/dangers-now.tsx';
 import forms from '../../_parts/forms.module.css';
 import { PlanForm } from './plan-form.tsx';
 import { PlanVersions } from './plan-versions.tsx';
@@ -40,12 +41,18 @@ export default async function PlanPage({ params, searchParams }: Props) {
           ? ' The draft in the address is not there any more; this is the plan without it.'
           : ''}
       </p>
+      <DangersNow dangers={loaded.dangers} />
       <StartFrom clientId={clientId} {...sources} copied={copied?.from ?? ''} />
       <PlanForm
         key={`${opened.draft} ${opened.client} ${opened.template}`}
         packed={pack({
           model: { ...model, versions: [] },
-          past: { history: loaded.history, rungs: loaded.historyRungs, yesterday: addDays(today, -1) },
+          past: {
+            history: loaded.history,
+            rungs: loaded.historyRungs,
+            yesterday: addDays(today, -1),
+            danger: loaded.dangers[0]?.label,
+          },
         })}
         draft={draft}
       />

@@ -28,7 +28,7 @@ import { WeekKinds } from './week-kinds.tsx';
 type Sent = {
   model: PlanFormModel;
   /** What loads are foreseen from. `yesterday`: the last day that is over. */
-  past: { history: ClientHistory; rungs: HistoryRung[]; yesterday: string };
+  past: { history: ClientHistory; rungs: HistoryRung[]; yesterday: string; danger?: string | undefined };
 };
 type Props = Sent & { draft: DraftView | null };
 
