@@ -1,6 +1,7 @@
 import { asSentence } from '#lib/domain/labels.ts';
 import type { PlanChange } from '#lib/usecases/own-plan-changes.ts';
 import { dayAsSaid } from '#lib/views/phone-dates.ts';
+import { unbrokenDose } from '#lib/views/unbroken-dose.ts';
 
 /** The last versions of the plan: since when, and what became different. */
 export function PlanChanges({ changes, today }: { changes: PlanChange[]; today: string }) {
@@ -17,7 +18,7 @@ export function PlanChanges({ changes, today }: { changes: PlanChange[]; today: 
           {lines.length > 0 ? (
             <ul>
               {lines.map((line) => (
-                <li key={line}>{line}</li>
+                <li key={line}>{unbrokenDose(line)}</li>
               ))}
             </ul>
           ) : (

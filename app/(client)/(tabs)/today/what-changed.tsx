@@ -1,5 +1,6 @@
 import type { PlanNews } from '#lib/usecases/plan-news.ts';
 import { dayAsSaid } from '#lib/views/phone-dates.ts';
+import { unbrokenDose } from '#lib/views/unbroken-dose.ts';
 
 type Props = { news: PlanNews; notes: string; by: string; today: string };
 
@@ -13,7 +14,7 @@ export function WhatChanged({ news, notes, by, today }: Props) {
           <h2 id="changed">Changed since last time</h2>
           <ul>
             {changes.map((line) => (
-              <li key={line}>{line}</li>
+              <li key={line}>{unbrokenDose(line)}</li>
             ))}
           </ul>
         </section>

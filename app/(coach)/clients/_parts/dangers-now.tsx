@@ -5,7 +5,7 @@ import forms from './forms.module.css';
 export function DangersNow({ dangers }: { dangers: DangerNow[] }) {
   if (dangers.length === 0) return null;
   return (
-    <ul className={forms.warnings} aria-label="Danger signs not cleared">
+    <ul className={`${forms.warnings} ${forms.first}`} aria-label="Danger signs not cleared">
       {dangers.map(({ label, sentence, step }) => (
         <li key={label}>
           {sentence} <b>{step}.</b>
