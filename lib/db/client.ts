@@ -21,6 +21,8 @@ function clients(): Clients {
     pg.types.setTypeParser(pg.types.builtins.DATE, (value) => value);
     const pool = new pg.Pool({ connectionString, max: 10, connectionTimeoutMillis: 5_000 });
     pool.on('error', () => undefined); // a lost idle connection is replaced on next use
+    // One in use fails the query that uses it; its own event, unheard, would end the process.
+    pool.on('connect', (client) => client.on('error', () => undefined));
     store.plumblineDb = {
       prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString, max: 10 }) }),
       pool,
