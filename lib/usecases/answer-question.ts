@@ -29,7 +29,8 @@ export async function answerQuestion(
       throw new AppError('conflict', 'This question does not wait any more. Read the board again.');
     const over = (await countWaitingQuestions(tx, input.clientId)) === 0;
     const closing = over ? open.filter((reason) => reason.kind === 'question-waiting') : [];
-    const actId = randomUUID();
+    // Where no reason stands open nothing can keep an event: then the answer itself is what an undo finds.
+    const actId = open.length === 0 ? answerId : randomUUID();
     const made = { answerId, questionId: input.questionId };
     const events: ActEvent[] = closing.map((reason) => {
       const before = holdOf(reason);

@@ -16,7 +16,7 @@ export async function markSeen(actor: Actor, input: { clientId: string }, now: D
       throw new AppError('not-found', 'This is not there, or not in your team.');
     const [lead] = await lockOpenReasons(tx, input.clientId);
     const seenMarkId = await insertSeenMark(tx, input.clientId, by);
-    const actId = randomUUID();
+    const actId = lead ? randomUUID() : seenMarkId;
     if (lead) {
       const body = {
         actId,

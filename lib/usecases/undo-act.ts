@@ -14,20 +14,21 @@ import { areVersionsUnused, takeBackStep } from '#lib/db/step-records.ts';
 import { AppError } from '#lib/errors.ts';
 import { assertMember } from './assert-member.ts';
 import { untellClient } from './tell-client.ts';
+import { type UndoDone, undoLooseAct } from './undo-loose-act.ts';
 
 const UNIQUE_VIOLATION = '23505';
 
 /** Restores the reasons exactly as they were before the act. The events stay, with one that says "undone". */
-export async function undoAct(
-  actor: Actor,
-  input: { actId: string },
-  now: Date,
-): Promise<{ clientId: string }> {
+export async function undoAct(actor: Actor, input: { actId: string }, now: Date): Promise<UndoDone> {
   const by = { memberId: assertMember(actor), at: now };
   return withTeamPg(actor.scope, async (tx) => {
     const events = await listActEvents(tx, input.actId);
     const [first] = events;
-    if (!first) throw new AppError('not-found', 'This act is not there, or not in your team.');
+    if (!first) {
+      const undone = await undoLooseAct(tx, actor, input.actId);
+      if (undone) return undone;
+      throw new AppError('not-found', 'This act is not there, or not in your team.');
+    }
     if (events.some((event) => event.what === 'undone'))
       throw new AppError('conflict', 'This was undone already.');
     await assertUntouched(tx, events);
