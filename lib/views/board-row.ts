@@ -23,7 +23,6 @@ export function toRow(input: {
   if (!lead) return undefined;
   const kinds = [...new Set(open.map((reason) => reason.kind))];
   const dates = input.strip.days.filter((day) => day.state !== 'unknown').map((day) => day.date);
-  const question = client.questions[0];
   return {
     clientId: client.id,
     name: client.name,
@@ -39,7 +38,7 @@ export function toRow(input: {
     step: lead.step.text,
     needsWords: kinds.some((kind) => URGENT_KINDS.includes(kind)),
     nextCheckIn: say(nextCheckIn(dates, today), today),
-    question: question ? { id: question.id, text: question.text, stills: question.stills } : null,
+    questions: client.questions.map(({ id, text, stills }) => ({ id, text, stills })),
     seen: seenWords(client, today),
     strip: toStrip(input.strip, {
       lastNight: input.lastNight,

@@ -86,7 +86,8 @@ export type BoardRow = {
   /** Put aside and Done ask for words first: a danger sign or pain of 6 and more. */
   needsWords: boolean;
   nextCheckIn: SaidDate;
-  question: { id: string; text: string; stills: string[] } | null;
+  /** Waiting questions, oldest first. */
+  questions: { id: string; text: string; stills: string[] }[];
   /** Words under the name once a coach said "seen" since the last check-in. */
   seen: string | null;
   strip: StripView;

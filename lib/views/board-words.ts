@@ -93,7 +93,7 @@ export function minutesFor(rows: BoardRow[]): number {
       total +
       MINUTES[row.tier] +
       MINUTES_EACH_MORE * (row.kinds.length - 1) +
-      (row.question ? MINUTES_A_QUESTION : 0),
+      MINUTES_A_QUESTION * row.questions.length,
     0,
   );
   return Math.ceil(sum / 5) * 5;

@@ -48,6 +48,8 @@ type OtherProps = Props & { panel: Exclude<Panel, 'take'> };
 function OtherPanel(props: OtherProps) {
   const form = useRef<HTMLFormElement>(null);
   const { panel } = props;
+  const [chosen, setChosen] = useState(props.row.questions[0]?.id);
+  const asked = props.row.questions.find(({ id }) => id === chosen) ?? props.row.questions[0];
   useEffect(() => {
     if (panel) form.current?.querySelector<HTMLElement>('input, textarea')?.focus();
   }, [panel]);
@@ -56,11 +58,17 @@ function OtherPanel(props: OtherProps) {
   };
   const onSubmit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
-    props.act(bodyOf(panel, new FormData(event.currentTarget), props.row));
+    const form = new FormData(event.currentTarget);
+    if (panel === 'answer') props.act({ act: 'answer', questionId: asked?.id, text: form.get('text') });
+    else props.act(bodyOf(panel, form));
   };
   return (
     <>
-      <p className={styles.explained}>{explained(panel, props.row)}</p>
+      {panel === 'answer' ? (
+        <WhichQuestion row={props.row} asked={asked} choose={setChosen} />
+      ) : (
+        <p className={styles.explained}>{explained(panel, props.row)}</p>
+      )}
       <form ref={form} className={styles.panel} onSubmit={onSubmit} onKeyDown={onKeyDown}>
         {panel === 'put-aside' && <PutAside row={props.row} />}
         {panel === 'done' && <Verdict row={props.row} />}
@@ -92,7 +100,7 @@ const SENDS: Record<OtherProps['panel'], string> = {
   answer: 'Send answer',
 };
 
-function explained(panel: OtherProps['panel'], row: RowFacts): ReactNode {
+function explained(panel: 'put-aside' | 'done', row: RowFacts): ReactNode {
   const words = row.needsWords && ' A danger sign or pain of 6 or more asks for words first.';
   if (panel === 'put-aside') {
     return (
@@ -102,19 +110,38 @@ function explained(panel: OtherProps['panel'], row: RowFacts): ReactNode {
       </>
     );
   }
-  if (panel === 'done') {
-    return (
-      <>
-        <b>Done.</b> What is open for {row.name} closes. The verdict counts for the check in the sentence
-        above only, and can be left out.{words}
-      </>
-    );
-  }
   return (
     <>
-      <b>{row.name} asks:</b> <q>{row.question?.text}</q>
-      <Stills ids={row.question?.stills ?? []} />
+      <b>Done.</b> What is open for {row.name} closes. The verdict counts for the check in the sentence above
+      only, and can be left out.{words}
     </>
+  );
+}
+
+type Question = RowFacts['questions'][number];
+type WhichProps = { row: RowFacts; asked: Question | undefined; choose: (id: string) => void };
+
+/** The question that is answered; where several wait, oldest first, any of them can be chosen. */
+function WhichQuestion({ row, asked, choose }: WhichProps) {
+  const others = row.questions.length - 1;
+  return (
+    <div className={styles.explained}>
+      <b>{row.name} asks:</b> <q>{asked?.text}</q>
+      <Stills ids={asked?.stills ?? []} />
+      {others > 0 && (
+        <fieldset>
+          <legend>
+            {others === 1 ? 'One more question waits.' : `${others} more questions wait.`} Answer which?
+          </legend>
+          {row.questions.map(({ id, text }) => (
+            <label key={id} className={styles.option}>
+              <input type="radio" name="asked" checked={id === asked?.id} onChange={() => choose(id)} />
+              <span>{text}</span>
+            </label>
+          ))}
+        </fieldset>
+      )}
+    </div>
   );
 }
 
@@ -171,9 +198,8 @@ function Words({ row }: { row: RowFacts }) {
   );
 }
 
-function bodyOf(panel: OtherProps['panel'], form: FormData, row: RowFacts): Record<string, unknown> {
+function bodyOf(panel: 'put-aside' | 'done', form: FormData): Record<string, unknown> {
   const words = form.get('words') ?? '';
-  if (panel === 'answer') return { act: 'answer', questionId: row.question?.id, text: form.get('text') };
   if (panel === 'done') {
     const verdict = form.get('verdict');
     return { act: 'done', words, ...(verdict && { rightToTell: verdict === 'right' }) };

@@ -12,7 +12,7 @@ export function BoardRow({ row, canAct }: { row: Row; canAct: boolean }) {
       clientId={row.clientId}
       name={row.name}
       step={row.step}
-      question={row.question}
+      questions={row.questions}
       needsWords={row.needsWords}
       nextCheckIn={row.nextCheckIn}
       canAct={canAct}

@@ -3,7 +3,8 @@ export type RowFacts = {
   clientId: string;
   name: string;
   step: string;
-  question: { id: string; text: string; stills: string[] } | null;
+  /** Waiting questions, oldest first. */
+  questions: { id: string; text: string; stills: string[] }[];
   needsWords: boolean;
   nextCheckIn: { said: string; exact: string };
 };

@@ -9,7 +9,9 @@ import { useStepDraft } from './use-step-draft.ts';
 type Props = RowFacts & { canAct: boolean; children: ReactNode };
 
 /** One row: what is read (children), what to do, and what was done with its undo. */
-export function RowShell({ children, canAct, ...row }: Props) {
+export function RowShell({ children, canAct, ...facts }: Props) {
+  const [answered, setAnswered] = useState<readonly string[]>([]);
+  const row = { ...facts, questions: facts.questions.filter(({ id }) => !answered.includes(id)) };
   const [panel, setPanel] = useState<Panel | null>(null);
   const [done, setDone] = useState<ActSent | null>(null);
   const { busy, problem, send } = useAct();
@@ -22,6 +24,7 @@ export function RowShell({ children, canAct, ...row }: Props) {
     const inside = self.current?.contains(document.activeElement);
     setPanel(null);
     setDone(sent);
+    if (body.act === 'answer') setAnswered([...answered, String(body.questionId)]);
     if (inside) focusOn(sent.folds ? nextRow(self.current) : self.current);
   }
   /** A step with a draft is shown before it is taken; one without is taken at once. */
@@ -34,6 +37,7 @@ export function RowShell({ children, canAct, ...row }: Props) {
   async function undo() {
     if (!done || !(await send({ act: 'undo', actId: done.actId }))) return;
     setDone(null);
+    setAnswered([]);
     requestAnimationFrame(() => self.current?.focus());
   }
   function close() {
@@ -110,7 +114,7 @@ function Acts({ row, panel, busy, open, take, act }: ActsProps) {
       <button type="button" data-act="take" aria-expanded={panel === 'take'} disabled={busy} onClick={take}>
         <u>T</u>ake
       </button>
-      {row.question &&
+      {row.questions.length > 0 &&
         opener(
           'answer',
           <>
