@@ -1,4 +1,4 @@
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
+import { DEFAULT_LIMITS, type Limits } from '#lib/checks/thresholds.ts';
 import { usualTimeHere } from '#lib/checks/usual-time-here.ts';
 import type {
   AnsweringHours,
@@ -26,12 +26,12 @@ export const HISTORY_DAYS = 400;
 /**
  * The histories of many clients, with one query for each kind of row. `from: 'YYYY-MM-DD'` reads check-ins from
  * that date on out of the day rollups; `from: null` reads everything from the tables they were written to. With
- * `asOf`, rungs carry what they took the team's clients up to that evening.
+ * `asOf`, rungs carry what they took the team's clients up to that evening, once as many passed as `limits` ask for.
  */
 export async function loadHistories(
   tx: TeamPg,
   clientIds: string[],
-  options: { from: string | null; asOf?: string },
+  options: { from: string | null; asOf?: string; limits?: Limits },
 ): Promise<Map<string, ClientHistory>> {
   const clients = await listClients(tx, clientIds);
   const checkIns =
@@ -62,7 +62,7 @@ export async function loadHistories(
   const rungs = await withUsualTimes(
     tx,
     await listHistoryRungs(tx, [...new Set([...named.values()].flatMap((ids) => [...ids]))]),
-    { standing: [...placements.values()].flat().map((placement) => placement.rungId), asOf: options.asOf },
+    { standing: [...placements.values()].flat().map((placement) => placement.rungId), ...options },
   );
 
   return new Map(
@@ -93,12 +93,12 @@ export async function loadHistories(
 async function withUsualTimes(
   tx: TeamPg,
   rungs: HistoryRung[],
-  { standing, asOf }: { standing: string[]; asOf: string | undefined },
+  { standing, asOf, limits = DEFAULT_LIMITS }: { standing: string[]; asOf?: string; limits?: Limits },
 ): Promise<HistoryRung[]> {
   if (asOf === undefined) return rungs;
   const stays = await listTeamStays(tx, [...new Set(standing)], asOf);
   return rungs.map((rung) => {
-    const usualDaysHere = usualTimeHere(stays.get(rung.id) ?? [], DEFAULT_LIMITS);
+    const usualDaysHere = usualTimeHere(stays.get(rung.id) ?? [], limits);
     return usualDaysHere ? { ...rung, usualDaysHere } : rung;
   });
 }

@@ -63,7 +63,7 @@ export async function listDueClients(
   return rows;
 }
 
-export type FinishedNight = { clientId: string; findings: unknown[] };
+export type FinishedNight = { clientId: string; findings: unknown[]; settingsVersion: number };
 
 /** Writes the ledger. A night that is finished already stays as it is. */
 export async function insertFinishedNights(
@@ -73,11 +73,12 @@ export async function insertFinishedNights(
 ): Promise<void> {
   if (finished.length === 0) return;
   await tx.client.query(
-    `insert into night_client (team_id, client_id, local_date, done_at, findings, rules_version, attempts)
-     select $1, each.id, $3::date, $4, each.findings::jsonb, $5, 1
-     from unnest($2::uuid[], $6::text[]) as each(id, findings)
+    `insert into night_client (team_id, client_id, local_date, done_at, findings, rules_version, attempts, settings_version)
+     select $1, each.id, $3::date, $4, each.findings::jsonb, $5, 1, each.settings
+     from unnest($2::uuid[], $6::text[], $7::int[]) as each(id, findings, settings)
      on conflict (team_id, client_id, local_date) do update
        set done_at = excluded.done_at, findings = excluded.findings, rules_version = excluded.rules_version,
+           settings_version = excluded.settings_version,
            failed_at = null, failure = null, attempts = night_client.attempts + 1
        where night_client.done_at is null`,
     [
@@ -87,6 +88,7 @@ export async function insertFinishedNights(
       night.doneAt,
       night.rulesVersion,
       finished.map((each) => JSON.stringify(each.findings)),
+      finished.map((each) => each.settingsVersion),
     ],
   );
 }

@@ -55,6 +55,7 @@ export type NewReason = {
   outcome: Flagged;
   at: string;
   rulesVersion: string;
+  settingsVersion: number;
   knownFrom: string;
 };
 
@@ -63,13 +64,13 @@ export async function insertReasons(tx: TeamPg, reasons: NewReason[]): Promise<S
   if (reasons.length === 0) return new Set();
   const { rows } = await tx.client.query<{ id: string }>(
     `insert into reason (team_id, id, client_id, kind, subject_key, subject, level, points, tier, sentence, short,
-       since, step, clears, evidence, working, state, rules_version, raised_at, updated_at, known_from)
+       since, step, clears, evidence, working, state, rules_version, settings_version, raised_at, updated_at, known_from)
      select $1, n.id, n."clientId", n.outcome->>'kind', n.outcome->'subject'->>'key', n.outcome->'subject',
        n.outcome->>'level', (n.outcome->>'points')::int, n.outcome->>'tier', n.outcome->>'sentence', n.outcome->>'short',
        (n.outcome->>'since')::date, n.outcome->'step', n.outcome->>'clears', n.outcome->'evidence', n.outcome->'working',
-       n.state, n."rulesVersion", n.at, n.at, n."knownFrom"
+       n.state, n."rulesVersion", n."settingsVersion", n.at, n.at, n."knownFrom"
      from jsonb_to_recordset($2::jsonb) as n(id uuid, "clientId" uuid, state text, outcome jsonb, at timestamptz,
-       "rulesVersion" text, "knownFrom" date)
+       "rulesVersion" text, "settingsVersion" int, "knownFrom" date)
      on conflict (team_id, client_id, kind, subject_key) where closed_at is null do nothing
      returning id`,
     [tx.teamId, JSON.stringify(reasons)],
@@ -84,6 +85,7 @@ export type ReasonContents = {
   outcome: Flagged;
   at: string;
   rulesVersion: string;
+  settingsVersion: number;
   /** It came back from put aside, with the client or closed: what held it is over. */
   back: boolean;
 };
@@ -95,14 +97,14 @@ export async function updateReasonContents(tx: TeamPg, reasons: ReasonContents[]
        subject = n.outcome->'subject', sentence = n.outcome->>'sentence', short = n.outcome->>'short',
        step = n.outcome->'step', clears = n.outcome->>'clears', evidence = n.outcome->'evidence',
        working = n.outcome->'working', since = (n.outcome->>'since')::date, state = n.state, clear_nights = 0,
-       rules_version = n."rulesVersion", updated_at = n.at,
+       rules_version = n."rulesVersion", settings_version = n."settingsVersion", updated_at = n.at,
        aside_until = case when n.back then null else r.aside_until end,
        aside_until_worse = case when n.back then false else r.aside_until_worse end,
        with_client_until = case when n.back then null else r.with_client_until end,
        closed_at = case when n.back then null else r.closed_at end,
        closed_why = case when n.back then null else r.closed_why end
      from jsonb_to_recordset($2::jsonb)
-       as n(id uuid, state text, outcome jsonb, at timestamptz, "rulesVersion" text, back boolean)
+       as n(id uuid, state text, outcome jsonb, at timestamptz, "rulesVersion" text, "settingsVersion" int, back boolean)
      where r.team_id = $1 and r.id = n.id`,
     [tx.teamId, JSON.stringify(reasons)],
   );

@@ -2,6 +2,7 @@ import type { TeamPg } from '#lib/db/client.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import { countFinishedNights } from '#lib/db/ledger.ts';
 import { listReasons } from '#lib/db/reasons.ts';
+import { listSettings } from '#lib/db/settings.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import type { CheckKind } from '#lib/domain/vocabulary.ts';
 import { judgeClient } from './judge-client.ts';
@@ -21,11 +22,17 @@ type Asked = {
 export async function checkClientIn(tx: TeamPg, { clientId, now, only }: Asked): Promise<number> {
   const utcDate = now.toISOString().slice(0, 10);
   const from = addDays(utcDate, -HISTORY_DAYS);
-  const history = (await loadHistories(tx, [clientId], { from, asOf: utcDate })).get(clientId);
+  const settings = await listSettings(tx, [clientId]);
+  const history = (
+    await loadHistories(tx, [clientId], { from, asOf: utcDate, limits: settings.team.limits })
+  ).get(clientId);
   if (!history || history.client.standing === 'left') return 0;
   const stored = (await listReasons(tx, [clientId])).get(clientId) ?? [];
   const asOf = { date: localDateOf(now, history.client.zone), instant: now.toISOString() };
-  const judgement = judgeClient(history, stored, asOf, await countFinishedNights(tx, clientId));
+  const judgement = judgeClient(history, stored, asOf, {
+    ...settings.of(clientId),
+    nightsDone: await countFinishedNights(tx, clientId),
+  });
   const changes = judgement.changes.filter((change) => {
     if (change.change === 'count-clear' || change.change === 'close') return false;
     return !only || only.includes(change.outcome.kind);

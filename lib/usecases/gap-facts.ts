@@ -1,10 +1,10 @@
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import type { ClientView } from '#lib/checks/types.ts';
 import { buildView } from '#lib/checks/view.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import { type ClientRow, findClient } from '#lib/db/clients.ts';
 import { loadGapLibrary } from '#lib/db/gap-library.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
+import { listSettings } from '#lib/db/settings.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { bodyStateOf } from '#lib/planning/gaps/body-state.ts';
 import type { GapContext } from '#lib/planning/gaps/gap-context.ts';
@@ -20,7 +20,8 @@ export async function loadGapFacts(tx: TeamPg, clientId: string, now: Date): Pro
     clientId,
   );
   if (!history) return undefined;
-  const view = buildView(history, { date: today, instant: now.toISOString() });
+  const { limits } = (await listSettings(tx, [clientId])).of(clientId);
+  const view = buildView(history, { date: today, instant: now.toISOString() }, limits);
   const newest = history.plans.reduce<(typeof history.plans)[number] | undefined>(
     (known, one) => (!known || one.version > known.version ? one : known),
     undefined,
@@ -35,10 +36,10 @@ export async function loadGapFacts(tx: TeamPg, clientId: string, now: Date): Pro
       under18: client.under18,
       bodyMassKg: history.client.bodyMassKg,
       limits: history.limits,
-      body: bodyStateOf(view, DEFAULT_LIMITS),
+      body: bodyStateOf(view, limits),
       plan: view.planOn(today) ?? newest ?? null,
       placements: history.placements,
-      numbers: DEFAULT_LIMITS,
+      numbers: limits,
     },
   };
 }

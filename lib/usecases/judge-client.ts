@@ -1,8 +1,8 @@
 import { advanceReasons } from '#lib/checks/reasons.ts';
 import { runChecks } from '#lib/checks/run.ts';
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import type { ReasonChange, StoredReason } from '#lib/checks/types.ts';
 import type { ReasonRow } from '#lib/db/reasons.ts';
+import type { SettingsInForce } from '#lib/db/settings.ts';
 import type { AsOf, Flagged, Outcome } from '#lib/domain/finding.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { toStoredReason } from './stored-reason.ts';
@@ -15,6 +15,8 @@ export type Judgement = {
   counted: { id: string; outcome: Flagged }[];
   /** One of the client's first three nights. */
   early: boolean;
+  /** The settings it was judged by. */
+  settingsVersion: number;
 };
 
 /** Everything one night (or one check-in) says about one client. Pure: throws only when the checks do. */
@@ -22,14 +24,14 @@ export function judgeClient(
   history: ClientHistory,
   stored: ReasonRow[],
   asOf: AsOf,
-  nightsDone: number,
+  { limits, version, nightsDone }: SettingsInForce & { nightsDone: number },
 ): Judgement {
-  const outcomes = runChecks(history, asOf);
-  const early = nightsDone < DEFAULT_LIMITS['reason.earlyNights'];
+  const outcomes = runChecks(history, asOf, limits);
+  const early = nightsDone < limits['reason.earlyNights'];
   const reasons: StoredReason[] = stored.map(toStoredReason);
   // A night that is run late must not touch what was raised or done by a person after it was due.
   const later = stored.filter((reason) => reason.touchedAt > asOf.instant);
-  const changes = advanceReasons(reasons, outcomes, asOf, { earlyNights: early }).filter(
+  const changes = advanceReasons(reasons, outcomes, asOf, { earlyNights: early, limits }).filter(
     (change) => !later.some((reason) => isAbout(change, reason)),
   );
   return {
@@ -38,6 +40,7 @@ export function judgeClient(
     changes,
     counted: early ? [] : countedNow(stored, outcomes, later),
     early,
+    settingsVersion: version,
   };
 }
 

@@ -1,5 +1,4 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
 import { listCheckInWords } from '#lib/db/check-in-words.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
@@ -9,6 +8,7 @@ import { listLimits } from '#lib/db/limits.ts';
 import { listPlannableRungs } from '#lib/db/plans.ts';
 import { listDeletedCheckIns } from '#lib/db/raw-check-ins.ts';
 import { listReasons, type ReasonRow } from '#lib/db/reasons.ts';
+import { listSettings } from '#lib/db/settings.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import type { Standing } from '#lib/domain/vocabulary.ts';
 import { type ClientPage, clientPage, pageDate } from '#lib/views/client-page.ts';
@@ -29,17 +29,20 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
     const client = await findClient(tx, clientId);
     if (!client) return undefined;
     const today = localDateOf(now, client.zone);
+    const settings = await listSettings(tx, [clientId]);
+    const { limits } = settings.of(clientId);
+    const from = addDays(today, -HISTORY_DAYS);
     const history = (
-      await loadHistories(tx, [clientId], { from: addDays(today, -HISTORY_DAYS), asOf: today })
+      await loadHistories(tx, [clientId], { from, asOf: today, limits: settings.team.limits })
     ).get(clientId);
     if (!history) return undefined;
     const date = pageDate(
       history.checkIns.map((checkIn) => checkIn.date),
       today,
     );
-    const view = buildView(history, { date, instant: now.toISOString() });
+    const view = buildView(history, { date, instant: now.toISOString() }, limits);
     const page = clientPage({
-      limits: DEFAULT_LIMITS,
+      limits,
       view,
       reasons: await openReasons(tx, clientId),
       ladderRungs: await listPlannableRungs(tx),

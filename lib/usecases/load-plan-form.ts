@@ -1,4 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import type { Limits } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findClient } from '#lib/db/clients.ts';
@@ -15,6 +16,7 @@ import {
   listPlans,
   type PlanRow,
 } from '#lib/db/plans.ts';
+import { listSettings } from '#lib/db/settings.ts';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { planTemplateSchema } from '#lib/schemas/plan.ts';
@@ -40,6 +42,8 @@ export type PlanForm = {
   dangers: DangerNow[];
   /** The client's last months as the checks read them, without words. */
   history: ClientHistory;
+  /** Numbers of the checks that the team or the client has of their own. */
+  changed: Partial<Limits>;
   /** Every rung that can be planned, as the checks read it. */
   historyRungs: HistoryRung[];
   draft: (Omit<StoredDraft, 'body'> & { draft: PlanDraft }) | undefined;
@@ -78,6 +82,7 @@ export function loadPlanForm(
       goals: await listOpenGoals(tx, client.id),
       dangers: dangersNow(buildView(history, { date: today, instant: now.toISOString() })),
       history: withoutWords(history),
+      changed: (await listSettings(tx, [client.id])).of(client.id).changed,
       historyRungs: await listHistoryRungs(tx, ids),
       draft: await openDraft(tx, client.id, address.draft),
       copied: await copyFrom(tx, address),

@@ -1,10 +1,10 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
 import { listCheckInWords } from '#lib/db/check-in-words.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { loadHistories } from '#lib/db/histories.ts';
 import { findPhoneClient, listLaddersOf } from '#lib/db/phone-reads.ts';
+import { listSettings } from '#lib/db/settings.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { type WindowEdges, windowEdges } from '#lib/views/phone-edges.ts';
@@ -40,7 +40,8 @@ export async function loadProgress(actor: Actor, now: Date): Promise<Progress> {
     const from = addDays(date, -LAST_TIME_DAYS);
     const history = (await loadHistories(tx, [clientId], { from })).get(clientId);
     if (!history) throw missing();
-    const view = buildView(history, { date, instant: now.toISOString() });
+    const { limits } = (await listSettings(tx, [clientId])).of(clientId);
+    const view = buildView(history, { date, instant: now.toISOString() }, limits);
     const newestFirst = view.days.flatMap(({ checkIns }) => checkIns).reverse();
     const rungs = await listLaddersOf(tx, clientId);
     const written = await listCheckInWords(tx, clientId, from);
@@ -54,8 +55,8 @@ export async function loadProgress(actor: Actor, now: Date): Promise<Progress> {
       teamName: client.teamName,
       date,
       ladders,
-      edges: windowEdges(view, DEFAULT_LIMITS),
-      sides: sidesOfRungs(view, DEFAULT_LIMITS),
+      edges: windowEdges(view, limits),
+      sides: sidesOfRungs(view, limits),
       changes: await ownPlanChanges(tx, clientId, date),
     };
   });

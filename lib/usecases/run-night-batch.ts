@@ -1,4 +1,4 @@
-import { RULES_VERSION } from '#lib/checks/thresholds.ts';
+import { type Limits, RULES_VERSION } from '#lib/checks/thresholds.ts';
 import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import {
@@ -11,6 +11,7 @@ import {
   lockClients,
 } from '#lib/db/ledger.ts';
 import { listReasons } from '#lib/db/reasons.ts';
+import { listSettings } from '#lib/db/settings.ts';
 import type { Outcome } from '#lib/domain/finding.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
@@ -61,7 +62,8 @@ async function judge(
   now: Date,
 ) {
   const ids = due.map((client) => client.clientId);
-  const { histories, failed } = await loadOneOrAll(tx, ids, localDate);
+  const settings = await listSettings(tx, ids);
+  const { histories, failed } = await loadOneOrAll(tx, ids, localDate, settings.team.limits);
   const stored = await listReasons(tx, ids);
   const judged: JudgedClient[] = [];
   for (const { clientId, dueAt, nightsDone } of due) {
@@ -71,7 +73,8 @@ async function judge(
     const asOf = { date: localDate, instant: (dueAt < now ? dueAt : now).toISOString() };
     try {
       const reasons = stored.get(clientId) ?? [];
-      judged.push({ judgement: judgeClient(history, reasons, asOf, nightsDone), asOf, stored: reasons });
+      const judgement = judgeClient(history, reasons, asOf, { ...settings.of(clientId), nightsDone });
+      judged.push({ judgement, asOf, stored: reasons });
     } catch (error) {
       failed.push({ clientId, failure: inWords(error) });
     }
@@ -80,16 +83,16 @@ async function judge(
 }
 
 /** All with one query for each kind of row; one by one when somebody's rows cannot be read. */
-async function loadOneOrAll(tx: TeamPg, ids: string[], asOf: string) {
+async function loadOneOrAll(tx: TeamPg, ids: string[], asOf: string, limits: Limits) {
   const from = addDays(asOf, -HISTORY_DAYS);
   const failed: FailedNight[] = [];
   try {
-    return { histories: await loadHistories(tx, ids, { from, asOf }), failed };
+    return { histories: await loadHistories(tx, ids, { from, asOf, limits }), failed };
   } catch {
     const histories = new Map<string, ClientHistory>();
     for (const clientId of ids) {
       try {
-        const one = await loadHistories(tx, [clientId], { from, asOf });
+        const one = await loadHistories(tx, [clientId], { from, asOf, limits });
         for (const [id, history] of one) histories.set(id, history);
       } catch (error) {
         failed.push({ clientId, failure: inWords(error) });
@@ -125,7 +128,11 @@ async function saveJudged(tx: TeamPg, localDate: string, judged: JudgedClient[],
 }
 
 function toFinished({ judgement }: JudgedClient): FinishedNight {
-  return { clientId: judgement.clientId, findings: judgement.outcomes.flatMap(shortForm) };
+  return {
+    clientId: judgement.clientId,
+    findings: judgement.outcomes.flatMap(shortForm),
+    settingsVersion: judgement.settingsVersion,
+  };
 }
 
 function shortForm(outcome: Outcome): object[] {

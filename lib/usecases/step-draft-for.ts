@@ -1,8 +1,8 @@
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import { listHistoryRungs } from '#lib/db/history-rungs.ts';
+import { listSettings } from '#lib/db/settings.ts';
 import { listLadderRungIds } from '#lib/db/step-records.ts';
 import type { HistoryPlan, HistoryRung } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
@@ -27,12 +27,13 @@ export async function stepDraftFor(
   const inUse = new Set(ids);
   const isOffered = (rung: HistoryRung) => rung.ladderId !== ladderId || inUse.has(rung.id);
   const plan = [...history.plans].sort((a, b) => b.version - a.version)[0];
+  const { limits } = (await listSettings(tx, [clientId])).of(clientId);
   const draft = stepDraft(reason, {
-    view: buildView(history, { date: today, instant: `${today}T23:59:59.000Z` }),
+    view: buildView(history, { date: today, instant: `${today}T23:59:59.000Z` }, limits),
     plan,
     today,
     rungs: new Map([...history.rungs, ...ladder].filter(isOffered).map((rung) => [rung.id, rung])),
-    limits: DEFAULT_LIMITS,
+    limits,
   });
   return draft && { draft, plan, planVersion: plan?.version ?? 0 };
 }

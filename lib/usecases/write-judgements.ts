@@ -46,6 +46,7 @@ export async function writeJudgements(
 
 function gather({ judgement, asOf, stored }: JudgedClient, night: string | null, writes: Writes): void {
   const at = asOf.instant;
+  const { settingsVersion } = judgement;
   const event = (reasonId: string, what: NewReasonEvent['what'], outcome: Flagged | null, why?: string) =>
     writes.events.push({
       reasonId,
@@ -65,12 +66,12 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
       counted: counted.has(id),
       early: judgement.early,
     });
-    writes.contents.push({ id, state, outcome, at, rulesVersion: RULES_VERSION, back });
+    writes.contents.push({ id, state, outcome, at, rulesVersion: RULES_VERSION, settingsVersion, back });
   };
 
   for (const change of judgement.changes) {
     if (change.change === 'raise') {
-      const raised = toNewReason(judgement.clientId, change, asOf);
+      const raised = toNewReason(judgement, change, asOf);
       writes.raised.push(raised);
       event(raised.id, 'raised', change.outcome);
     } else if (change.change === 'count-clear') {
@@ -109,7 +110,11 @@ function stateNow({ before, outcome, back, counted, early }: Before): ReasonRow[
   return 'open';
 }
 
-function toNewReason(clientId: string, change: ReasonChange & { change: 'raise' }, asOf: AsOf): NewReason {
+function toNewReason(
+  { clientId, settingsVersion }: Judgement,
+  change: ReasonChange & { change: 'raise' },
+  asOf: AsOf,
+): NewReason {
   return {
     id: randomUUID(),
     clientId,
@@ -117,6 +122,7 @@ function toNewReason(clientId: string, change: ReasonChange & { change: 'raise' 
     outcome: change.outcome,
     at: asOf.instant,
     rulesVersion: RULES_VERSION,
+    settingsVersion,
     knownFrom: asOf.date,
   };
 }

@@ -1,3 +1,4 @@
+import { type Limits, limitsWith } from '#lib/checks/thresholds.ts';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
 import type { EditedPlan } from '#lib/planning/edited-plan.ts';
 import { foreseenGoals } from '#lib/planning/foreseen-goals.ts';
@@ -57,9 +58,12 @@ export function planLive(asked: {
   rungs: readonly HistoryRung[];
   plan: EditedPlan;
   yesterday: string;
+  /** Numbers of the checks that differ from the defaults. */
+  changed?: Partial<Limits>;
 }): PlanLive {
   const { history, rungs, plan, yesterday } = asked;
-  const projection = projectLoads({ history, plan, date: yesterday, rungs });
+  const limits = limitsWith(asked.changed ?? {});
+  const projection = projectLoads({ history, plan, date: yesterday, rungs, limits });
   const byId = new Map(rungs.map((rung) => [rung.id, rung]));
   const jump = projection.warnings.find(({ kind }) => kind === 'load-jump');
   return {
@@ -71,7 +75,7 @@ export function planLive(asked: {
       sessions: sessions === 1 ? '1 session' : `${sessions} sessions`,
     })),
     loads: loadBars(projection),
-    warnings: warningsOf(asked, byId, projection),
+    warnings: warningsOf(asked, byId, { projection, limits }),
     jumpAu: jump?.weekAu ?? null,
     parts: projection.parts,
     assumed: assumedInWords(projection.assumed),
@@ -81,9 +85,9 @@ export function planLive(asked: {
 function warningsOf(
   { history, rungs, plan }: { history: ClientHistory; rungs: readonly HistoryRung[]; plan: EditedPlan },
   byId: ReadonlyMap<string, HistoryRung>,
-  projection: Projection,
+  { projection, limits }: { projection: Projection; limits: Limits },
 ): PlanWarning[] {
-  const goals = foreseenGoals({ history, plan, rungs });
+  const goals = foreseenGoals({ history, plan, rungs }, limits);
   return [
     ...projection.warnings.map(({ kind, sentence, level }) => ({
       key: kind,

@@ -1,7 +1,7 @@
 import { exceeds } from '#lib/checks/compare.ts';
 import { loadedTissues } from '#lib/checks/limits-on-rung.ts';
 import { recentPain } from '#lib/checks/recent-pain.ts';
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
+import { type Limits, limitsWith } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
 import { dayInWords, inMeasure } from '#lib/checks/words.ts';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
@@ -39,16 +39,19 @@ export function proposedDoses(about: {
   today: string;
   /** A danger sign that is not cleared, in words. */
   danger?: string | undefined;
+  /** Numbers of the checks that differ from the defaults. */
+  changed?: Partial<Limits>;
 }): DoseOf {
   const { history, rungs, today, danger } = about;
-  const view = buildView(history, { date: today, instant: `${today}T23:59:59.000Z` });
+  const limits = limitsWith(about.changed ?? {});
+  const view = buildView(history, { date: today, instant: `${today}T23:59:59.000Z` }, limits);
   const byId = new Map(rungs.map((rung) => [rung.id, rung]));
   return (rungId, side, pairedWith = '') => {
     const rung = byId.get(rungId);
     if (!rung) return undefined;
     if (danger) return { sore: `${danger}, not cleared yet` };
-    const pain = recentPain(view, loadedTissues(rung, DEFAULT_LIMITS), PAIN_DAYS);
-    if (pain && exceeds(pain.value, DEFAULT_LIMITS['stepUpEarned.maxPain'])) {
+    const pain = recentPain(view, loadedTissues(rung, limits), PAIN_DAYS);
+    if (pain && exceeds(pain.value, limits['stepUpEarned.maxPain'])) {
       const { region, side: where, value, date } = pain;
       return { sore: `${placeInWords(region, where)}, ${value} of 10 on ${dayInWords(date)}` };
     }

@@ -51,6 +51,7 @@ export default async function PlanPage({ params, searchParams }: Props) {
             history: loaded.history,
             rungs: loaded.historyRungs,
             yesterday: addDays(today, -1),
+            changed: loaded.changed,
             danger: loaded.dangers[0]?.label,
           },
         })}

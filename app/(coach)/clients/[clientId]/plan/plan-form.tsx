@@ -2,6 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { type FormEvent, useDeferredValue, useMemo, useState } from 'react';
+import type { Limits } from '#lib/checks/thresholds.ts';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import { MINUTES_DOUBT } from '#lib/planning/session-minutes.ts';
@@ -28,7 +29,13 @@ import { WeekKinds } from './week-kinds.tsx';
 type Sent = {
   model: PlanFormModel;
   /** What loads are foreseen from. `yesterday`: the last day that is over. */
-  past: { history: ClientHistory; rungs: HistoryRung[]; yesterday: string; danger?: string | undefined };
+  past: {
+    history: ClientHistory;
+    rungs: HistoryRung[];
+    yesterday: string;
+    changed: Partial<Limits>;
+    danger?: string | undefined;
+  };
 };
 type Props = Sent & { draft: DraftView | null };
 
