@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { CHECK_KINDS, TIERS } from '#lib/domain/vocabulary.ts';
 import { plainText } from './plain-text.ts';
+import { fromKeptReply } from './reply.ts';
 
 const id = (what: string) => z.uuid({ error: `must be the id of ${what}` });
 const words = plainText.default('');
@@ -52,6 +53,7 @@ export const boardAct = z.discriminatedUnion(
       ...onClient,
       questionId: id('a question of this client'),
       text: plainText.refine((text) => text !== '', 'write an answer first'),
+      keptReplyId: fromKeptReply,
     }),
     z.strictObject({ act: z.literal('seen'), ...onClient }),
     z.strictObject({ act: z.literal('undo'), actId: id('an act') }),

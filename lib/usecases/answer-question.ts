@@ -6,6 +6,7 @@ import { insertAudit } from '#lib/db/audit.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { AppError } from '#lib/errors.ts';
 import type { ActDone } from './act-on-reason.ts';
+import { assertFilled } from './assert-filled.ts';
 import { assertMember } from './assert-member.ts';
 import { holdOf } from './hold-after-act.ts';
 import { tellClient } from './tell-client.ts';
@@ -16,13 +17,14 @@ import { tellClient } from './tell-client.ts';
  */
 export async function answerQuestion(
   actor: Actor,
-  input: { clientId: string; questionId: string; text: string },
+  input: { clientId: string; questionId: string; text: string; keptReplyId?: string | undefined },
   now: Date,
 ): Promise<ActDone> {
   const by = { memberId: assertMember(actor), at: now };
   return withTeamPg(actor.scope, async (tx) => {
     if (!(await findActClient(tx, input.clientId)))
       throw new AppError('not-found', 'This is not there, or not in your team.');
+    await assertFilled(tx, input);
     const open = await lockOpenReasons(tx, input.clientId);
     const answerId = await insertAnswer(tx, input, by);
     if (answerId === undefined)

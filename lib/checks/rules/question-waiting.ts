@@ -1,10 +1,9 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
 import type { HistoryQuestion } from '#lib/domain/history.ts';
-import { hoursWaited } from '../answering-hours.ts';
 import { reaches } from '../compare.ts';
 import { isResting } from '../contact-silence.ts';
-import { hasDangerWords } from '../danger-words.ts';
 import { findingOf } from '../finding-of.ts';
+import { questionHours, wholeHours } from '../question-hours.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { counted } from '../words.ts';
@@ -29,7 +28,7 @@ function judge(view: ClientView, limits: Limits): Outcome {
   const clear: Outcome = { status: 'clear', kind: 'question-waiting', subject: SUBJECT };
   if (!longest || !reaches(longest.hours, limits['questionWaiting.watchHours'])) return clear;
   const { question, danger } = longest;
-  const hours = Math.floor(longest.hours + 1e-9);
+  const hours = wholeHours(longest.hours);
   const waits = danger ? `${hours} h` : `${hours} h of answering hours`;
   const more = others.length > 0 ? `, and ${counted(others.length, 'more question')} open` : '';
   return findingOf(
@@ -64,13 +63,11 @@ function judge(view: ClientView, limits: Limits): Outcome {
 /** Open questions, longest waiting first; none of a client who rests unless the words speak of danger. */
 function openQuestions(view: ClientView, limits: Limits): Waiting[] {
   const { questions, answering } = view.history;
-  const enough = limits['questionWaiting.actHours'] * 2;
   return questions
     .filter((question) => question.askedAt <= view.asOf.instant)
     .filter((question) => question.answeredAt === null || question.answeredAt > view.asOf.instant)
     .map((question) => {
-      const danger = hasDangerWords(question.text);
-      const hours = hoursWaited(question.askedAt, view.asOf.instant, danger ? undefined : answering, enough);
+      const { hours, danger } = questionHours(question, view.asOf.instant, { answering, limits });
       return { question, danger, hours };
     })
     .filter(({ danger }) => danger || !isResting(view))

@@ -150,3 +150,43 @@ language sql volatile security definer set search_path = public as $$
 $$;
 revoke all on function public.release_push_endpoint(text, uuid) from public;
 grant execute on function public.release_push_endpoint(text, uuid) to plumbline_app;
+
+-- ---- Earlier answers: questions and their answers by the stems of words ----
+
+-- Answers whose question and answer together fit `wanted`, best first. `any_word`: one that shares two words of `wanted`
+-- fits (its only one, where it has but one); else all words have to be there, or what -, or and "quotes" say.
+-- It looks as the owner because "@@" is not leakproof, so that under row-level security no index would answer it; it
+-- sees the team that the transaction is set to, and that one only.
+create or replace function public.earlier_answers(wanted text, any_word boolean, most integer)
+returns table (answer_id uuid, rank real)
+language sql stable security definer set search_path = public as $$
+  with wish as materialized (
+    select replace(plainto_tsquery('english', wanted)::text, ' & ', ' | ')::tsquery as touches,
+      websearch_to_tsquery('english', wanted) as said,
+      tsvector_to_array(to_tsvector('english', wanted)) as stems
+  ), near as (
+    select a.question_id from answer a
+    where a.team_id = nullif(current_setting('app.team_id', true), '')::uuid
+      and to_tsvector('english', a.text) @@ (select touches from wish)
+    union
+    select q.id from question q
+    where q.team_id = nullif(current_setting('app.team_id', true), '')::uuid
+      and to_tsvector('english', q.text) @@ (select touches from wish)
+  ), told as (
+    select a.id, a.created_at,
+      setweight(to_tsvector('english', q.text), 'A') || setweight(to_tsvector('english', a.text), 'B') as words
+    from near
+    join question q on q.team_id = nullif(current_setting('app.team_id', true), '')::uuid and q.id = near.question_id
+    join answer a on a.team_id = q.team_id and a.question_id = q.id
+  )
+  select told.id, ts_rank(told.words, case when any_word then wish.touches else wish.said end) as rank
+  from told cross join wish
+  where case when any_word
+    then (select count(*) from unnest(tsvector_to_array(told.words)) stem where stem = any (wish.stems))
+      >= least(2, cardinality(wish.stems))
+    else told.words @@ wish.said end
+  order by rank desc, told.created_at desc, told.id
+  limit most
+$$;
+revoke all on function public.earlier_answers(text, boolean, integer) from public;
+grant execute on function public.earlier_answers(text, boolean, integer) to plumbline_app;
