@@ -8,6 +8,8 @@ const COACHES = ['lead', 'coach'] as const;
 /** Who may do what, in alphabetical order. `open` is for people who are not signed in. */
 export const PERMISSIONS = {
   'act-on-reasons': { roles: COACHES, meaning: 'take a step, put aside, close with a verdict, undo, answer' },
+  'approve-acts': { roles: COACHES, meaning: 'approve what an assistant prepared, or send it back' },
+  'arrange-cover': { roles: COACHES, meaning: 'say who has whose clients during days away' },
   'ask-coach': { roles: ['client', 'guardian'], meaning: 'ask the coach a question' },
   'check-in': { roles: ['client'], meaning: 'write, correct, delete and send own check-ins and absences' },
   'edit-clients': { roles: COACHES, meaning: 'make a client, change who they are, place them on rungs' },
@@ -16,7 +18,15 @@ export const PERMISSIONS = {
   'export-clients': { roles: COACHES, meaning: 'take the whole history of a client out' },
   'invite-clients': { roles: COACHES, meaning: 'make the link that signs a client in' },
   'manage-team': { roles: ['lead'], meaning: 'add members, change settings of the team' },
+  'move-clients': {
+    roles: COACHES,
+    meaning: 'move clients to another coach, and read the note that came with one',
+  },
   open: { roles: [], meaning: 'everybody, also without signing in' },
+  'prepare-acts': {
+    roles: MEMBERS,
+    meaning: 'answer, take a step, write a plan; of an assistant without leave it waits for approval',
+  },
   'run-nights': { roles: COACHES, meaning: 'check one client or all again now' },
   'see-board': { roles: MEMBERS, meaning: 'read the board of the team' },
   'see-clients': { roles: MEMBERS, meaning: 'read the pages of every client of the team' },
@@ -30,6 +40,10 @@ export const PERMISSIONS = {
   'see-stills': {
     roles: [...MEMBERS, 'client', 'guardian'],
     meaning: 'see stills of questions: members those of the team, a client their own',
+  },
+  'see-team': {
+    roles: MEMBERS,
+    meaning: 'read who is in the team, who covers for whom, what waits for approval',
   },
   'write-to-clients': { roles: COACHES, meaning: 'write words on check-ins and mark them as seen' },
 } as const satisfies Record<string, PermissionEntry>;
@@ -74,6 +88,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/clients/[clientId]/step-draft', allows: { GET: 'act-on-reasons', POST: 'edit-plans' } },
   { path: '/api/demo-phone', allows: { POST: 'open' } },
   { path: '/api/join', allows: { POST: 'open' } },
+  { path: '/api/join/team', allows: { POST: 'open' } },
   { path: '/api/ladders', allows: { POST: 'edit-ladders' } },
   { path: '/api/ladders/[ladderId]', allows: { POST: 'edit-ladders' } },
   { path: '/api/ladders/outline', allows: { POST: 'edit-ladders' } },
@@ -89,6 +104,17 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/sign-in-link', allows: { POST: 'open' } },
   { path: '/api/sign-out', allows: { POST: 'open' } },
   { path: '/api/stills/[stillId]', allows: { GET: 'see-stills' } },
+  { path: '/api/team/covers', allows: { POST: 'arrange-cover' } },
+  { path: '/api/team/covers/[coverId]/end', allows: { POST: 'arrange-cover' } },
+  { path: '/api/team/invitations', allows: { POST: 'manage-team' } },
+  { path: '/api/team/invitations/[invitationId]', allows: { POST: 'manage-team' } },
+  { path: '/api/team/members/[memberId]/end', allows: { POST: 'manage-team' } },
+  { path: '/api/team/members/[memberId]/leaves', allows: { POST: 'manage-team' } },
+  { path: '/api/team/members/[memberId]/return', allows: { POST: 'manage-team' } },
+  { path: '/api/team/members/[memberId]/role', allows: { POST: 'manage-team' } },
+  { path: '/api/team/moves', allows: { POST: 'move-clients' } },
+  { path: '/api/team/moves/[moveId]/read', allows: { POST: 'move-clients' } },
+  { path: '/api/team/moves/undo', allows: { POST: 'move-clients' } },
   { path: '/api/words/read', allows: { POST: 'check-in' } },
   { path: '/api/zone', allows: { POST: 'check-in' } },
   { path: '/away', allows: { page: 'check-in' } },

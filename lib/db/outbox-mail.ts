@@ -5,7 +5,7 @@ export type Mail = { readonly to: string; readonly subject: string; readonly tex
 /** Leaves a mail for the sender, once per key. */
 export async function insertMail(
   tx: TeamPg,
-  mail: Mail & { clientId: string; dedupeKey: string; at: Date },
+  mail: Mail & { clientId: string | null; dedupeKey: string; at: Date },
 ): Promise<void> {
   const { to, subject, text } = mail;
   await tx.client.query(

@@ -151,6 +151,27 @@ $$;
 revoke all on function public.release_push_endpoint(text, uuid) from public;
 grant execute on function public.release_push_endpoint(text, uuid) to plumbline_app;
 
+-- ---- Members: the one look across teams before somebody belongs to one ----
+
+-- The team of an invitation whose link works.
+create or replace function public.invited_team(of_token_hash text, at timestamptz) returns table (team_id uuid)
+language sql stable security definer set search_path = public as $$
+  select i.team_id from member_invitation i
+  where i.token_hash = of_token_hash and i.used_at is null and i.withdrawn_at is null and i.expires_at > at
+$$;
+revoke all on function public.invited_team(text, timestamptz) from public;
+grant execute on function public.invited_team(text, timestamptz) to plumbline_app;
+
+-- Changes of standing whose day has come where the client lives, and that were not made or taken back yet.
+create or replace function public.due_standings(at timestamptz) returns table (team_id uuid, id uuid)
+language sql stable security definer set search_path = public as $$
+  select s.team_id, s.id from standing_change s join client c on c.team_id = s.team_id and c.id = s.client_id
+  where s.applied_at is null and s.undone_at is null and s.from_date <= wall_clock(c.zone, at)::date
+  order by s.from_date, s.created_at, s.id
+$$;
+revoke all on function public.due_standings(timestamptz) from public;
+grant execute on function public.due_standings(timestamptz) to plumbline_app;
+
 -- ---- Earlier answers: questions and their answers by the stems of words ----
 
 -- Answers whose question and answer together fit `wanted`, best first. `any_word`: one that shares two words of `wanted`

@@ -132,6 +132,7 @@ const OPEN = [
   'POST /api/auth/sign-in/email',
   'POST /api/demo-phone',
   'POST /api/join',
+  'POST /api/join/team',
   'POST /api/sign-in',
   'POST /api/sign-in-link',
   'POST /api/sign-out',
