@@ -12,6 +12,9 @@ export type ReasonHold = {
   clearNights: number;
   closedAt: string | null;
   closedWhy: string | null;
+  /** Folded as known since this morning, with these words; null: not folded. */
+  knownOn: string | null;
+  knownWords: string | null;
 };
 
 export type ActReason = ReasonHold & {
@@ -27,7 +30,8 @@ export type ActReason = ReasonHold & {
 };
 
 const HOLD = `id, state, aside_until as "asideUntil", aside_until_worse as "asideUntilWorse",
-  with_client_until as "withClientUntil", clear_nights as "clearNights", closed_at as "closedAt", closed_why as "closedWhy"`;
+  with_client_until as "withClientUntil", clear_nights as "clearNights", closed_at as "closedAt", closed_why as "closedWhy",
+  known_on as "knownOn", known_words as "knownWords"`;
 
 type Dated<T> = Omit<T, 'closedAt'> & { closedAt: Date | null };
 
@@ -75,9 +79,10 @@ export async function writeHolds(tx: TeamPg, holds: ReasonHold[], at: Date): Pro
   await tx.client.query(
     `update reason r set state = n.state, aside_until = n."asideUntil", aside_until_worse = n."asideUntilWorse",
        with_client_until = n."withClientUntil", clear_nights = n."clearNights", closed_at = n."closedAt",
-       closed_why = n."closedWhy", updated_at = $3
+       closed_why = n."closedWhy", known_on = n."knownOn", known_words = n."knownWords", updated_at = $3
      from jsonb_to_recordset($2::jsonb) as n(id uuid, state text, "asideUntil" date, "asideUntilWorse" boolean,
-       "withClientUntil" date, "clearNights" int, "closedAt" timestamptz, "closedWhy" text)
+       "withClientUntil" date, "clearNights" int, "closedAt" timestamptz, "closedWhy" text, "knownOn" date,
+       "knownWords" text)
      where r.team_id = $1 and r.id = n.id`,
     [tx.teamId, JSON.stringify(holds), at],
   );
@@ -132,6 +137,21 @@ export async function listActEvents(tx: TeamPg, actId: string): Promise<ActEvent
     `select reason_id as "reasonId", what, level, body from reason_event
      where team_id = $1 and body->>'actId' = $2 order by at, id`,
     [tx.teamId, actId],
+  );
+  return rows;
+}
+
+/** Those of the clients who are of this team, with the kinds that stand on their row now. Sorted by id: see locks. */
+export async function listActClients(
+  tx: TeamPg,
+  clientIds: string[],
+): Promise<{ clientId: string; name: string; kinds: CheckKind[] }[]> {
+  const { rows } = await tx.client.query<{ clientId: string; name: string; kinds: CheckKind[] }>(
+    `select c.id as "clientId", c.name, array(select r.kind from reason r
+       where r.team_id = c.team_id and r.client_id = c.id and r.closed_at is null and r.state = 'open'
+         and r.tier is not null) as kinds
+     from client c where c.team_id = $1 and c.id = any($2::uuid[]) order by c.id`,
+    [tx.teamId, clientIds],
   );
   return rows;
 }

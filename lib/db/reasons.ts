@@ -88,6 +88,8 @@ export type ReasonContents = {
   settingsVersion: number;
   /** It came back from put aside, with the client or closed: what held it is over. */
   back: boolean;
+  /** Worse than it was: what a coach folded as known unfolds. */
+  worse: boolean;
 };
 
 export async function updateReasonContents(tx: TeamPg, reasons: ReasonContents[]): Promise<void> {
@@ -102,9 +104,12 @@ export async function updateReasonContents(tx: TeamPg, reasons: ReasonContents[]
        aside_until_worse = case when n.back then false else r.aside_until_worse end,
        with_client_until = case when n.back then null else r.with_client_until end,
        closed_at = case when n.back then null else r.closed_at end,
-       closed_why = case when n.back then null else r.closed_why end
+       closed_why = case when n.back then null else r.closed_why end,
+       known_on = case when n.back or n.worse then null else r.known_on end,
+       known_words = case when n.back or n.worse then null else r.known_words end
      from jsonb_to_recordset($2::jsonb)
-       as n(id uuid, state text, outcome jsonb, at timestamptz, "rulesVersion" text, "settingsVersion" int, back boolean)
+       as n(id uuid, state text, outcome jsonb, at timestamptz, "rulesVersion" text, "settingsVersion" int, back boolean,
+         worse boolean)
      where r.team_id = $1 and r.id = n.id`,
     [tx.teamId, JSON.stringify(reasons)],
   );

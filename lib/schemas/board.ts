@@ -11,6 +11,18 @@ const onClient = { clientId: id('a client') };
 /** One reason of the client; all open ones when left out. */
 const onReasons = { ...onClient, reasonId: id('a reason of this client').optional() };
 
+const untilWhen = {
+  until: z.enum(['next-check-in', 'change', 'date'], { error: 'must be next-check-in, change or date' }),
+  date: date.optional(),
+  words,
+};
+const hasDate = (body: { until: string; date?: string | undefined }) =>
+  body.until !== 'date' || body.date !== undefined;
+const needsDate = { path: ['date'], message: 'say until which date, such as 2026-12-01' };
+/** The line of a folded row has room for a few words. */
+const LONGEST_KNOWN = 120;
+const MOST_AT_ONCE = 300;
+
 /** What a coach does with a row of the board. */
 export const boardAct = z.discriminatedUnion(
   'act',
@@ -28,20 +40,7 @@ export const boardAct = z.discriminatedUnion(
         })
         .optional(),
     }),
-    z
-      .strictObject({
-        act: z.literal('put-aside'),
-        ...onReasons,
-        until: z.enum(['next-check-in', 'change', 'date'], {
-          error: 'must be next-check-in, change or date',
-        }),
-        date: date.optional(),
-        words,
-      })
-      .refine((body) => body.until !== 'date' || body.date !== undefined, {
-        path: ['date'],
-        message: 'say until which date, such as 2026-12-01',
-      }),
+    z.strictObject({ act: z.literal('put-aside'), ...onReasons, ...untilWhen }).refine(hasDate, needsDate),
     z.strictObject({
       act: z.literal('done'),
       ...onReasons,
@@ -56,12 +55,31 @@ export const boardAct = z.discriminatedUnion(
       keptReplyId: fromKeptReply,
     }),
     z.strictObject({ act: z.literal('seen'), ...onClient }),
+    z.strictObject({
+      act: z.literal('known'),
+      ...onClient,
+      words: plainText
+        .refine((text) => text !== '', 'say in a few words what is known')
+        .refine((text) => text.length <= LONGEST_KNOWN, `must be at most ${LONGEST_KNOWN} characters`),
+    }),
+    z.strictObject({ act: z.literal('not-known'), ...onClient }),
+    z
+      .strictObject({
+        act: z.literal('put-aside-many'),
+        clientIds: z
+          .array(id('a client'), { error: 'must be a list of ids of clients' })
+          .min(1, 'choose at least one client')
+          .max(MOST_AT_ONCE, `at most ${MOST_AT_ONCE} clients at once`),
+        ...untilWhen,
+      })
+      .refine(hasDate, needsDate),
     z.strictObject({ act: z.literal('undo'), actId: id('an act') }),
   ],
-  { error: 'act must be take, put-aside, done, answer, seen or undo' },
+  { error: 'act must be take, put-aside, put-aside-many, done, known, not-known, answer, seen or undo' },
 );
 export type BoardAct = z.output<typeof boardAct>;
-export type ReasonAct = Extract<BoardAct, { reasonId?: string | undefined; words: string }>;
+export type ReasonAct = Extract<BoardAct, { act: 'take' | 'put-aside' | 'done' | 'known' | 'not-known' }>;
+export type ManyAct = Extract<BoardAct, { act: 'put-aside-many' }>;
 
 const single = (value: unknown) => (Array.isArray(value) ? value[0] : value);
 const optional = <Schema extends z.ZodType>(schema: Schema) =>

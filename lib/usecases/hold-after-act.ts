@@ -32,7 +32,9 @@ export function backFromClient(reasons: ActReason[], today: string): string {
 export type Hold =
   | { act: 'take'; until: string }
   | { act: 'put-aside'; until: string | null }
-  | { act: 'done'; at: string };
+  | { act: 'done'; at: string }
+  | { act: 'known'; on: string; words: string }
+  | { act: 'not-known' };
 
 /** What a reason's row looks like after the act. Put aside without a date holds until it changes. */
 export function holdAfter(before: ReasonHold, hold: Hold): ReasonHold {
@@ -41,12 +43,15 @@ export function holdAfter(before: ReasonHold, hold: Hold): ReasonHold {
     // The night counts clear nights from here: closed by the coach, it stays closed while nothing is worse.
     return { ...before, state: 'closed', closedAt: hold.at, closedWhy: 'done by the coach', clearNights: 0 };
   }
+  if (hold.act === 'known') return { ...before, knownOn: hold.on, knownWords: hold.words };
+  if (hold.act === 'not-known') return { ...before, knownOn: null, knownWords: null };
   return { ...before, state: 'aside', asideUntil: hold.until, asideUntilWorse: hold.until === null };
 }
 
 /** Only the columns that an act may change. */
 export function holdOf(reason: ReasonHold): ReasonHold {
-  const { id, state, asideUntil, asideUntilWorse, withClientUntil, clearNights, closedAt, closedWhy } =
-    reason;
-  return { id, state, asideUntil, asideUntilWorse, withClientUntil, clearNights, closedAt, closedWhy };
+  const { id, state, asideUntil, asideUntilWorse, withClientUntil, clearNights } = reason;
+  const { closedAt, closedWhy, knownOn, knownWords } = reason;
+  const until = { asideUntil, asideUntilWorse, withClientUntil };
+  return { id, state, ...until, clearNights, closedAt, closedWhy, knownOn, knownWords };
 }

@@ -48,9 +48,9 @@ export async function undoAct(actor: Actor, input: { actId: string }, now: Date)
       events.map((event) => ({ ...event, what: 'undone' })),
       by,
     );
-    const { clientId } = first.body;
-    await insertAudit(tx, actor, { action: 'act-undone', clientId, objectId: input.actId, fields: [] });
-    return { clientId };
+    for (const clientId of new Set(events.map((event) => event.body.clientId)))
+      await insertAudit(tx, actor, { action: 'act-undone', clientId, objectId: input.actId, fields: [] });
+    return { clientId: first.body.clientId };
   });
 }
 
@@ -102,6 +102,9 @@ function same(a: ReasonHold, b: ReasonHold | undefined): boolean {
     a.asideUntil === b.asideUntil &&
     a.asideUntilWorse === b.asideUntilWorse &&
     a.withClientUntil === b.withClientUntil &&
-    a.closedAt === b.closedAt
+    a.closedAt === b.closedAt &&
+    // Events from before rows could be folded as known say nothing of it.
+    (a.knownOn ?? null) === b.knownOn &&
+    (a.knownWords ?? null) === b.knownWords
   );
 }

@@ -58,7 +58,7 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
     });
   const stateOf = (id: string) => stored.find((reason) => reason.id === id)?.state ?? 'open';
   const counted = new Set(judgement.counted.map((each) => each.id));
-  const contents = (id: string, outcome: Flagged, back: boolean) => {
+  const contents = (id: string, outcome: Flagged, back: boolean, worse = false) => {
     const state = stateNow({
       before: stateOf(id),
       outcome,
@@ -66,7 +66,7 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
       counted: counted.has(id),
       early: judgement.early,
     });
-    writes.contents.push({ id, state, outcome, at, rulesVersion: RULES_VERSION, settingsVersion, back });
+    writes.contents.push({ id, state, outcome, at, rulesVersion: RULES_VERSION, settingsVersion, back, worse });
   };
 
   for (const change of judgement.changes) {
@@ -80,7 +80,8 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
       writes.rest.push({ id: change.id, clearNights: 0, closedWhy: change.why, at });
       event(change.id, 'closed', null, change.why);
     } else {
-      contents(change.id, change.outcome, change.change !== 'update');
+      const worse = change.change === 'update' && change.worse;
+      contents(change.id, change.outcome, change.change !== 'update', worse);
       if (change.change === 'reopen') event(change.id, 'reopened', change.outcome);
       if (change.change === 'back') event(change.id, 'back', change.outcome, change.why);
       if (change.change === 'update' && change.worse) event(change.id, 'worse', change.outcome);

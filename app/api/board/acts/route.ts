@@ -5,6 +5,7 @@ import { boardAct } from '#lib/schemas/board.ts';
 import { type ActDone, actOnReason } from '#lib/usecases/act-on-reason.ts';
 import { answerQuestion } from '#lib/usecases/answer-question.ts';
 import { markSeen } from '#lib/usecases/mark-seen.ts';
+import { putAsideMany } from '#lib/usecases/put-aside-many.ts';
 import { undoAct } from '#lib/usecases/undo-act.ts';
 
 export const POST = defineRoute({ permission: 'act-on-reasons', body: boardAct }, ({ actor, body, now }) => {
@@ -15,6 +16,8 @@ export const POST = defineRoute({ permission: 'act-on-reasons', body: boardAct }
       return markSeen(actor, body, now);
     case 'undo':
       return undoAct(actor, body, now);
+    case 'put-aside-many':
+      return putAsideMany(actor, body, now);
     case 'take':
       return told(actor, actOnReason(actor, body, now));
     default:

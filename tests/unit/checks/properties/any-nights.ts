@@ -80,7 +80,7 @@ function acted(
   if (what === 'undo') {
     const before = undo.pop();
     return before
-      ? stored.map((each) => (each.id === before.id ? withHold(each, holdOf(before)) : each))
+      ? stored.map((each) => (each.id === before.id ? withHold(each, holdFor(before)) : each))
       : stored;
   }
   if (!reason) return stored;
@@ -92,7 +92,14 @@ function acted(
       : what === 'done'
         ? { act: what, at: `${day(night + 1)}T08:00:00.000Z` }
         : { act: 'put-aside' as const, until: what === 'until' ? until : null };
-  return stored.map((each) => (each.id === reason.id ? withHold(each, holdAfter(holdOf(each), hold)) : each));
+  return stored.map((each) =>
+    each.id === reason.id ? withHold(each, holdAfter(holdFor(each), hold)) : each,
+  );
+}
+
+/** Nothing here is folded as known: the checks know nothing of it. */
+function holdFor(reason: StoredReason) {
+  return holdOf({ ...reason, knownOn: null, knownWords: null });
 }
 
 export type Step = {
