@@ -1,3 +1,4 @@
+import { BETTER_SINCE } from './thresholds/better-since.ts';
 import { CONTACT } from './thresholds/contact.ts';
 import { DAYS } from './thresholds/days.ts';
 import { LOAD } from './thresholds/load.ts';
@@ -10,7 +11,16 @@ import type { Threshold } from './thresholds/threshold.ts';
 /** Raised with every change of a rule or a default, so that stored results name what made them. */
 export const RULES_VERSION = '2026.3';
 
-const ALL = { ...DAYS, ...LOAD, ...PROGRESS, ...PAIN, ...SIDES_APART, ...CONTACT, ...REASONS };
+const ALL = {
+  ...DAYS,
+  ...LOAD,
+  ...PROGRESS,
+  ...PAIN,
+  ...SIDES_APART,
+  ...CONTACT,
+  ...REASONS,
+  ...BETTER_SINCE,
+};
 
 export type LimitId = keyof typeof ALL;
 

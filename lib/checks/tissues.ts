@@ -1,4 +1,4 @@
-import type { PainRegion, Tissue } from '#lib/domain/vocabulary.ts';
+import { type PainRegion, TISSUES, type Tissue } from '#lib/domain/vocabulary.ts';
 
 /** Which tissues belong to which pain region. Common practice, no source; a region without a loaded tissue is empty. */
 const TISSUES_OF_REGION: Readonly<Record<PainRegion, readonly Tissue[]>> = {
@@ -48,3 +48,8 @@ export const TISSUE_LABELS: Readonly<Record<Tissue, string>> = {
   'shoulder-behind': 'shoulder behind the body',
   'low-back': 'low back',
 };
+
+/** Whether a text names a tissue. */
+export function isTissue(text: string | undefined): text is Tissue {
+  return TISSUES.some((tissue) => tissue === text);
+}

@@ -1,10 +1,10 @@
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
-import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
+import type { HistoryRung } from '#lib/domain/history.ts';
+import { isBroken } from '../broken-set.ts';
 import { reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { plannedSince } from '../plan-items.ts';
 import { type RungDay, rungDays } from '../rung-days.ts';
-import { hasResult } from '../set-result.ts';
 import { standingsOf } from '../standings.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
@@ -102,18 +102,4 @@ function lastPlannedDays(
     if (planned > 0) found.push({ day, planned, broken });
   }
   return found.reverse();
-}
-
-function isBroken(set: HistorySet, rung: HistoryRung): boolean {
-  if (!hasResult(set) || !set.clean) return true;
-  const planned = set.planned ?? 0;
-  switch (rung.measure) {
-    case 'range-up':
-    case 'range-down':
-      return false;
-    case 'made-tried':
-      return set.value === 0 || (set.tried !== null && set.tried < planned && set.value < planned);
-    default:
-      return set.value < planned;
-  }
 }
