@@ -14,6 +14,8 @@ export type Actor = {
   readonly clientId: string | null;
   readonly name: string;
   readonly teamName: string;
+  /** Where a coach approves what an assistant prepared: the assistant's member id. */
+  readonly preparedById?: string;
 };
 
 /** The signed-in person, asked of the database each time: a role taken away counts at once. Null when signed out. */

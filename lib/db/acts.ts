@@ -115,6 +115,8 @@ export type ActBody = {
   answerId?: string;
   questionId?: string;
   seenMarkId?: string;
+  /** The assistant who prepared what a coach approved. */
+  preparedById?: string;
 };
 export type ActEvent = { reasonId: string; what: string; level: Level | null; body: ActBody };
 

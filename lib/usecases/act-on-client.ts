@@ -76,6 +76,7 @@ export async function actOnClient(
       before: holdOf(reason),
       after: after[index] ?? null,
       ...(reason === lead ? made : {}),
+      ...(actor.preparedById && { preparedById: actor.preparedById }),
     },
   }));
   await insertActEvents(tx, events, { memberId: actor.memberId, at: now });
