@@ -1,5 +1,6 @@
 import { advanceReasons } from '#lib/checks/reasons.ts';
 import { runChecks } from '#lib/checks/run.ts';
+import { countedBy } from '#lib/checks/state-after.ts';
 import type { ReasonChange, StoredReason } from '#lib/checks/types.ts';
 import type { ReasonRow } from '#lib/db/reasons.ts';
 import type { SettingsInForce } from '#lib/db/settings.ts';
@@ -51,15 +52,9 @@ function isAbout(change: ReasonChange, reason: ReasonRow): boolean {
 
 function countedNow(stored: ReasonRow[], outcomes: Outcome[], later: ReasonRow[]): Judgement['counted'] {
   return stored
-    .filter((reason) => reason.state === 'client-page' && !later.includes(reason))
+    .filter((reason) => !later.includes(reason))
     .flatMap((reason) => {
-      const outcome = outcomes.find(
-        (each): each is Flagged =>
-          each.status === 'flagged' &&
-          each.tier !== null &&
-          each.kind === reason.kind &&
-          each.subject.key === reason.subjectKey,
-      );
+      const outcome = countedBy(reason, outcomes);
       return outcome ? [{ id: reason.id, outcome }] : [];
     });
 }

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
+import { stateAfter } from '#lib/checks/state-after.ts';
 import { RULES_VERSION } from '#lib/checks/thresholds.ts';
 import type { ReasonChange } from '#lib/checks/types.ts';
-import { URGENT_KINDS } from '#lib/checks/urgency.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import {
   insertReasonEvents,
@@ -59,7 +59,7 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
   const stateOf = (id: string) => stored.find((reason) => reason.id === id)?.state ?? 'open';
   const counted = new Set(judgement.counted.map((each) => each.id));
   const contents = (id: string, outcome: Flagged, back: boolean, worse = false) => {
-    const state = stateNow({
+    const state = stateAfter({
       before: stateOf(id),
       outcome,
       back,
@@ -91,24 +91,6 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
     if (!writes.contents.some((each) => each.id === id)) contents(id, outcome, false);
     event(id, 'counted', outcome);
   }
-}
-
-type Before = {
-  before: ReasonRow['state'];
-  outcome: Flagged;
-  back: boolean;
-  counted: boolean;
-  early: boolean;
-};
-
-/** Held reasons stay held; notes, and all but urgent kinds in the first nights, stand on the client page only. */
-function stateNow({ before, outcome, back, counted, early }: Before): ReasonRow['state'] {
-  if (!back && (before === 'aside' || before === 'with-client')) return before;
-  if (outcome.tier === null) return 'client-page';
-  if (URGENT_KINDS.includes(outcome.kind)) return 'open';
-  if (before === 'closed') return early ? 'client-page' : 'open';
-  if (before === 'client-page') return counted ? 'open' : 'client-page';
-  return 'open';
 }
 
 function toNewReason(

@@ -31,7 +31,9 @@ export function compareStays(before: readonly Stay[], after: readonly Stay[]): S
       changes.push({ what: 'weighs-differently', stay, was });
   }
   for (const stay of left) changes.push({ what: 'gone', stay });
-  return changes.sort((a, b) => compare(dayOf(a.stay), dayOf(b.stay)) || compare(keyOf(a.stay), keyOf(b.stay)));
+  return changes.sort(
+    (a, b) => compare(dayOf(a.stay), dayOf(b.stay)) || compare(keyOf(a.stay), keyOf(b.stay)),
+  );
 }
 
 function isOnBoard(stay: Stay): boolean {

@@ -1,0 +1,66 @@
+import { expect, it } from 'vitest';
+import { CHECKS } from '#lib/checks/registry.ts';
+import { kindOfLimit, kindsReading } from '#lib/checks/replay/kinds-reading.ts';
+import { settle } from '#lib/checks/settle.ts';
+import { DEFAULT_LIMITS, isLimitId, type LimitId, THRESHOLDS } from '#lib/checks/thresholds.ts';
+import { buildView } from '#lib/checks/view.ts';
+import { addDays } from '#tests/bench/detect/calendar.ts';
+import { FIRST_DAY, makeClient } from '#tests/bench/detect/generator.ts';
+import { PLANTED } from '#tests/bench/detect/planted.ts';
+import { WORLDS } from '#tests/bench/detect/worlds.ts';
+
+const ids = Object.keys(THRESHOLDS).filter(isLimitId);
+
+it('names every kind that reads a number, as the rules themselves read it', () => {
+  const reads = new Map<LimitId, Set<string>>();
+  let reading = '';
+  const watched = new Proxy(DEFAULT_LIMITS, {
+    get(limits, id: LimitId) {
+      reads.set(id, (reads.get(id) ?? new Set()).add(reading));
+      return limits[id];
+    },
+  });
+  PLANTED.forEach((planted, index) => {
+    const world = WORLDS[index % WORLDS.length];
+    if (!world) throw new Error('no world');
+    const { history } = makeClient(world, planted.name, index + 1, 250);
+    const young = { ...history, client: { ...history.client, under18: index % 2 === 0 } };
+    for (let day = 12; day < 250; day += 34) {
+      const asOf = { date: addDays(FIRST_DAY, day), instant: `${addDays(FIRST_DAY, day + 1)}T02:00:00.000Z` };
+      const outcomes = CHECKS.flatMap((check) => {
+        reading = 'the view';
+        const view = buildView(young, asOf, watched);
+        reading = check.kind;
+        return check.evaluate(view, watched);
+      });
+      reading = 'settle';
+      settle(buildView(young, asOf, DEFAULT_LIMITS), outcomes, watched);
+    }
+  });
+  expect(reads.size).toBeGreaterThan(120);
+  for (const [id, readers] of reads) {
+    const { kinds, shared } = kindsReading([id]);
+    if (shared) continue;
+    const named: readonly string[] = kinds;
+    const unnamed = [...readers].filter((reader) => !named.includes(reader));
+    expect([id, unnamed]).toEqual([id, []]);
+  }
+});
+
+it('takes what more than one check reads as read by all', () => {
+  expect(kindsReading(['week.usualOf']).shared).toBe(true);
+  expect(kindsReading(['week.usualOf']).kinds).toHaveLength(CHECKS.length);
+  expect(kindsReading(['planEnding.days'])).toEqual({ kinds: ['plan-ending'], shared: false });
+});
+
+it('takes kinds that are settled together as one', () => {
+  expect(kindsReading(['painLingering.share']).kinds).toEqual(
+    expect.arrayContaining(['pain-rising', 'load-jump', 'step-up-earned']),
+  );
+});
+
+it('knows the kind of every number of a kind', () => {
+  const own = new Set(ids.flatMap((id) => kindOfLimit(id) ?? []));
+  const without = CHECKS.map(({ kind }) => kind).filter((kind) => !own.has(kind));
+  expect(without).toEqual([]);
+});
