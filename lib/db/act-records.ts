@@ -112,6 +112,7 @@ export async function takeBackRecords(
   const run = (sql: string, id: string | undefined, ...more: unknown[]) =>
     id === undefined ? undefined : tx.client.query(sql, [tx.teamId, id, ...more]);
   await run('update step_taken set undone_at = $3 where team_id = $1 and id = $2', ids.stepId, at);
+  await run('delete from step_outcome where team_id = $1 and step_id = $2', ids.stepId);
   await run('update verdict set undone_at = $3 where team_id = $1 and id = $2', ids.verdictId, at);
   await run('delete from answer where team_id = $1 and id = $2', ids.answerId);
   await run('update question set answered_at = null where team_id = $1 and id = $2', ids.questionId);

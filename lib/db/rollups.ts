@@ -2,11 +2,12 @@ import { dayFacts } from '#lib/checks/day-facts.ts';
 import type { HistoryCheckIn, HistoryRung } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
 import { listHistoryRungs } from './history-rungs.ts';
+import { forgetOutcomes } from './outcomes.ts';
 import { listEffectiveCheckIns } from './raw-check-ins.ts';
 
 /**
  * Computes the day rollups of these local dates again from the effective check-ins. A date without any loses its row:
- * unknown is the absence of a row, never a zero.
+ * unknown is the absence of a row, never a zero. What was told of steps whose windows read these days is due again.
  */
 export async function rebuildRollups(tx: TeamPg, clientId: string, dates: string[]): Promise<void> {
   const wanted = [...new Set(dates)];
@@ -31,6 +32,8 @@ export async function rebuildRollups(tx: TeamPg, clientId: string, dates: string
      from jsonb_to_recordset($3::jsonb) as day(date date, state text, load float8, tissues jsonb, pain int, "count" int, facts jsonb)`,
     [tx.teamId, clientId, JSON.stringify(rows)],
   );
+  const [from = '', to = from] = [[...wanted].sort().at(0), [...wanted].sort().at(-1)];
+  await forgetOutcomes(tx, clientId, { from, to });
 }
 
 function toRow(

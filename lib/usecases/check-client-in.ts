@@ -1,10 +1,14 @@
+import type { Limits } from '#lib/checks/thresholds.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import { countFinishedNights } from '#lib/db/ledger.ts';
+import { insertOutcomes } from '#lib/db/outcomes.ts';
 import { listReasons } from '#lib/db/reasons.ts';
 import { listSettings } from '#lib/db/settings.ts';
+import type { ClientHistory } from '#lib/domain/history.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import type { CheckKind } from '#lib/domain/vocabulary.ts';
+import { dueOutcomes, outcomesOf } from './follow-outcomes.ts';
 import { judgeClient } from './judge-client.ts';
 import { writeJudgements } from './write-judgements.ts';
 
@@ -38,5 +42,18 @@ export async function checkClientIn(tx: TeamPg, { clientId, now, only }: Asked):
     return !only || only.includes(change.outcome.kind);
   });
   await writeJudgements(tx, [{ judgement: { ...judgement, changes, counted: [] }, asOf, stored }], null);
+  if (!only)
+    await tellAgain(tx, history, { yesterday: addDays(asOf.date, -1), now, ...settings.of(clientId) });
   return changes.length;
+}
+
+/** A corrected check-in took back what was told of the windows around it: they are told again at once. */
+async function tellAgain(
+  tx: TeamPg,
+  history: ClientHistory,
+  { yesterday, now, limits }: { yesterday: string; now: Date; limits: Limits },
+): Promise<void> {
+  const { id } = history.client;
+  const due = await dueOutcomes(tx, [id], yesterday, () => limits);
+  await insertOutcomes(tx, outcomesOf(history, due.get(id) ?? [], yesterday, limits), now);
 }

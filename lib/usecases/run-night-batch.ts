@@ -10,16 +10,20 @@ import {
   listDueClients,
   lockClients,
 } from '#lib/db/ledger.ts';
+import { insertOutcomes, type NewOutcome } from '#lib/db/outcomes.ts';
 import { listReasons } from '#lib/db/reasons.ts';
 import { listSettings } from '#lib/db/settings.ts';
 import type { Outcome } from '#lib/domain/finding.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
+import { dueOutcomes, outcomesOf } from './follow-outcomes.ts';
 import { judgeClient } from './judge-client.ts';
-import { type JudgedClient, writeJudgements } from './write-judgements.ts';
+import { type JudgedClient as Judged, writeJudgements } from './write-judgements.ts';
 
 export type NightBatchInput = { localDate: string; clientIds: string[] };
 export type NightBatchResult = { done: number; failed: number };
+/** With what the windows that ended came to. */
+type JudgedClient = Judged & { followed: NewOutcome[] };
 
 /**
  * Runs one local date for some clients of one team in one transaction: histories and reasons in, checks, changes,
@@ -65,6 +69,7 @@ async function judge(
   const settings = await listSettings(tx, ids);
   const { histories, failed } = await loadOneOrAll(tx, ids, localDate, settings.team.limits);
   const stored = await listReasons(tx, ids);
+  const ended = await dueOutcomes(tx, ids, localDate, (id) => settings.of(id).limits);
   const judged: JudgedClient[] = [];
   for (const { clientId, dueAt, nightsDone } of due) {
     const history = histories.get(clientId);
@@ -73,8 +78,10 @@ async function judge(
     const asOf = { date: localDate, instant: (dueAt < now ? dueAt : now).toISOString() };
     try {
       const reasons = stored.get(clientId) ?? [];
+      const { limits } = settings.of(clientId);
       const judgement = judgeClient(history, reasons, asOf, { ...settings.of(clientId), nightsDone });
-      judged.push({ judgement, asOf, stored: reasons });
+      const followed = outcomesOf(history, ended.get(clientId) ?? [], localDate, limits);
+      judged.push({ judgement, asOf, stored: reasons, followed });
     } catch (error) {
       failed.push({ clientId, failure: inWords(error) });
     }
@@ -108,6 +115,11 @@ async function saveJudged(tx: TeamPg, localDate: string, judged: JudgedClient[],
   const save = async (clients: JudgedClient[]) => {
     await tx.client.query('savepoint judged');
     await writeJudgements(tx, clients, localDate);
+    await insertOutcomes(
+      tx,
+      clients.flatMap((client) => client.followed),
+      now,
+    );
     await insertFinishedNights(tx, night, clients.map(toFinished));
     await tx.client.query('release savepoint judged');
   };

@@ -1,6 +1,7 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { insertAbsence } from '#lib/db/absences.ts';
 import { withTeamPg } from '#lib/db/client.ts';
+import { forgetOutcomes } from '#lib/db/outcomes.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import type { AbsenceBody } from '#lib/schemas/absence.ts';
@@ -18,9 +19,10 @@ export async function sayAbsence(actor: Actor, body: AbsenceBody, now: Date): Pr
     throw new AppError('invalid', `from: ${fix}`, { fields: { from: fix } });
   }
   const { id, kind, from, to } = body;
-  const isKept = await withTeamPg(actor.scope, (tx) =>
-    insertAbsence(tx, { id, clientId, kind, from, to, saidAt: now }),
-  );
+  const isKept = await withTeamPg(actor.scope, async (tx) => {
+    await forgetOutcomes(tx, clientId, { from, to: to ?? today });
+    return insertAbsence(tx, { id, clientId, kind, from, to, saidAt: now });
+  });
   if (!isKept)
     throw new AppError('conflict', 'An absence with this id is kept already, with other contents.');
   return { id };
