@@ -179,7 +179,7 @@ const FILMS = `select f.client_id, jsonb_build_object('id', f.id, 'askedAt', ${i
     where clip.team_id = f.team_id and clip.request_id = f.id order by received_at desc limit 1) c on true`;
 
 /** When the team answers, where it has said so. */
-async function findAnsweringHours(tx: TeamPg): Promise<AnsweringHours | undefined> {
+export async function findAnsweringHours(tx: TeamPg): Promise<AnsweringHours | undefined> {
   const { rows } = await tx.client.query<{ hours: AnsweringHours }>(
     `select answering_hours as hours from team where id = $1 and answering_hours ?& '{zone,days,from,to}'`,
     [tx.teamId],
