@@ -38,3 +38,13 @@ export async function deleteWordsOfAct(tx: TeamPg, actId: string): Promise<WordT
   );
   return rows;
 }
+
+/** Whether a member did an act: by its events, or by the answer that is the act. */
+export async function isActOf(tx: TeamPg, actId: string, memberId: string): Promise<boolean> {
+  const { rowCount } = await tx.client.query(
+    `select 1 from reason_event where team_id = $1 and body->>'actId' = $2::text and by_id = $3
+     union all select 1 from answer where team_id = $1 and id = $2::uuid and by_id = $3 limit 1`,
+    [tx.teamId, actId, memberId],
+  );
+  return rowCount === 1;
+}

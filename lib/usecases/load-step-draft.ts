@@ -1,4 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { may } from '#lib/auth/permissions.ts';
 import { rowOf } from '#lib/checks/urgency.ts';
 import { findActClient, listOpenReasons } from '#lib/db/acts.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
@@ -33,7 +34,10 @@ export function loadStepDraft(actor: Actor, asked: Asked, now: Date): Promise<St
       planVersion,
       does: draft.does,
       words: draft.words,
-      opensInPlan: plan !== undefined && draftToPlan(draft, plan.items, reason.id) !== undefined,
+      opensInPlan:
+        may(actor.role, 'edit-plans') &&
+        plan !== undefined &&
+        draftToPlan(draft, plan.items, reason.id) !== undefined,
     };
   });
 }

@@ -35,7 +35,7 @@ export async function savePlan(
   return withTeamPg(actor.scope, async (tx) => {
     const newest = await lockPlanVersion(tx, input.clientId);
     if (newest === undefined) throw new AppError('not-found', 'This client is not here.');
-    if (newest !== input.plan.baseVersion) throw conflict(newest, input.plan.baseVersion);
+    if (newest !== input.plan.baseVersion) throw planConflict(newest, input.plan.baseVersion);
     return savePlanIn(tx, context, { plan: input.plan, version: newest + 1 });
   });
 }
@@ -144,7 +144,8 @@ function placementsOf(items: PlanItemInput[], rungs: Map<string, LibraryRung>): 
   return [...hardest.values()].map((one) => one.placement);
 }
 
-function conflict(newest: number, base: number): AppError {
+/** Somebody saved a version meanwhile. */
+export function planConflict(newest: number, base: number): AppError {
   const had = base === 0 ? 'no plan' : `version ${base}`;
   return new AppError(
     'conflict',

@@ -19,7 +19,7 @@ export const metadata = { title: 'Plan' };
 type Props = { params: Promise<unknown>; searchParams: Promise<unknown> };
 
 export default async function PlanPage({ params, searchParams }: Props) {
-  const actor = await requireActor('edit-plans');
+  const actor = await requireActor('prepare-acts');
   const address = clientAddress.safeParse(await params);
   const opened = planAddress.parse(await searchParams);
   const loaded = address.success

@@ -9,7 +9,7 @@ const reason = z.object({
 
 /** What taking the proposed step would do; `draft` is null where there is nothing to draft. */
 export const GET = defineRoute(
-  { permission: 'act-on-reasons', params: clientAddress, query: reason },
+  { permission: 'prepare-acts', params: clientAddress, query: reason },
   async ({ actor, params, query, now }) => ({
     draft: await loadStepDraft(actor, { ...params, ...query }, now),
   }),
