@@ -6,8 +6,7 @@ export type SettingsInForce = { version: number; changed: Partial<Limits>; limit
 
 const UNCHANGED: SettingsInForce = { version: 0, changed: {}, limits: DEFAULT_LIMITS };
 
-/** What a team or a client changed, of the numbers that decide. */
-export type Changed = Partial<Record<string, number>>;
+type Changed = Partial<Record<string, number>>;
 
 type Row = { clientId: string | null; version: number; values: Changed };
 
@@ -22,7 +21,12 @@ export async function listSettings(tx: TeamPg, clientIds: readonly string[]): Pr
   return settingsOf(rows);
 }
 
-export type SettingsOf = { team: SettingsInForce; of: (clientId: string) => SettingsInForce };
+export type SettingsOf = {
+  team: SettingsInForce;
+  of: (clientId: string) => SettingsInForce;
+  /** What a client has of their own, over the team's. */
+  ownOf: (clientId: string) => Partial<Limits>;
+};
 
 function settingsOf(rows: readonly Row[]): SettingsOf {
   const teamRow = rows.find((row) => row.clientId === null);
@@ -30,12 +34,16 @@ function settingsOf(rows: readonly Row[]): SettingsOf {
   const own = new Map(
     rows
       .filter((row) => row.clientId !== null)
-      .map(({ clientId, version, values }) => [
-        clientId,
-        inForce(Math.max(team.version, version), { ...team.changed, ...knownOnes(values) }),
-      ]),
+      .map(({ clientId, version, values }) => [clientId, { version, values: knownOnes(values) }]),
   );
-  return { team, of: (clientId) => own.get(clientId) ?? team };
+  return {
+    team,
+    of: (clientId) => {
+      const row = own.get(clientId);
+      return row ? inForce(Math.max(team.version, row.version), { ...team.changed, ...row.values }) : team;
+    },
+    ownOf: (clientId) => own.get(clientId)?.values ?? {},
+  };
 }
 
 function inForce(version: number, changed: Partial<Limits>): SettingsInForce {
@@ -49,21 +57,38 @@ function knownOnes(values: Changed): Partial<Limits> {
   );
 }
 
-/** What stands in the newest settings of the team (`clientId` null) or of a client, with who changed it and when. */
-export async function findChanged(tx: TeamPg, clientId: string | null): Promise<Changed> {
-  const { rows } = await tx.client.query<{ values: Changed }>(
-    `select values from team_settings where team_id = $1 and client_id is not distinct from $2::uuid
+/** What stands in the newest settings of the team (`clientId` null) or of a client, and their version; 0: none. */
+export async function findChanged(
+  tx: TeamPg,
+  clientId: string | null,
+): Promise<{ version: number; values: Partial<Limits> }> {
+  const { rows } = await tx.client.query<{ version: number; values: Changed }>(
+    `select version, values from team_settings where team_id = $1 and client_id is not distinct from $2::uuid
      order by version desc limit 1`,
     [tx.teamId, clientId],
   );
-  return rows[0]?.values ?? {};
+  const [row] = rows;
+  return { version: row?.version ?? 0, values: row ? knownOnes(row.values) : {} };
+}
+
+/** Clients with numbers of their own, by name. */
+export async function listOwnSettings(
+  tx: TeamPg,
+): Promise<{ clientId: string; name: string; values: Partial<Limits> }[]> {
+  const { rows } = await tx.client.query<{ clientId: string; name: string; values: Changed }>(
+    `select distinct on (c.name, c.id) c.id as "clientId", c.name, s.values from team_settings s
+     join client c on c.team_id = s.team_id and c.id = s.client_id
+     where s.team_id = $1 order by c.name, c.id, s.version desc`,
+    [tx.teamId],
+  );
+  return rows.map((row) => ({ ...row, values: knownOnes(row.values) }));
 }
 
 export type SettingsVersion = {
   version: number;
   clientId: string | null;
   clientName: string | null;
-  values: Changed;
+  values: Partial<Limits>;
   by: string | null;
   why: string;
   at: Date;
@@ -71,7 +96,7 @@ export type SettingsVersion = {
 
 /** Versions of the team's settings and of all clients', newest first. */
 export async function listSettingsVersions(tx: TeamPg, limit: number): Promise<SettingsVersion[]> {
-  const { rows } = await tx.client.query<SettingsVersion>(
+  const { rows } = await tx.client.query<Omit<SettingsVersion, 'values'> & { values: Changed }>(
     `select s.version, s.client_id as "clientId", c.name as "clientName", s.values, m.name as by, s.why, s.created_at as at
      from team_settings s
      left join client c on c.team_id = s.team_id and c.id = s.client_id
@@ -79,7 +104,7 @@ export async function listSettingsVersions(tx: TeamPg, limit: number): Promise<S
      where s.team_id = $1 order by s.version desc limit $2`,
     [tx.teamId, limit],
   );
-  return rows;
+  return rows.map((row) => ({ ...row, values: knownOnes(row.values) }));
 }
 
 /** Holds the team's settings until the transaction ends, and says which version is the newest. */
@@ -95,7 +120,7 @@ export async function lockSettings(tx: TeamPg): Promise<number> {
 /** Keeps a new version: the whole of what is changed, not the difference. */
 export async function insertSettings(
   tx: TeamPg,
-  settings: { version: number; clientId: string | null; values: Changed; why: string },
+  settings: { version: number; clientId: string | null; values: Partial<Limits>; why: string },
   by: { memberId: string; at: Date },
 ): Promise<void> {
   await tx.client.query(
