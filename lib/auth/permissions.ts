@@ -37,6 +37,7 @@ export const PERMISSIONS = {
     roles: ['client', 'guardian'],
     meaning: "read one's own plan, check-ins and the coach's words",
   },
+  'see-steps': { roles: MEMBERS, meaning: 'read what became of the steps that were taken' },
   'see-stills': {
     roles: [...MEMBERS, 'client', 'guardian'],
     meaning: 'see stills of questions: members those of the team, a client their own',
@@ -144,6 +145,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/readyz', allows: { GET: 'open' } },
   { path: '/rest-day', allows: { page: 'check-in' } },
   { path: '/sign-in', allows: { page: 'open' } },
+  { path: '/steps', allows: { page: 'see-steps' } },
   { path: '/sw.js', allows: { GET: 'open' } },
   { path: '/today', allows: { page: 'see-own-training' } },
   { path: '/without-signal', allows: { page: 'open' } },
