@@ -15,6 +15,7 @@ export const LIMITS = {
   'invite-member': { name: 'invite-member', max: 30, windowSeconds: HOUR },
   join: { name: 'join', max: 20, windowSeconds: HOUR },
   notices: { name: 'notices', max: 60, windowSeconds: HOUR },
+  replay: { name: 'replay', max: 400, windowSeconds: HOUR },
   still: { name: 'still', max: 30, windowSeconds: HOUR },
   'sign-in-form': { name: 'sign-in-form', max: 30, windowSeconds: HOUR },
   'sign-in-link': { name: 'sign-in-link', max: 20, windowSeconds: HOUR },

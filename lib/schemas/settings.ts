@@ -32,4 +32,6 @@ export type SettingsToReplay = z.output<typeof settingsToReplay>;
 export const checksAddress = z.object({
   client: z.uuid().optional().catch(undefined),
   version: z.coerce.number().int().min(0).optional().catch(undefined),
+  /** The version that was just saved: it can be taken back. */
+  saved: z.coerce.number().int().min(1).optional().catch(undefined),
 });

@@ -25,9 +25,10 @@ export function judgeClient(
   history: ClientHistory,
   stored: ReasonRow[],
   asOf: AsOf,
-  { limits, version, nightsDone }: SettingsInForce & { nightsDone: number },
+  { limits, version, nightsDone }: Pick<SettingsInForce, 'limits' | 'version'> & { nightsDone: number },
 ): Judgement {
-  const outcomes = runChecks(history, asOf, limits);
+  // Whoever left between the queue and the night: nothing comes up about them any more.
+  const outcomes = history.client.standing === 'left' ? [] : runChecks(history, asOf, limits);
   const early = nightsDone < limits['reason.earlyNights'];
   const reasons: StoredReason[] = stored.map(toStoredReason);
   // A night that is run late must not touch what was raised or done by a person after it was due.

@@ -15,13 +15,12 @@ import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { nightInstant } from '#lib/handover/night-instant.ts';
 import type { SettingsToReplay } from '#lib/schemas/settings.ts';
+import { REPLAY_NIGHTS, type ReplaySums } from '#lib/views/replay-words.ts';
 
-/** How many nights back other numbers are tried out on. */
-export const REPLAY_NIGHTS = 90;
 /** Clients a request: so that others are answered between two of them. */
 const CLIENTS_A_PART = 25;
 
-export type ReplayChange = StayChange & { clientId: string; name: string };
+type ReplayChange = StayChange & { clientId: string; name: string };
 export type ReplayPart = {
   total: number;
   /** How many are done with this part; null: all. */
@@ -32,7 +31,6 @@ export type ReplayPart = {
   after: ReplaySums;
   changes: ReplayChange[];
 };
-export type ReplaySums = { reasons: number; clientMornings: number };
 
 type Loaded = {
   clients: ReplayClient[];

@@ -7,6 +7,7 @@ const PAGES = [
   { href: '/', word: 'Board' },
   { href: '/clients', word: 'Clients' },
   { href: '/ladders', word: 'Ladders' },
+  { href: '/checks', word: 'Checks' },
   { href: '/steps', word: 'Steps' },
   { href: '/nights', word: 'Nights' },
 ] as const;
