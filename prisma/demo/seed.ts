@@ -2,13 +2,14 @@ import type { TeamPg } from '#lib/db/client.ts';
 import { pool, teamScope, withTeamPg } from '#lib/db/client.ts';
 import { DEMO_SIGN_IN } from '#lib/library/demo-sign-in.ts';
 import { hashOf, insertPerson, makeTeam } from '#lib/usecases/make-team.ts';
-import { demoDate } from './calendar.ts';
+import { addDays, demoDate } from './calendar.ts';
 import { demoClients, otherTeamClients } from './histories.ts';
 import { DEMO_ANSWERING, type DemoClient } from './life.ts';
 import { writeCheckIns } from './write/check-ins.ts';
 import { writeClients } from './write/clients.ts';
 import { writeContact } from './write/contact.ts';
 import { runDemoNights } from './write/nights.ts';
+import { writePastReasons } from './write/past-reasons.ts';
 import type { Place } from './write/place.ts';
 import { writePlans } from './write/plans.ts';
 
@@ -26,8 +27,15 @@ export async function seedDemo({ now, nights = 21 }: Options): Promise<Seeded | 
   const today = now.toISOString().slice(0, 10);
   const begun = new Date(`${demoDate(today, 1, 1)}T06:00:00Z`);
   const clients = demoClients(today);
-  const teamId = await writeTeam({ clients, begun, name: 'Low Wall', people: lowWall() });
-  await writeTeam({ clients: otherTeamClients(today), begun, name: 'North Beam', people: northBeam() });
+  const firstNight = addDays(today, -nights);
+  const teamId = await writeTeam({ clients, begun, firstNight, name: 'Low Wall', people: lowWall() });
+  await writeTeam({
+    clients: otherTeamClients(today),
+    begun,
+    firstNight,
+    name: 'North Beam',
+    people: northBeam(),
+  });
   const done = await runDemoNights(teamId, clients, { today, nights, now });
   const checkIns = clients.reduce((sum, { history }) => sum + history.checkIns.length, 0);
   return { clients: clients.length, checkIns, nights: done };
@@ -55,6 +63,8 @@ async function writeTeam(team: {
   begun: Date;
   people: People;
   clients: DemoClient[];
+  /** What was told before it is written down, not run. */
+  firstNight: string;
 }): Promise<string> {
   const { people, begun } = team;
   const { teamId, memberId } = await makeTeam({ name: team.name, lead: people.lead }, begun);
@@ -84,7 +94,8 @@ async function writeTeam(team: {
     await writeClients(tx, team.clients, place);
     await writePlans(tx, team.clients, place);
     await writeCheckIns(tx, team.clients, place);
-    await writeContact(tx, team.clients, place);
+    const reasons = await writePastReasons(tx, team.clients, place, team.firstNight);
+    await writeContact(tx, team.clients, place, reasons);
   });
   return teamId;
 }

@@ -1,10 +1,22 @@
 import type { TeamPg } from '#lib/db/client.ts';
 import type { DemoClient } from '../life.ts';
 import { insertRows } from './insert.ts';
+import type { ReasonsOfSteps } from './past-reasons.ts';
 import { coachOf, idOf, type Place } from './place.ts';
 
+/** What is done about a kind of reason, where the history names the reason alone. */
+const STEP_OF_KIND: Readonly<Record<string, string>> = {
+  'step-up-earned': 'step-up',
+  'load-jump': 'cut-volume',
+};
+
 /** What went to and fro: questions and answers, words, notes, looks, steps taken and films. */
-export async function writeContact(tx: TeamPg, clients: DemoClient[], place: Place): Promise<void> {
+export async function writeContact(
+  tx: TeamPg,
+  clients: DemoClient[],
+  place: Place,
+  reasons: ReasonsOfSteps,
+): Promise<void> {
   const each = <Row>(make: (client: DemoClient, of: { client_id: string; by_id: string }) => Row[]): Row[] =>
     clients.flatMap((client) =>
       make(client, { client_id: client.history.client.id, by_id: coachOf(place, client) }),
@@ -75,6 +87,7 @@ export async function writeContact(tx: TeamPg, clients: DemoClient[], place: Pla
     {
       client_id: 'uuid',
       by_id: 'uuid',
+      reason_id: 'uuid',
       kind: 'text',
       ladder_id: 'uuid',
       side: 'text',
@@ -86,7 +99,8 @@ export async function writeContact(tx: TeamPg, clients: DemoClient[], place: Pla
     each(({ history }, of) =>
       history.steps.map((step) => ({
         ...of,
-        kind: step.kind,
+        reason_id: reasons.get(step)?.reasonId ?? null,
+        kind: reasons.get(step)?.kind ?? STEP_OF_KIND[step.kind] ?? step.kind,
         ladder_id: step.ladderId === null ? null : idOf(place.ladderIds, step.ladderId),
         side: step.side,
         words: step.words,
