@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { CoachNav } from './_frame/coach-nav.tsx';
 import styles from './_frame/frame.module.css';
+import { NextOnBoard } from './_frame/next-on-board.tsx';
 import { SignOut } from './_frame/sign-out.tsx';
 
 export default async function CoachLayout({ children }: { children: ReactNode }) {
@@ -19,6 +20,7 @@ export default async function CoachLayout({ children }: { children: ReactNode })
           </span>
           <SignOut />
         </p>
+        <NextOnBoard />
       </header>
       {children}
     </div>

@@ -14,5 +14,6 @@ export default async function BoardPage({ searchParams }: Props) {
   const actor = await requireActor('see-board');
   const filter = boardFilter.parse(await searchParams);
   const board = await loadBoard(actor, filter, now());
-  return <Board board={board} coach={filter.coach} canAct={may(actor.role, 'act-on-reasons')} />;
+  const canAct = may(actor.role, 'act-on-reasons');
+  return <Board board={board} views={board.views} coach={filter.coach} canAct={canAct} />;
 }

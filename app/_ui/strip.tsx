@@ -1,10 +1,9 @@
-import type { StripView } from '#lib/views/strip.ts';
-import { STRIP_HEIGHT, STRIP_WIDTH, stripPaths } from '#lib/views/strip-paths.ts';
+import type { StripPaths } from '#lib/views/strip-paths.ts';
+import { STRIP_HEIGHT, STRIP_WIDTH } from '#lib/views/strip-paths.ts';
 import styles from './strip.module.css';
 
 /** A client's last 12 weeks, 228 px wide: steps on top, pain in the middle, load at the foot. */
-export function Strip({ strip }: { strip: StripView }) {
-  const paths = stripPaths(strip);
+export function Strip({ paths, spoken }: { paths: StripPaths; spoken: string }) {
   return (
     <svg
       className={styles.strip}
@@ -12,7 +11,7 @@ export function Strip({ strip }: { strip: StripView }) {
       height={STRIP_HEIGHT}
       viewBox={`0 0 ${STRIP_WIDTH} ${STRIP_HEIGHT}`}
       role="img"
-      aria-label={strip.spoken}
+      aria-label={spoken}
     >
       {paths.bodies && <path className={styles.body} d={paths.bodies} />}
       {paths.caps && <path className={styles.cap} d={paths.caps} />}

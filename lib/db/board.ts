@@ -1,4 +1,5 @@
-import type { BoardClient, BoardNight, BoardReason } from '#lib/views/board-types.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
+import type { BoardClient, BoardNight, BoardReason, Contact } from '#lib/views/board-types.ts';
 import type { TeamPg } from './client.ts';
 
 /** The coach's local date and the team's coaches. */
@@ -20,81 +21,120 @@ export async function findBoardHead(
   };
 }
 
-/** The newest night, with its end on the coach's wall clock. */
-export async function findLastNight(tx: TeamPg, zone: string): Promise<BoardNight | null> {
+/** The newest night, with its end on the coach's wall clock, and whether the next one is late. */
+export async function findLastNight(tx: TeamPg, zone: string, now: Date): Promise<BoardNight | null> {
   const { rows } = await tx.client.query<BoardNight>(
-    `select local_date as "localDate", to_char(wall_clock($2, finished_at), 'HH24:MI') as "endedAt",
-       wall_clock($2, finished_at)::date as "endedOn",
-       clients_due as due, clients_done as done, clients_failed as failed
-     from night_run where team_id = $1 order by local_date desc limit 1`,
-    [tx.teamId, zone],
+    `select n.local_date as "localDate", to_char(wall_clock($2, n.finished_at), 'HH24:MI') as "endedAt",
+       wall_clock($2, n.finished_at)::date as "endedOn",
+       n.clients_due as due, n.clients_done as done, n.clients_failed as failed,
+       coalesce((select min(night_due_at(z.zone, n.local_date + 1)) + interval '1 hour' < $3
+         from (select distinct zone from client where team_id = $1 and standing = any (night_standings())) z), false) as late
+     from night_run n where n.team_id = $1 order by n.local_date desc limit 1`,
+    [tx.teamId, zone, now],
   );
   return rows[0] ?? null;
 }
 
-/** Every client of the team who has not left, with what the board says about each. One query. */
+/**
+ * Every client of the team who has not left, with what the board says about each. One query, each part of it over
+ * the whole team at once. `night`: the date whose ledger says who was checked; `today`: the coach's.
+ */
 export async function listBoardClients(
   tx: TeamPg,
-  zone: string,
-  night: string | null,
+  on: { zone: string; night: string | null; today: string; now: Date },
 ): Promise<BoardClient[]> {
   const { rows } = await tx.client.query<BoardClient>(
-    `select c.id, c.name, c.coach_id as "coachId", c.standing,
-       last.at as "lastCheckIn", seen.at as seen,
+    `with team as materialized (
+       select id, name, coach_id, standing, zone, coalesce(joined_at, invited_at) as first_at
+       from client where team_id = $1 and standing <> 'left'
+     ), zones as materialized (
+       select zone, $3::date is not null and night_due_at(zone, $3::date) <= $5 as due from team group by zone
+     ), waiting as (
+       select q.client_id, jsonb_agg(jsonb_build_object('id', q.id, 'text', q.text,
+         'askedOn', to_char(wall_clock($2, q.asked_at), 'YYYY-MM-DD'),
+         'askedAt', to_char(q.asked_at at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'),
+         'stills', array(select st.id from question_still st where st.team_id = q.team_id and st.question_id = q.id
+           order by st.created_at, st.id)) order by q.asked_at, q.id) as list
+       from question q where q.team_id = $1 and q.answered_at is null group by q.client_id
+     ), goals as (
+       select g.client_id, array_agg(distinct k.name) as names from goal g
+       join skill k on k.team_id = g.team_id and k.id = g.skill_id
+       where g.team_id = $1 and g.ended_on is null group by g.client_id
+     ), young as (
+       select r.client_id, array_agg(to_char(r.date, 'YYYY-MM-DD')) as dates
+       from team t join day_rollup r on r.team_id = $1 and r.client_id = t.id and r.date >= $4::date - 28
+       where t.first_at > $5 - interval '30 days' group by r.client_id
+     )
+     select c.id, c.name, c.coach_id as "coachId", c.standing,
        coalesce(waiting.list, '[]'::jsonb) as questions,
-       coalesce(goals.names, plan.skills_in_focus, '{}') as skills,
-       n.client_id is not null as "notChecked"
+       coalesce(goals.names, (select p.skills_in_focus from plan p
+         where p.team_id = $1 and p.client_id = c.id order by p.version desc limit 1), '{}') as skills,
+       to_char(wall_clock(c.zone, c.first_at), 'YYYY-MM-DD') as "firstDay",
+       coalesce(young.dates, '{}') as dates,
+       case
+         when not c.standing = any (night_standings()) or not zones.due or n.done_at is not null
+           or wall_clock(c.zone, c.first_at)::date > $3::date then null
+         when n.failed_at is not null then 'failed'
+         else 'not-reached'
+       end as "notChecked"
+     from team c
+     join zones on zones.zone = c.zone
+     left join waiting on waiting.client_id = c.id
+     left join goals on goals.client_id = c.id
+     left join young on young.client_id = c.id
+     left join night_client n on n.team_id = $1 and n.client_id = c.id and n.local_date = $3::date
+     order by c.name, c.id`,
+    [tx.teamId, on.zone, on.night, on.today, on.now],
+  );
+  return rows;
+}
+
+/** Last check-in and last "seen" of some clients, by their id. */
+export async function listContacts(
+  tx: TeamPg,
+  clientIds: string[],
+  zone: string,
+): Promise<Map<string, Contact>> {
+  if (clientIds.length === 0) return new Map();
+  const { rows } = await tx.client.query<Contact & { id: string }>(
+    `select c.id, last.at as "lastCheckIn", seen.at as seen
      from client c
      left join lateral (
        select jsonb_build_object('date', to_char(w.at, 'YYYY-MM-DD'), 'time', to_char(w.at, 'HH24:MI')) as at
        from (
          select wall_clock(c.zone, i.sent_at) as at from check_in i
          where i.team_id = c.team_id and i.client_id = c.id and i.replaced_at is null and i.deleted_at is null
-         order by i.sent_at desc limit 1
+         order by i.date desc, i.sent_at desc limit 1
        ) w
      ) last on true
      left join lateral (
        select jsonb_build_object('date', to_char(w.at, 'YYYY-MM-DD'), 'time', to_char(w.at, 'HH24:MI')) as at
        from (
-         select wall_clock($2, s.at) as at from seen_mark s
+         select wall_clock($3, s.at) as at from seen_mark s
          where s.team_id = c.team_id and s.client_id = c.id order by s.at desc limit 1
        ) w
      ) seen on true
-     left join lateral (
-       select jsonb_agg(jsonb_build_object('id', q.id, 'text', q.text,
-         'askedOn', to_char(wall_clock($2, q.asked_at), 'YYYY-MM-DD'),
-         'stills', array(select st.id from question_still st where st.team_id = q.team_id and st.question_id = q.id
-           order by st.created_at, st.id)) order by q.asked_at, q.id) as list
-       from question q where q.team_id = c.team_id and q.client_id = c.id and q.answered_at is null
-     ) waiting on true
-     left join lateral (
-       select array_agg(distinct k.name) as names from goal g
-       join skill k on k.team_id = g.team_id and k.id = g.skill_id
-       where g.team_id = c.team_id and g.client_id = c.id and g.ended_on is null
-     ) goals on true
-     left join lateral (
-       select p.skills_in_focus from plan p
-       where p.team_id = c.team_id and p.client_id = c.id order by p.version desc limit 1
-     ) plan on true
-     left join night_client n
-       on n.team_id = c.team_id and n.client_id = c.id and n.local_date = $3 and n.done_at is null
-     where c.team_id = $1 and c.standing <> 'left'
-     order by c.name, c.id`,
-    [tx.teamId, zone, night],
+     where c.team_id = $1 and c.id = any($2::uuid[])`,
+    [tx.teamId, clientIds, zone],
   );
-  return rows;
+  return new Map(rows.map(({ id, ...contact }) => [id, contact]));
 }
 
-/** All reasons that are not closed and belong on the board, whatever their state. */
-export async function listBoardReasons(tx: TeamPg): Promise<BoardReason[]> {
-  const { rows } = await tx.client.query<Omit<BoardReason, 'raisedAt'> & { raisedAt: Date }>(
+/** All reasons that are not closed and belong on the board, whatever their state. `zone`: the coach's. */
+export async function listBoardReasons(tx: TeamPg, zone: string): Promise<BoardReason[]> {
+  const { rows } = await tx.client.query<Omit<BoardReason, 'raisedAt' | 'raisedOn'> & { raisedAt: Date }>(
     `select id, client_id as "clientId", kind, subject, level, points, tier, sentence, short, since,
        raised_at as "raisedAt", step, clears, working->'daysKnown' as "daysKnown", state,
-       aside_until as "asideUntil", with_client_until as "withClientUntil"
+       aside_until as "asideUntil", with_client_until as "withClientUntil",
+       case when known_on is not null then coalesce(known_words, '') end as "knownWords"
      from reason
      where team_id = $1 and closed_at is null and state in ('open', 'aside', 'with-client')
      order by client_id, points desc, raised_at, id`,
     [tx.teamId],
   );
-  return rows.map((row) => ({ ...row, raisedAt: row.raisedAt.toISOString() }));
+  return rows.map((row) => ({
+    ...row,
+    raisedAt: row.raisedAt.toISOString(),
+    raisedOn: localDateOf(row.raisedAt, zone),
+  }));
 }

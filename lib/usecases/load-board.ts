@@ -1,34 +1,34 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { findBoardHead, findLastNight, listBoardClients, listBoardReasons } from '#lib/db/board.ts';
-import { listStrips } from '#lib/db/board-strips.ts';
 import { withTeamPg } from '#lib/db/client.ts';
-import { addDays } from '#lib/domain/local-date.ts';
-import { toBoard } from '#lib/views/board.ts';
-import type { BoardFilter, BoardView } from '#lib/views/board-types.ts';
-import { STRIP_DAYS } from '#lib/views/strip.ts';
+import { listViews, type SavedView } from '#lib/db/saved-views.ts';
+import type { Tier } from '#lib/domain/vocabulary.ts';
+import { firstRows } from '#lib/views/board-first-rows.ts';
+import type { BoardFilter, DrawnBoard } from '#lib/views/board-types.ts';
+import { drawRows } from './draw-rows.ts';
+import { readBoard } from './read-board.ts';
 
-/** The coach's morning from the open reasons and the roster, in a fixed number of queries. */
-export async function loadBoard(actor: Actor, filter: BoardFilter, now: Date): Promise<BoardView> {
+/** How many rows of a group come with the page; the rest follows as it is asked for. */
+const ROWS_FIRST: Record<Tier, number> = { now: 40, today: 20, 'this-week': 15, 'good-news': 8 };
+
+/** The coach's morning and the views that the coach keeps of it, in a fixed number of queries. */
+export async function loadBoard(
+  actor: Actor,
+  filter: BoardFilter,
+  now: Date,
+): Promise<DrawnBoard & { views: SavedView[] }> {
   return withTeamPg(actor.scope, async (tx) => {
-    const head = await findBoardHead(tx, actor.memberId, now);
-    const night = await findLastNight(tx, head.zone);
-    const clients = await listBoardClients(tx, head.zone, night?.localDate ?? null);
-    const reasons = await listBoardReasons(tx);
-    const onBoard = reasons.filter((reason) => reason.state === 'open' && reason.tier !== null);
-    const to = night?.localDate ?? addDays(head.today, -1);
-    const strips = await listStrips(tx, [...new Set(onBoard.map((reason) => reason.clientId))], {
-      from: addDays(to, 1 - STRIP_DAYS),
-      to,
-    });
-    const coach = filter.coach === 'mine' ? (actor.memberId ?? undefined) : filter.coach;
-    return toBoard({
-      today: head.today,
-      clients,
-      reasons,
-      coaches: head.coaches,
-      night,
-      strips,
-      filter: { ...filter, coach },
-    });
+    const read = await readBoard(tx, actor, filter, now);
+    const cut = firstRows(read.board.groups, ROWS_FIRST);
+    const drawn = await drawRows(
+      tx,
+      read,
+      cut.flatMap((group) => group.rows),
+    );
+    const groups = cut.map((group) => ({
+      ...group,
+      rows: group.rows.map((row) => drawn.get(row.clientId)).filter((row) => row !== undefined),
+    }));
+    const views = actor.memberId ? await listViews(tx, actor.memberId) : [];
+    return { ...read.board, groups, views };
   });
 }

@@ -1,78 +1,91 @@
-import { URGENT_KINDS } from '#lib/checks/urgency.ts';
-import { addDays } from '#lib/domain/local-date.ts';
-import type { Tier } from '#lib/domain/vocabulary.ts';
+import { rowOf, URGENT_KINDS } from '#lib/checks/urgency.ts';
+import { printOf } from './board-print.ts';
+import { mayBeKnown, ofRow } from './board-reasons.ts';
 import type { BoardClient, BoardReason, BoardRow, SaidDate } from './board-types.ts';
-import { nextCheckIn } from './next-check-in.ts';
-import { datedDay, exactDate, saidDate } from './say-date.ts';
+import { datedDay, exactDate } from './say-date.ts';
 import { sentenceParts } from './sentence.ts';
-import { type StripDays, toStrip } from './strip.ts';
 
-const OTHERS_SHOWN = 4;
+const QUESTION_SHOWN = 90;
 
-/** One client's row from the open reasons; `row` is what the urgency rules made of them. */
-export function toRow(input: {
-  client: BoardClient;
-  open: BoardReason[];
-  row: { tier: Tier; points: number; lead: number };
-  today: string;
-  lastNight: string;
-  strip: StripDays;
-}): BoardRow | undefined {
-  const { client, open, today } = input;
-  const lead = open[input.row.lead];
+/**
+ * One client's row: everything owed to that client, led by what is answered soonest. `reasons`: all that are not closed,
+ * held ones too. A question that no check has raised yet is owed as well. Undefined: nothing is owed.
+ */
+export function toRow(client: BoardClient, reasons: BoardReason[], today: string): BoardRow | undefined {
+  const open = ofRow(reasons.filter((reason) => reason.state === 'open' && reason.tier !== null));
+  const owed = [...open, ...unraised(client, reasons)];
+  const row = rowOf(owed);
+  const lead = owed[row.lead];
   if (!lead) return undefined;
-  const kinds = [...new Set(open.map((reason) => reason.kind))];
-  const dates = input.strip.days.filter((day) => day.state !== 'unknown').map((day) => day.date);
+  const kinds = [...new Set(owed.map((reason) => reason.kind))];
+  const known = knownWords(owed);
   return {
     clientId: client.id,
     name: client.name,
-    tier: input.row.tier,
-    points: input.row.points,
-    waitingSince: open.map((reason) => reason.raisedAt).sort()[0] ?? lead.raisedAt,
+    tier: row.tier,
+    points: row.points,
+    waitingSince: owed.map((reason) => reason.raisedAt).sort()[0] ?? lead.raisedAt,
     sentence: sentenceParts(lead.sentence),
     // A plan that ends on Sunday has stood here since it was raised, not since Sunday.
-    since: say(lead.since > today ? lead.raisedAt.slice(0, 10) : lead.since, today),
-    others: otherWords(lead, open),
+    since: sayDate(lead.since > today ? lead.raisedOn : lead.since, today),
+    others: otherWords(lead, owed),
     kinds,
-    checkedIn: checkedIn(client, today),
     step: lead.step.text,
     needsWords: kinds.some((kind) => URGENT_KINDS.includes(kind)),
-    nextCheckIn: say(nextCheckIn(dates, today), today),
+    onlyQuestion: open.length === 0,
+    mayBeKnown: known === null && mayBeKnown(owed, today),
+    known,
     questions: client.questions.map(({ id, text, stills }) => ({ id, text, stills })),
-    seen: seenWords(client, today),
-    strip: toStrip(input.strip, {
-      lastNight: input.lastNight,
-      ladderId: lead.subject.ladderId,
-      earned: kinds.includes('step-up-earned'),
-    }),
+    ladderId: lead.subject.ladderId,
+    earned: kinds.includes('step-up-earned'),
+    print: printOf(JSON.stringify([row.tier, lead.sentence, owed.map((each) => each.short).sort(), known])),
   };
 }
 
-function say(date: string, today: string): SaidDate {
+/** A date of the coach in the row's words. */
+export function sayDate(date: string, today: string): SaidDate {
   return { date, said: datedDay(date, today), exact: exactDate(date) };
 }
 
-function otherWords(lead: BoardReason, open: BoardReason[]): string[] {
+/** Waiting questions that no reason speaks of yet, as one thing owed. */
+function unraised(client: BoardClient, reasons: BoardReason[]): BoardReason[] {
+  const [first] = client.questions;
+  if (!first || reasons.some((reason) => reason.kind === 'question-waiting')) return [];
+  const text = first.text.length > QUESTION_SHOWN ? `${first.text.slice(0, QUESTION_SHOWN)}…` : first.text;
+  const count = client.questions.length;
+  return [
+    {
+      id: first.id,
+      clientId: client.id,
+      kind: 'question-waiting',
+      subject: { key: 'question', label: '' },
+      level: 'watch',
+      points: 0,
+      tier: 'this-week',
+      sentence: `Asks: “${text.replaceAll('**', '')}”`,
+      short: count === 1 ? 'question waiting' : `${count} questions waiting`,
+      since: first.askedOn,
+      raisedAt: first.askedAt,
+      raisedOn: first.askedOn,
+      step: { kind: 'answer', text: 'Answer.' },
+      clears: 'an answer',
+      daysKnown: null,
+      state: 'open',
+      asideUntil: null,
+      withClientUntil: null,
+      knownWords: null,
+    },
+  ];
+}
+
+/** Folded only while everything that is owed was folded: something new unfolds the row. */
+function knownWords(owed: BoardReason[]): string | null {
+  const words = owed.map((reason) => reason.knownWords);
+  return words.every((each) => each !== null) ? (words[0] ?? null) : null;
+}
+
+function otherWords(lead: BoardReason, owed: BoardReason[]): string[] {
   const known = lead.daysKnown ? [`${lead.daysKnown.known} of ${lead.daysKnown.of} days known`] : [];
-  const others = open.filter((reason) => reason !== lead).map((reason) => reason.short);
-  const words = [...new Set([...others, ...known])];
-  if (words.length <= OTHERS_SHOWN) return words;
-  return [...words.slice(0, OTHERS_SHOWN - 1), `${words.length - OTHERS_SHOWN + 1} more`];
-}
-
-function checkedIn(client: BoardClient, today: string): BoardRow['checkedIn'] {
-  const last = client.lastCheckIn;
-  if (!last) return { said: 'no check-in yet', exact: 'No check-in has come from this client' };
-  return {
-    said: `checked in ${saidDate(last.date, today)}${last.date > addDays(today, -7) ? ` ${last.time}` : ''}`,
-    exact: `Last check-in sent ${exactDate(last.date)}, ${last.time} on the client's clock`,
-  };
-}
-
-function seenWords(client: BoardClient, today: string): string | null {
-  const { seen, lastCheckIn } = client;
-  if (!seen) return null;
-  const at = `${seen.date} ${seen.time}`;
-  if (lastCheckIn && at < `${lastCheckIn.date} ${lastCheckIn.time}`) return null;
-  return `seen ${saidDate(seen.date, today)} ${seen.time}`;
+  const others = owed.filter((reason) => reason !== lead).map((reason) => reason.short);
+  return [...new Set([...others, ...known])];
 }

@@ -1,7 +1,7 @@
 import type { ProposedStep, Subject } from '#lib/domain/finding.ts';
 import type { CheckKind, Level, Standing, Tier } from '#lib/domain/vocabulary.ts';
 import type { SentencePart } from './sentence.ts';
-import type { StripDays, StripView } from './strip.ts';
+import type { StripView } from './strip.ts';
 
 /** A reason that is not closed, as the database keeps it. Dates are local, instants ISO in UTC. */
 export type BoardReason = {
@@ -16,12 +16,16 @@ export type BoardReason = {
   short: string;
   since: string;
   raisedAt: string;
+  /** The coach's own date of `raisedAt`. */
+  raisedOn: string;
   step: ProposedStep;
   clears: string;
   daysKnown: { known: number; of: number } | null;
   state: string;
   asideUntil: string | null;
   withClientUntil: string | null;
+  /** Folded as known with these words; null: it is not. */
+  knownWords: string | null;
 };
 
 export type BoardClient = {
@@ -29,15 +33,23 @@ export type BoardClient = {
   name: string;
   coachId: string;
   standing: Standing;
+  /** Waiting questions, oldest first; `askedOn` on the coach's calendar. */
+  questions: { id: string; text: string; askedOn: string; askedAt: string; stills: string[] }[];
+  skills: string[];
+  /** The last night that was due has not checked this client; `failed`: it tried. */
+  notChecked: 'failed' | 'not-reached' | null;
+  /** Joined, or was invited, on this date of their own. */
+  firstDay: string;
+  /** Dates with a check-in of the last 28 days; asked for in a client's first 28 days only. */
+  dates: string[];
+};
+
+/** What is shown of a client beside the reasons. */
+export type Contact = {
   /** Last check-in on the client's own wall clock: date and "19:40". */
   lastCheckIn: { date: string; time: string } | null;
-  /** Waiting questions, oldest first. */
-  questions: { id: string; text: string; askedOn: string; stills: string[] }[];
   /** When a coach last said "seen", on the coach's wall clock. */
   seen: { date: string; time: string } | null;
-  skills: string[];
-  /** The last night did not reach this client. */
-  notChecked: boolean;
 };
 
 export type BoardNight = {
@@ -48,6 +60,8 @@ export type BoardNight = {
   due: number;
   done: number;
   failed: number;
+  /** The night after this one should have begun an hour ago or more, and has not. */
+  late: boolean;
 };
 
 export type BoardFilter = {
@@ -65,7 +79,6 @@ export type BoardInput = {
   reasons: BoardReason[];
   coaches: { id: string; name: string }[];
   night: BoardNight | null;
-  strips: ReadonlyMap<string, StripDays>;
   filter: BoardFilter;
 };
 
@@ -79,21 +92,40 @@ export type BoardRow = {
   waitingSince: string;
   sentence: SentencePart[];
   since: SaidDate;
+  /** The further reasons in a few words each, all of them. */
   others: string[];
   kinds: CheckKind[];
-  checkedIn: { said: string; exact: string };
   step: string;
   /** Put aside and Done ask for words first: a danger sign or pain of 6 and more. */
   needsWords: boolean;
-  nextCheckIn: SaidDate;
+  /** Nothing but a question waits: there is no reason to take, put aside or close. */
+  onlyQuestion: boolean;
+  /** It stands the same for the third morning. */
+  mayBeKnown: boolean;
+  /** The words it is folded with; null: it is not folded. */
+  known: string | null;
   /** Waiting questions, oldest first. */
   questions: { id: string; text: string; stills: string[] }[];
+  /** The ladder whose steps the strip shows; undefined: the newest. */
+  ladderId: string | undefined;
+  earned: boolean;
+  /** Changes with what the row says. */
+  print: string;
+};
+
+/** A row with what is drawn of it. */
+export type DrawnRow = BoardRow & {
+  checkedIn: { said: string; exact: string };
+  nextCheckIn: SaidDate;
   /** Words under the name once a coach said "seen" since the last check-in. */
   seen: string | null;
   strip: StripView;
 };
 
+/** Rows in the order of answering; those folded as known come after the others. */
 export type BoardGroup = { tier: Tier; title: string; rows: BoardRow[] };
+/** The first rows of a group; `more` are not drawn yet. */
+export type DrawnGroup = Omit<BoardGroup, 'rows'> & { rows: DrawnRow[]; more: number; count: number };
 /** `stills`: ids of the pictures sent with a waiting question. */
 export type Waiting = { clientId: string; name: string; words: string; stills?: string[] };
 
@@ -106,13 +138,23 @@ export type BoardView = {
   groups: BoardGroup[];
   hidden: number;
   nothingNew: Waiting[];
+  /** In their first 28 days, and no check says anything yet. */
+  gettingToKnow: Waiting[];
+  gettingToKnowWords: string;
   aside: Waiting[];
   withClient: Waiting[];
   questions: Waiting[];
   notChecked: Waiting[];
   night: BoardNight | null;
+  /** Clients of this board, rows or not. */
+  clients: number;
+  /** One entry a row, to see what changed while the page is open. */
+  prints: string;
   stripFrom: string;
   stripTo: string;
   options: { coaches: { id: string; name: string }[]; kinds: CheckKind[]; skills: string[] };
   filter: BoardFilter;
 };
+
+/** The board as it is shown: of each group its first rows. */
+export type DrawnBoard = Omit<BoardView, 'groups'> & { groups: DrawnGroup[] };

@@ -64,7 +64,8 @@ export function countWords(count: number): string {
 
 /** "Wednesday 25 November. Two to answer now, three today." */
 export function headline(today: string, groups: BoardGroup[]): string {
-  const count = (tier: Tier) => groups.find((group) => group.tier === tier)?.rows.length ?? 0;
+  const count = (tier: Tier) =>
+    groups.find((group) => group.tier === tier)?.rows.filter((row) => row.known === null).length ?? 0;
   return `${longDate(today)}. ${capital(dueWords(count))}.`;
 }
 

@@ -1,24 +1,14 @@
-import { compareRows, rowOf } from '#lib/checks/urgency.ts';
+import { compareRows } from '#lib/checks/urgency.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import { TIERS } from '#lib/domain/vocabulary.ts';
 import { keeps } from './board-filter.ts';
+import { toFolds } from './board-folds.ts';
+import { packPrints } from './board-print.ts';
 import { toRow } from './board-row.ts';
-import type {
-  BoardClient,
-  BoardGroup,
-  BoardInput,
-  BoardReason,
-  BoardRow,
-  BoardView,
-  Waiting,
-} from './board-types.ts';
+import type { BoardClient, BoardGroup, BoardInput, BoardReason, BoardRow, BoardView } from './board-types.ts';
 import { headline, KIND_WORDS, minutesFor, TIER_TITLE } from './board-words.ts';
-import { longDate, saidDate } from './say-date.ts';
-import { plainSentence } from './sentence.ts';
+import { longDate } from './say-date.ts';
 import { STRIP_DAYS } from './strip.ts';
-
-/** Standings whose clients have a night of their own. */
-const CHECKED = ['invited', 'starting', 'in-training', 'ending', 'back'];
 
 /**
  * The coach's morning: one row a client with everything owed, in the order of answering, and a count of
@@ -29,25 +19,27 @@ export function toBoard(input: BoardInput): BoardView {
   const mine = input.clients.filter((client) => ofCoach(client, input.filter.coach));
   const reasons = groupByClient(input.reasons);
   const all = mine
-    .map((client) => makeRow(client, reasons.get(client.id) ?? [], input))
+    .map((client) => toRow(client, reasons.get(client.id) ?? [], input.today))
     .filter((row) => row !== undefined)
-    .sort((a, b) => compareRows(orderOf(a), orderOf(b)) || a.clientId.localeCompare(b.clientId));
+    .sort(compareBoardRows);
   const skills = new Map(mine.map((client) => [client.id, client.skills]));
   const shown = all.filter((row) => keeps(row, skills.get(row.clientId) ?? [], input.filter));
-  const groups = toGroups(shown);
+  const toAnswer = shown.filter((row) => row.known === null);
   return {
     state: stateOf(input, all.length, shown.length),
     day: longDate(input.today),
     // The morning as it is, whatever the filter shows of it.
     headline: headline(input.today, toGroups(all)),
-    people: shown.length,
-    minutes: minutesFor(shown),
-    groups,
+    people: toAnswer.length,
+    minutes: minutesFor(toAnswer),
+    groups: toGroups(shown),
     hidden: all.length - shown.length,
     ...toFolds(mine, reasons, new Set(all.map((row) => row.clientId)), input.today),
     night: input.night,
-    stripFrom: addDays(lastNight(input), 1 - STRIP_DAYS),
-    stripTo: lastNight(input),
+    clients: mine.length,
+    prints: packPrints(shown),
+    stripFrom: addDays(lastNightOf(input), 1 - STRIP_DAYS),
+    stripTo: lastNightOf(input),
     options: {
       coaches: input.coaches,
       kinds: [...new Set(all.flatMap((row) => row.kinds))].sort((a, b) =>
@@ -59,24 +51,15 @@ export function toBoard(input: BoardInput): BoardView {
   };
 }
 
-function makeRow(client: BoardClient, reasons: BoardReason[], input: BoardInput): BoardRow | undefined {
-  const open = reasons.filter((reason) => reason.state === 'open' && reason.tier !== null);
-  if (open.length === 0) return undefined;
-  return toRow({
-    client,
-    open,
-    row: rowOf(open),
-    today: input.today,
-    lastNight: lastNight(input),
-    strip: input.strips.get(client.id) ?? { days: [], absences: [], placements: [] },
-  });
+/** The order of answering, the same for the same rows; what is folded as known comes last in its group. */
+export function compareBoardRows(a: BoardRow, b: BoardRow): number {
+  if (a.tier !== b.tier) return TIERS.indexOf(a.tier) - TIERS.indexOf(b.tier);
+  const folded = Number(a.known !== null) - Number(b.known !== null);
+  return folded || compareRows(a, b) || (a.clientId < b.clientId ? -1 : Number(a.clientId > b.clientId));
 }
 
-function orderOf(row: BoardRow): Parameters<typeof compareRows>[0] {
-  return { tier: row.tier, points: row.points, waitingSince: row.waitingSince, name: row.name };
-}
-
-function lastNight(input: BoardInput): string {
+/** The date of the last night, where none has run yesterday's. */
+function lastNightOf(input: BoardInput): string {
   return input.night?.localDate ?? addDays(input.today, -1);
 }
 
@@ -108,54 +91,6 @@ function stateOf(input: BoardInput, all: number, shown: number): BoardView['stat
   if (all > 0) return 'filtered';
   const night = input.night;
   if (night && night.due > 0 && night.done === 0 && night.failed > 0) return 'night-failed';
-  if (!night || night.endedAt === null) return 'night-running';
+  if (!night || night.endedAt === null || night.late) return 'night-running';
   return 'nothing-new';
-}
-
-type Folds = Pick<BoardView, 'nothingNew' | 'aside' | 'withClient' | 'questions' | 'notChecked'>;
-
-function toFolds(
-  clients: BoardClient[],
-  reasons: ReadonlyMap<string, BoardReason[]>,
-  onBoard: ReadonlySet<string>,
-  today: string,
-): Folds {
-  const folds: Folds = { nothingNew: [], aside: [], withClient: [], questions: [], notChecked: [] };
-  for (const client of clients) {
-    const own = reasons.get(client.id) ?? [];
-    const waiting = (words: string): Waiting => ({ clientId: client.id, name: client.name, words });
-    if (client.notChecked) folds.notChecked.push(waiting('the last night did not reach this client'));
-    if (onBoard.has(client.id)) continue;
-    const [away, aside] = [inState(own, 'with-client'), inState(own, 'aside')];
-    const question = client.questions[0];
-    if (away) folds.withClient.push(waiting(awayWords(away, today)));
-    else if (aside) folds.aside.push(waiting(asideWords(aside, today)));
-    if (question) folds.questions.push({ ...waiting(`“${question.text}”`), stills: question.stills });
-    else if (!away && !aside && !client.notChecked && CHECKED.includes(client.standing)) {
-      folds.nothingNew.push(
-        waiting(
-          client.lastCheckIn ? `checked in ${saidDate(client.lastCheckIn.date, today)}` : 'no check-in yet',
-        ),
-      );
-    }
-  }
-  return folds;
-}
-
-/** The reason of that state which comes back first. */
-function inState(reasons: BoardReason[], state: string): BoardReason | undefined {
-  const back = (reason: BoardReason) => reason.withClientUntil ?? reason.asideUntil ?? '9999-12-31';
-  return reasons
-    .filter((reason) => reason.state === state && reason.tier !== null)
-    .sort((a, b) => back(a).localeCompare(back(b)))[0];
-}
-
-function awayWords(reason: BoardReason, today: string): string {
-  const until = reason.withClientUntil;
-  return `${until ? `until ${saidDate(until, today)}: ` : ''}${plainSentence(reason.sentence)}`;
-}
-
-function asideWords(reason: BoardReason, today: string): string {
-  const until = reason.asideUntil ? `until ${saidDate(reason.asideUntil, today)}` : 'until it changes';
-  return `${until}: ${plainSentence(reason.sentence)}`;
 }

@@ -1,11 +1,12 @@
 'use client';
 import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import { Stills } from '#app/_ui/stills.tsx';
+import { KnownForm } from './known-form.tsx';
 import styles from './row.module.css';
 import type { RowFacts } from './row-facts.ts';
 import { DraftDoes, type ShownDraft, StepDraftForm } from './step-draft-form.tsx';
 
-export type Panel = 'take' | 'put-aside' | 'done' | 'answer';
+export type Panel = 'take' | 'put-aside' | 'done' | 'answer' | 'known';
 type Props = {
   panel: Panel;
   row: RowFacts;
@@ -18,7 +19,9 @@ type Props = {
 
 /** Opens under the row: left of the line what will happen, right of it the form. */
 export function ActPanel(props: Props) {
-  return props.panel === 'take' ? <TakePanel {...props} /> : <OtherPanel {...props} panel={props.panel} />;
+  const { panel, row, busy, act, close } = props;
+  if (panel === 'known') return <KnownForm name={row.name} busy={busy} act={act} close={close} />;
+  return panel === 'take' ? <TakePanel {...props} /> : <OtherPanel {...props} panel={panel} />;
 }
 
 function TakePanel({ row, draft, busy, act, close }: Props) {
@@ -43,7 +46,7 @@ function TakePanel({ row, draft, busy, act, close }: Props) {
   );
 }
 
-type OtherProps = Props & { panel: Exclude<Panel, 'take'> };
+type OtherProps = Props & { panel: Exclude<Panel, 'take' | 'known'> };
 
 function OtherPanel(props: OtherProps) {
   const form = useRef<HTMLFormElement>(null);

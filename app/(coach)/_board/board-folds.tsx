@@ -1,42 +1,30 @@
-import Link from 'next/link';
-import { Stills } from '#app/_ui/stills.tsx';
-import type { BoardView, Waiting } from '#lib/views/board-types.ts';
+import type { BoardView } from '#lib/views/board-types.ts';
 import styles from './board.module.css';
+import { Fold } from './fold.tsx';
+
+type Props = { board: Omit<BoardView, 'groups'>; query: string };
 
 /** Everybody who has no row, counted and folded: nobody is hidden in "nothing new". */
-export function BoardFolds({ board }: { board: BoardView }) {
+export function BoardFolds({ board, query }: Props) {
+  const { gettingToKnow, gettingToKnowWords } = board;
   return (
     <div className={styles.folds}>
-      <Fold word="Nothing new" list={board.nothingNew} />
-      <Fold word="With the client" list={board.withClient} />
-      <Fold word="Put aside" list={board.aside} />
-      {board.questions.length > 0 && <Fold word="Question waiting" list={board.questions} />}
-      <Fold word="Not checked" list={board.notChecked} />
+      <Fold word="Nothing new" name="nothingNew" list={board.nothingNew} query={query} />
+      {gettingToKnow.length > 0 && (
+        <Fold
+          word="Getting to know"
+          says={gettingToKnowWords}
+          name="gettingToKnow"
+          list={gettingToKnow}
+          query={query}
+        />
+      )}
+      <Fold word="With the client" name="withClient" list={board.withClient} query={query} />
+      <Fold word="Put aside" name="aside" list={board.aside} query={query} />
+      {board.questions.length > 0 && (
+        <Fold word="Question put aside" name="questions" list={board.questions} query={query} />
+      )}
+      <Fold word="Not checked" name="notChecked" list={board.notChecked} query={query} />
     </div>
-  );
-}
-
-function Fold({ word, list }: { word: string; list: Waiting[] }) {
-  if (list.length === 0) {
-    return (
-      <p className={styles.fold}>
-        {word}: <b>0</b>
-      </p>
-    );
-  }
-  return (
-    <details className={styles.fold}>
-      <summary>
-        {word}: <b>{list.length}</b>
-      </summary>
-      <ul>
-        {list.map((one) => (
-          <li key={one.clientId}>
-            <Link href={`/clients/${one.clientId}`}>{one.name}</Link> <span>{one.words}</span>
-            <Stills ids={one.stills ?? []} />
-          </li>
-        ))}
-      </ul>
-    </details>
   );
 }

@@ -1,20 +1,30 @@
-import type { BoardGroup as Group } from '#lib/views/board-types.ts';
+import { toShown } from '#lib/views/board-draw.ts';
+import type { DrawnGroup } from '#lib/views/board-types.ts';
 import styles from './board.module.css';
-import { BoardRow } from './board-row.tsx';
+import { GroupRows } from './group-rows.tsx';
 
-export function BoardGroup({ group, canAct }: { group: Group; canAct: boolean }) {
+type Props = { group: DrawnGroup; canAct: boolean; query: string; prints: string };
+
+export function BoardGroup({ group, canAct, query, prints }: Props) {
   const id = `group-${group.tier}`;
   return (
     <section className={styles.group} aria-labelledby={id} data-tier={group.tier}>
       <div className={styles.sideHead}>
         <h2 id={id}>{group.title}</h2>
-        <p>{group.rows.length === 1 ? '1 client' : `${group.rows.length} clients`}</p>
+        <p>{group.count === 1 ? '1 client' : `${group.count} clients`}</p>
       </div>
-      <ol className={styles.rows}>
-        {group.rows.map((row) => (
-          <BoardRow key={row.clientId} row={row} canAct={canAct} />
-        ))}
-      </ol>
+      <div>
+        <GroupRows
+          // Read anew it starts anew: what was added to the page before may have changed since.
+          key={prints}
+          tier={group.tier}
+          title={group.title}
+          rows={group.rows.map(toShown)}
+          more={group.more}
+          query={query}
+          canAct={canAct}
+        />
+      </div>
     </section>
   );
 }

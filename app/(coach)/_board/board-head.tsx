@@ -1,9 +1,9 @@
-import type { BoardView } from '#lib/views/board-types.ts';
+import type { DrawnBoard } from '#lib/views/board-types.ts';
 import { MINUTES_SAID } from '#lib/views/board-words.ts';
 import styles from './board.module.css';
 import { NightWords } from './night-words.tsx';
 
-export function BoardHead({ board }: { board: BoardView }) {
+export function BoardHead({ board }: { board: DrawnBoard }) {
   return (
     <div className={styles.head}>
       <div>

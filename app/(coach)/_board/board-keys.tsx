@@ -1,36 +1,32 @@
 'use client';
 import { useEffect, useRef, useState } from 'react';
+import { areKeysOn, isTyping, turnKeys } from '../_frame/single-keys.ts';
+import { chooseNobody } from './acts-store.ts';
 import styles from './board.module.css';
+import { KeysHelp } from './keys-help.tsx';
+import { keepMorning } from './morning-order.ts';
 
-const KEPT = 'plumbline-keys';
-const ACTS: Record<string, string> = { t: 'take', a: 'answer', p: 'put-aside', d: 'done', s: 'seen' };
-const LIST = [
-  ['j, arrow down', 'next client'],
-  ['k, arrow up', 'the client before'],
-  ['Enter', 'open the client'],
-  ['t', 'take the proposed step'],
-  ['a', 'answer the question'],
-  ['p', 'put aside'],
-  ['d', 'done'],
-  ['s', 'seen'],
-  ['u', 'undo the last act'],
-  ['/', 'find a client'],
-  ['Esc', 'close what is open'],
-  ['?', 'this list'],
-] as const;
+const ACTS: Record<string, string> = {
+  t: 'take',
+  a: 'answer',
+  p: 'put-aside',
+  d: 'done',
+  s: 'seen',
+  w: 'known',
+};
 
 /** The board by keyboard. Off while typing; can be turned off for good on this device. */
 export function BoardKeys() {
   const help = useRef<HTMLDialogElement>(null);
   const [on, setOn] = useState(true);
   useEffect(() => {
-    setOn(localStorage.getItem(KEPT) !== 'off');
-    select(rows()[0], false);
+    setOn(areKeysOn());
+    select(selected() ?? rows()[0], false);
   }, []);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.key === '?' && !isTyping(event)) help.current?.showModal();
-      else if (on && !isTyping(event) && !help.current?.open) press(event);
+      else if (on && !isTyping(event) && !help.current?.open && press(event)) event.preventDefault();
     };
     const onFocus = (event: FocusEvent) => {
       const row = (event.target as Element).closest<HTMLElement>('[data-row]');
@@ -38,13 +34,16 @@ export function BoardKeys() {
     };
     document.addEventListener('keydown', onKey);
     document.addEventListener('focusin', onFocus);
+    // What is opened from here has the same order beside it.
+    document.addEventListener('click', keepOrder, true);
     return () => {
       document.removeEventListener('keydown', onKey);
       document.removeEventListener('focusin', onFocus);
+      document.removeEventListener('click', keepOrder, true);
     };
   }, [on]);
   const turn = (next: boolean) => {
-    localStorage.setItem(KEPT, next ? 'on' : 'off');
+    turnKeys(next);
     setOn(next);
   };
   return (
@@ -52,50 +51,28 @@ export function BoardKeys() {
       <button type="button" className={styles.keysButton} onClick={() => help.current?.showModal()}>
         Keys (?)
       </button>
-      <dialog ref={help} aria-labelledby="keys-title" className={styles.keys}>
-        <h2 id="keys-title">Keys on this page</h2>
-        <dl>
-          {LIST.map(([key, does]) => (
-            <div key={key}>
-              <dt>{key}</dt>
-              <dd>{does}</dd>
-            </div>
-          ))}
-        </dl>
-        <label className={styles.keysOn}>
-          <input type="checkbox" checked={on} onChange={(event) => turn(event.target.checked)} /> Single keys
-          act (never while you type)
-        </label>
-        <button type="button" data-filled onClick={() => help.current?.close()}>
-          Close
-        </button>
-      </dialog>
+      <KeysHelp help={help} on={on} turn={turn} />
     </>
   );
 }
 
-function press(event: KeyboardEvent) {
-  const row = document.querySelector<HTMLElement>('[data-row][data-selected]');
-  const act = ACTS[event.key];
-  const handled =
-    event.key === 'j' || event.key === 'ArrowDown'
-      ? move(row, 1)
-      : event.key === 'k' || event.key === 'ArrowUp'
-        ? move(row, -1)
-        : event.key === '/'
-          ? focusFind()
-          : event.key === 'u'
-            ? click(lastUndo(row))
-            : event.key === 'Enter' && onRow(event)
-              ? click(row?.querySelector('a[data-open]'))
-              : act !== undefined && click(row?.querySelector(`[data-act="${act}"]`));
-  if (handled) event.preventDefault();
-}
-
-function isTyping(event: KeyboardEvent): boolean {
-  if (event.ctrlKey || event.metaKey || event.altKey) return true;
-  const target = event.target as HTMLElement;
-  return target.closest('input, select, textarea, [contenteditable]') !== null;
+/** Whether the key did something. */
+function press(event: KeyboardEvent): boolean {
+  const row = selected();
+  const { key } = event;
+  if (key === 'j' || key === 'ArrowDown') return move(row, 1);
+  if (key === 'k' || key === 'ArrowUp') return move(row, -1);
+  if (key === '/') return focusFind();
+  if (key === 'u') return undo(row);
+  if (key === 'r') return click(document.querySelector('[data-read]'));
+  if (key === 'x') return click(row?.querySelector('[data-tick]'));
+  if (key === 'n') return openNext(row);
+  if (key === 'Enter') return onRow(event) && click(row?.querySelector('a[data-open]'));
+  if (key === 'Escape') return noneChosen();
+  const bulk = document.querySelector<HTMLElement>('[data-bulk] input');
+  if (key === 'p' && bulk) return focusOn(bulk);
+  const act = ACTS[key];
+  return act !== undefined && click(row?.querySelector(`[data-act="${act}"]`));
 }
 
 /** Enter on a link or a button does what that one does. */
@@ -107,16 +84,31 @@ function rows(): HTMLElement[] {
   return [...document.querySelectorAll<HTMLElement>('[data-row]')];
 }
 
-function move(row: HTMLElement | null, by: number): boolean {
+function selected(): HTMLElement | undefined {
+  return document.querySelector<HTMLElement>('[data-row][data-selected]') ?? undefined;
+}
+
+/** Past the last row of a group that goes on, the rest of the group is read first. */
+function move(row: HTMLElement | undefined, by: 1 | -1): boolean {
   const all = rows();
-  const at = row ? all.indexOf(row) : -1;
-  const next = all[Math.max(0, Math.min(all.length - 1, at + by))];
-  return select(row && document.activeElement === document.body && by === 0 ? row : next, true);
+  const next = all[row ? all.indexOf(row) + by : 0];
+  if (by === 1 && row && next?.closest('section') !== row.closest('section')) {
+    const more = row.closest('section')?.querySelector('[data-more]');
+    if (more) return click(more);
+  }
+  return select(next ?? row, true);
+}
+
+function openNext(row: HTMLElement | undefined): boolean {
+  const all = rows();
+  const next = all.slice(row ? all.indexOf(row) + 1 : 0).find((one) => one.dataset.folded === 'false');
+  return click(next?.querySelector('a[data-open]'));
 }
 
 function select(row: HTMLElement | undefined, focus: boolean): boolean {
   if (!row) return false;
-  for (const one of rows()) one.toggleAttribute('data-selected', one === row);
+  selected()?.toggleAttribute('data-selected', false);
+  row.toggleAttribute('data-selected', true);
   if (focus) {
     row.focus({ preventScroll: true });
     row.scrollIntoView({ block: 'nearest' });
@@ -124,15 +116,31 @@ function select(row: HTMLElement | undefined, focus: boolean): boolean {
   return true;
 }
 
-/** The selected row's undo; else the newest one on the page. */
-function lastUndo(row: HTMLElement | null): Element | null {
-  return row?.querySelector('[data-undo]') ?? [...document.querySelectorAll('[data-undo]')].at(-1) ?? null;
+/** The selected row's undo; else that of the newest act on the page. */
+function undo(row: HTMLElement | undefined): boolean {
+  return click(row?.querySelector('[data-undo]') ?? document.querySelector('[data-undo-last]'));
+}
+
+function noneChosen(): boolean {
+  if (!document.querySelector('[data-bulk]')) return false;
+  chooseNobody();
+  return true;
+}
+
+function keepOrder(): void {
+  const open = rows().filter((row) => row.dataset.folded === 'false');
+  keepMorning(open.map((row) => ({ id: row.dataset.row ?? '', name: row.dataset.name ?? '' })));
 }
 
 function focusFind(): boolean {
   const field = document.querySelector<HTMLInputElement>('[data-find]');
   field?.select();
   return field !== null;
+}
+
+function focusOn(element: HTMLElement): boolean {
+  element.focus();
+  return true;
 }
 
 function click(element: Element | null | undefined): boolean {

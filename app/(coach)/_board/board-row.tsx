@@ -1,27 +1,25 @@
+'use client';
 import Link from 'next/link';
 import { Mark } from '#app/_ui/marks.tsx';
 import { Strip } from '#app/_ui/strip.tsx';
-import type { BoardRow as Row } from '#lib/views/board-types.ts';
+import type { ShownRow } from '#lib/views/board-draw.ts';
+import { choose, useIsChosen } from './acts-store.ts';
+import { OtherReasons } from './other-reasons.tsx';
 import styles from './row.module.css';
 import { RowShell } from './row-shell.tsx';
 
-/** What is read of a row is made on the server; the shell around it acts. */
-export function BoardRow({ row, canAct }: { row: Row; canAct: boolean }) {
+/** What is read of a row; the shell around it acts. */
+export function BoardRow({ row, canAct }: { row: ShownRow; canAct: boolean }) {
   return (
-    <RowShell
-      clientId={row.clientId}
-      name={row.name}
-      step={row.step}
-      questions={row.questions}
-      needsWords={row.needsWords}
-      nextCheckIn={row.nextCheckIn}
-      canAct={canAct}
-    >
+    <RowShell row={row} canAct={canAct}>
       <div className={styles.client}>
-        <Mark tier={row.tier} />
+        <div className={styles.marks}>
+          <Mark tier={row.tier} />
+          {canAct && !row.onlyQuestion && <Tick clientId={row.clientId} name={row.name} />}
+        </div>
         <div>
           <h3>
-            <Link href={`/clients/${row.clientId}`} data-open className={styles.name}>
+            <Link href={`/clients/${row.clientId}`} prefetch={false} data-open className={styles.name}>
               {row.name}
             </Link>
           </h3>
@@ -35,16 +33,27 @@ export function BoardRow({ row, canAct }: { row: Row; canAct: boolean }) {
         <p className={styles.sentence}>
           {row.sentence.map((part) => (part.heavy ? <b key={part.text}>{part.text}</b> : part.text))}
         </p>
-        <p className={styles.others}>
-          <span title={row.since.exact}>since {row.since.said}</span>
-          {row.others.map((words) => (
-            <span key={words}>{words}</span>
-          ))}
-        </p>
+        <OtherReasons since={row.since} others={row.others} />
       </div>
       <div className={styles.strip}>
-        <Strip strip={row.strip} />
+        <Strip paths={row.strip.paths} spoken={row.strip.spoken} />
       </div>
     </RowShell>
+  );
+}
+
+/** Chooses the row for an act on several. */
+function Tick({ clientId, name }: { clientId: string; name: string }) {
+  const chosen = useIsChosen(clientId);
+  return (
+    <label className={styles.tick} data-chosen={chosen || undefined}>
+      <input
+        type="checkbox"
+        data-tick
+        checked={chosen}
+        aria-label={`Choose ${name}`}
+        onChange={(event) => choose(clientId, event.target.checked)}
+      />
+    </label>
   );
 }

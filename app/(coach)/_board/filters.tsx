@@ -8,7 +8,14 @@ type Props = { options: BoardView['options']; filter: BoardFilter };
 /** The column heads are the filters; the address holds what they say. Without script a button sends them. */
 export function Filters({ options, filter }: Props) {
   return (
-    <form className={styles.filters} action="/" method="get" onChange={send} aria-label="Filter the board">
+    <form
+      className={styles.filters}
+      action="/"
+      method="get"
+      onChange={(event) => event.currentTarget.requestSubmit()}
+      onSubmit={leaveOutEmpty}
+      aria-label="Filter the board"
+    >
       <Choice name="coach" label="Whose clients" value={filter.coach} all="All clients">
         <option value="mine">My clients</option>
         {options.coaches.length > 1 &&
@@ -74,12 +81,16 @@ function Choice(props: {
 }
 
 /** Leaves what is empty out of the address. */
-function send(event: React.ChangeEvent<HTMLFormElement>) {
+function leaveOutEmpty(event: React.FormEvent<HTMLFormElement>) {
   const form = event.currentTarget;
   for (const field of form.querySelectorAll<HTMLSelectElement | HTMLInputElement>('select, input')) {
     field.disabled = field.value === '';
   }
-  form.requestSubmit();
+  // Whoever comes back by the browser's own key finds the fields open again.
+  setTimeout(() => {
+    for (const field of form.querySelectorAll<HTMLSelectElement | HTMLInputElement>('select, input'))
+      field.disabled = false;
+  });
 }
 
 function withChosen<T extends string>(list: readonly T[], chosen: T | undefined): T[] {

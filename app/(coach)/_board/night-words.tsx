@@ -1,9 +1,10 @@
 import Link from 'next/link';
+import { addDays } from '#lib/domain/local-date.ts';
 import type { BoardNight } from '#lib/views/board-types.ts';
-import { exactDate } from '#lib/views/say-date.ts';
+import { exactDate, longDate } from '#lib/views/say-date.ts';
 import styles from './board.module.css';
 
-/** When the last night ended, how many it checked, what failed. A failure is a link to the page about nights. */
+/** When the last night ended, how many it checked, what failed. What is wrong is a link to the page about nights. */
 export function NightWords({ night }: { night: BoardNight | null }) {
   if (!night)
     return (
@@ -11,6 +12,12 @@ export function NightWords({ night }: { night: BoardNight | null }) {
     );
   return (
     <p className={styles.night}>
+      {night.late && (
+        <>
+          <Link href="/nights">The night of {longDate(addDays(night.localDate, 1))} has not run</Link>; the
+          one before:{' '}
+        </>
+      )}
       {night.endedAt ? (
         <>
           <span title={exactDate(night.endedOn ?? night.localDate)}>Night run ended</span>{' '}

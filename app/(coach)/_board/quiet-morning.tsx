@@ -1,11 +1,15 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { addDays } from '#lib/domain/local-date.ts';
 import type { BoardView } from '#lib/views/board-types.ts';
+import { longDate } from '#lib/views/say-date.ts';
 import styles from './board.module.css';
 import { NightWords } from './night-words.tsx';
 
+type Quiet = Omit<BoardView, 'groups'>;
+
 /** The board without a row. Each way of being empty says which one it is. */
-export function QuietMorning({ board }: { board: BoardView }) {
+export function QuietMorning({ board }: { board: Quiet }) {
   const words = WORDS[board.state];
   return (
     <div className={styles.quiet}>
@@ -23,21 +27,11 @@ export function QuietMorning({ board }: { board: BoardView }) {
   );
 }
 
-type Words = { title: string; say: (board: BoardView) => ReactNode };
+type Words = { title: string; say: (board: Quiet) => ReactNode };
 
 const WORDS: Partial<Record<BoardView['state'], Words>> = {
-  'nothing-new': {
-    title: 'Nothing to answer this morning.',
-    say: (board) =>
-      `The checks found nothing new for ${board.nothingNew.length} of your clients. The night ended ${board.night?.endedAt ?? ''}, ${board.night?.done ?? 0} of ${board.night?.due ?? 0} checked.`,
-  },
-  'night-running': {
-    title: 'The night is not finished.',
-    say: (board) =>
-      board.night
-        ? `${board.night.done} of ${board.night.due} clients are checked so far. Nothing of theirs is new; the rest comes by itself. Read this page again in a few minutes.`
-        : 'No night has run yet. Each client is checked at 03:00 of their own time; danger signs and pain of 6 or more come at once.',
-  },
+  'nothing-new': { title: 'Nothing to answer this morning.', say: nothingNew },
+  'night-running': { title: 'The night is not finished.', say: notFinished },
   'night-failed': {
     title: 'The night failed.',
     say: (board) => (
@@ -58,10 +52,35 @@ const WORDS: Partial<Record<BoardView['state'], Words>> = {
   },
 };
 
-function Facts({ board }: { board: BoardView }) {
+/** What the checks looked at and when: never more than they know. */
+function nothingNew(board: Quiet): string {
+  const { night, clients, nothingNew: quiet, gettingToKnow } = board;
+  const others = [
+    gettingToKnow.length > 0 && `${gettingToKnow.length} have too few known days to judge`,
+    board.notChecked.length > 0 && `${board.notChecked.length} were not checked`,
+  ].filter((words) => words !== false);
+  const more = others.length > 0 ? `; ${others.join('; ')}` : '';
+  return `The checks found nothing new for ${quiet.length} of ${clients} clients${more}. The night ended ${night?.endedAt ?? ''}, ${night?.done ?? 0} of ${night?.due ?? 0} checked.`;
+}
+
+function notFinished({ night }: Quiet): ReactNode {
+  if (!night)
+    return 'No night has run yet. Each client is checked at 03:00 of their own time; danger signs and pain of 6 or more come at once.';
+  if (night.late)
+    return (
+      <>
+        The night of {longDate(addDays(night.localDate, 1))} should have begun by now and has not. What is
+        owed is not lost: it runs when the worker does. <Link href="/nights">See what is owed</Link>.
+      </>
+    );
+  return `${night.done} of ${night.due} clients are checked so far. Nothing of theirs is new; the rest comes by itself. This page says when it has.`;
+}
+
+function Facts({ board }: { board: Quiet }) {
   const facts = [
     { word: 'Put aside', says: namesOf(board.aside) },
     { word: 'With the client', says: namesOf(board.withClient) },
+    { word: 'Too little known', says: namesOf(board.gettingToKnow) },
     { word: 'Not checked', says: namesOf(board.notChecked) },
   ];
   return (

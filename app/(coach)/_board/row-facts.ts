@@ -1,10 +1,15 @@
+import type { ShownRow } from '#lib/views/board-draw.ts';
+
 /** What the acts on a row need to know of it. */
-export type RowFacts = {
-  clientId: string;
-  name: string;
-  step: string;
-  /** Waiting questions, oldest first. */
-  questions: { id: string; text: string; stills: string[] }[];
-  needsWords: boolean;
-  nextCheckIn: { said: string; exact: string };
-};
+export type RowFacts = Pick<
+  ShownRow,
+  | 'clientId'
+  | 'name'
+  | 'step'
+  | 'questions'
+  | 'needsWords'
+  | 'nextCheckIn'
+  | 'onlyQuestion'
+  | 'mayBeKnown'
+  | 'known'
+>;

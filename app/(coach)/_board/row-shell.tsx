@@ -1,30 +1,35 @@
 'use client';
 import { type ReactNode, useRef, useState } from 'react';
+import type { ShownRow } from '#lib/views/board-draw.ts';
 import { ActPanel, type Panel } from './act-panel.tsx';
+import { useActOn, useActs } from './acts-store.ts';
 import styles from './row.module.css';
-import type { RowFacts } from './row-facts.ts';
-import { type ActSent, useAct } from './use-act.ts';
+import { RowActs } from './row-acts.tsx';
+import { RowKnown } from './row-known.tsx';
+import { useAct } from './use-act.ts';
 import { useStepDraft } from './use-step-draft.ts';
 
-type Props = RowFacts & { canAct: boolean; children: ReactNode };
+type Props = { row: ShownRow; canAct: boolean; children: ReactNode };
 
 /** One row: what is read (children), what to do, and what was done with its undo. */
-export function RowShell({ children, canAct, ...facts }: Props) {
-  const [answered, setAnswered] = useState<readonly string[]>([]);
+export function RowShell({ row: facts, canAct, children }: Props) {
+  const { clientId, name } = facts;
+  const acts = useActs();
+  const done = useActOn(clientId);
+  const answered = acts.map((act) => act.questionId);
   const row = { ...facts, questions: facts.questions.filter(({ id }) => !answered.includes(id)) };
   const [panel, setPanel] = useState<Panel | null>(null);
-  const [done, setDone] = useState<ActSent | null>(null);
-  const { busy, problem, send } = useAct();
-  const { draft, problem: noDraft, load } = useStepDraft(row.clientId);
+  const { busy, problem, send, undo } = useAct();
+  const { draft, problem: noDraft, load } = useStepDraft(clientId);
   const self = useRef<HTMLLIElement>(null);
+  const folded = done?.folds ?? false;
+  const line = done?.lines.get(clientId);
 
   async function act(body: Record<string, unknown>) {
-    const sent = await send({ clientId: row.clientId, ...body });
+    const sent = await send({ clientId, ...body }, name);
     if (!sent) return;
     const inside = self.current?.contains(document.activeElement);
     setPanel(null);
-    setDone(sent);
-    if (body.act === 'answer') setAnswered([...answered, String(body.questionId)]);
     if (inside) focusOn(sent.folds ? nextRow(self.current) : self.current);
   }
   /** A step with a draft is shown before it is taken; one without is taken at once. */
@@ -34,116 +39,55 @@ export function RowShell({ children, canAct, ...facts }: Props) {
     if (found) setPanel('take');
     else if (found === null) await act({ act: 'take' });
   }
-  async function undo() {
-    if (!done || !(await send({ act: 'undo', actId: done.actId }))) return;
-    setDone(null);
-    setAnswered([]);
-    requestAnimationFrame(() => self.current?.focus());
+  async function takeBack() {
+    if (done && (await undo(done.actId))) requestAnimationFrame(() => self.current?.focus());
   }
   function close() {
     const opener = self.current?.querySelector<HTMLElement>(`[data-act="${panel}"]`);
     setPanel(null);
     opener?.focus();
   }
-  const undoButton = (
-    <button type="button" data-undo onClick={undo} disabled={busy}>
-      <u>U</u>ndo
-    </button>
-  );
+  const open = !folded && row.known === null;
   return (
     <li
       ref={self}
       className={styles.row}
-      data-row={row.clientId}
-      data-folded={done?.folds}
+      data-row={clientId}
+      data-name={name}
+      data-tier={row.tier}
+      data-folded={folded}
+      data-known={row.known !== null || undefined}
       data-open={panel !== null || undefined}
       tabIndex={-1}
-      aria-label={row.name}
+      aria-label={name}
     >
-      {done?.folds ? (
-        <>
-          <p className={styles.foldedName}>{row.name}</p>
-          <p className={styles.foldedLine}>{done.line}</p>
-        </>
-      ) : (
-        children
-      )}
+      {open ? children : <RowKnown row={row} line={folded ? line : undefined} />}
       <div className={styles.toDo}>
-        {!done?.folds && <p className={styles.step}>{row.step}</p>}
-        {canAct && !done?.folds && (
-          <Acts row={row} panel={panel} busy={busy} open={setPanel} take={take} act={act} />
+        {open && <p className={styles.step}>{row.step}</p>}
+        {canAct && !folded && (
+          <RowActs row={row} panel={panel} busy={busy} open={setPanel} take={take} act={act} />
         )}
-        {done && !done.folds && <p className={styles.stays}>{done.line}</p>}
-        {done && undoButton}
-        <p role="status" className={done?.folds ? 'heard-only' : styles.problem}>
-          {problem ??
-            noDraft ??
-            (done ? <span className="heard-only">{`${row.name}: ${done.line}`}</span> : null)}
+        {done && !folded && <p className={styles.stays}>{line}</p>}
+        {done && (
+          <button type="button" data-undo={done.actId} onClick={takeBack} disabled={busy}>
+            <u>U</u>ndo
+          </button>
+        )}
+        <p role="status" className={folded ? 'heard-only' : styles.problem}>
+          {problem ?? noDraft ?? (done ? <span className="heard-only">{`${name}: ${line}`}</span> : null)}
         </p>
       </div>
-      {panel && !done?.folds && (
+      {panel && open && (
         <ActPanel panel={panel} row={row} busy={busy} draft={draft} act={act} close={close} />
       )}
     </li>
   );
 }
 
-type ActsProps = {
-  row: RowFacts;
-  panel: Panel | null;
-  busy: boolean;
-  open: (panel: Panel | null) => void;
-  take: () => void;
-  act: (body: Record<string, unknown>) => void;
-};
-
-function Acts({ row, panel, busy, open, take, act }: ActsProps) {
-  const opener = (name: Panel, children: ReactNode) => (
-    <button
-      type="button"
-      data-act={name}
-      aria-expanded={panel === name}
-      disabled={busy}
-      onClick={() => open(panel === name ? null : name)}
-    >
-      {children}
-    </button>
-  );
-  return (
-    <div className={styles.acts}>
-      <button type="button" data-act="take" aria-expanded={panel === 'take'} disabled={busy} onClick={take}>
-        <u>T</u>ake
-      </button>
-      {row.questions.length > 0 &&
-        opener(
-          'answer',
-          <>
-            <u>A</u>nswer
-          </>,
-        )}
-      {opener(
-        'put-aside',
-        <>
-          <u>P</u>ut aside
-        </>,
-      )}
-      {opener(
-        'done',
-        <>
-          <u>D</u>one
-        </>,
-      )}
-      <button type="button" data-act="seen" disabled={busy} onClick={() => act({ act: 'seen' })}>
-        <u>S</u>een
-      </button>
-    </div>
-  );
-}
-
 function nextRow(row: HTMLElement | null): HTMLElement | null {
   const rows = [...document.querySelectorAll<HTMLElement>('[data-row]')];
   const after = row ? rows.slice(rows.indexOf(row) + 1) : rows;
-  return after.find((one) => one.dataset.folded === undefined) ?? row;
+  return after.find((one) => one.dataset.folded === 'false') ?? row;
 }
 
 function focusOn(row: HTMLElement | null) {

@@ -86,7 +86,8 @@ test('it stands beside the question: on the phone, on the board, in the export',
   await addStill(actor, { questionId, stillId, bytes: await aPhoto() }, NOW);
   expect((await loadAnswers(actor)).open).toMatchObject([{ stills: [stillId] }]);
   const board = await loadBoard(leadOf(phone.team), {}, NOW);
-  expect(board.questions.find((one) => one.clientId === clientId)?.stills).toEqual([stillId]);
+  const row = board.groups.flatMap((group) => group.rows).find((one) => one.clientId === clientId);
+  expect(row?.questions).toMatchObject([{ stills: [stillId] }]);
   const { zip } = await exportClient(leadOf(phone.team), clientId, NOW);
   const names = new Map<string, Buffer>();
   const read = await yauzl.fromBufferPromise(await buffer(zip));

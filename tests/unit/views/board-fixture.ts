@@ -9,13 +9,20 @@ export function aClient(over: Partial<BoardClient> & { id: string }): BoardClien
     name: `Client ${over.id}`,
     coachId: 'coach-1',
     standing: 'in-training',
-    lastCheckIn: { date: LAST_NIGHT, time: '19:40' },
     questions: [],
-    seen: null,
     skills: ['Handstand'],
-    notChecked: false,
+    notChecked: null,
+    firstDay: '2026-02-02',
+    dates: [],
     ...over,
   };
+}
+
+export function aQuestion(
+  over: Partial<BoardClient['questions'][number]> = {},
+): BoardClient['questions'][number] {
+  const asked = { askedOn: TODAY, askedAt: `${TODAY}T06:00:00.000Z` };
+  return { id: 'q', text: 'Bars or floor?', ...asked, stills: [], ...over };
 }
 
 let count = 0;
@@ -33,12 +40,14 @@ export function aReason(over: Partial<BoardReason> & { clientId: string }): Boar
     short: 'toe pull 52 days',
     since: '2026-11-20',
     raisedAt: '2026-11-21T03:10:00.000Z',
+    raisedOn: (over.raisedAt ?? '2026-11-21').slice(0, 10),
     step: { kind: 'one-rung-back', text: 'One rung back for three weeks.' },
     clears: 'the rung changes',
     daysKnown: null,
     state: 'open',
     asideUntil: null,
     withClientUntil: null,
+    knownWords: null,
     ...over,
   };
 }
@@ -62,8 +71,15 @@ export function anInput(over: Partial<BoardInput> = {}): BoardInput {
     clients: [],
     reasons: [],
     coaches: [{ id: 'coach-1', name: 'Ines Halloran' }],
-    night: { localDate: LAST_NIGHT, endedAt: '05:12', endedOn: TODAY, due: 3, done: 3, failed: 0 },
-    strips: new Map(),
+    night: {
+      localDate: LAST_NIGHT,
+      endedAt: '05:12',
+      endedOn: TODAY,
+      due: 3,
+      done: 3,
+      failed: 0,
+      late: false,
+    },
     filter: {},
     ...over,
   };

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { toBoard } from '#lib/views/board.ts';
+import { drawRow } from '#lib/views/board-draw.ts';
 import type { BoardInput, BoardReason, BoardView } from '#lib/views/board-types.ts';
-import { aClient, anInput, aReason, painHigh } from './board-fixture.ts';
+import { aClient, anInput, aQuestion, aReason, LAST_NIGHT, painHigh, TODAY } from './board-fixture.ts';
 
 const names = (board: BoardView) => board.groups.flatMap((group) => group.rows.map((row) => row.name));
 const rowOf = (board: BoardView, id: string) =>
@@ -57,7 +58,9 @@ describe('rows', () => {
     ]) {
       expect(place([...base, more])).toBeLessThanOrEqual(before);
     }
-    const silent = clients.map((client) => (client.id === 'b' ? { ...client, lastCheckIn: null } : client));
+    const silent = clients.map((client) =>
+      client.id === 'b' ? { ...client, dates: [], notChecked: 'not-reached' as const } : client,
+    );
     expect(place(base, { clients: silent })).toBe(before);
   });
 
@@ -89,31 +92,38 @@ describe('rows', () => {
 
   it('forgets a "seen" once a later check-in has come', () => {
     const at = (time: string) => ({ date: '2026-11-24', time });
-    const board = (seen: string) =>
-      toBoard(
-        anInput({ clients: [aClient({ id: 'a', seen: at(seen) })], reasons: [aReason({ clientId: 'a' })] }),
-      );
-    expect(rowOf(board('20:10'), 'a')?.seen).toBe('seen Tue 20:10');
-    expect(rowOf(board('19:39'), 'a')?.seen).toBeNull();
+    const row = rowOf(
+      toBoard(anInput({ clients: [aClient({ id: 'a' })], reasons: [aReason({ clientId: 'a' })] })),
+      'a',
+    );
+    const seen = (time: string) =>
+      row &&
+      drawRow(row, {
+        contact: { lastCheckIn: at('19:40'), seen: at(time) },
+        days: undefined,
+        today: TODAY,
+        lastNight: LAST_NIGHT,
+      }).seen;
+    expect(seen('20:10')).toBe('seen Tue 20:10');
+    expect(seen('19:39')).toBeNull();
   });
 });
 
 describe('counts', () => {
   const clients = ['a', 'b', 'c', 'd', 'e', 'f'].map((id) =>
-    aClient({ id, name: id, notChecked: id === 'e' }),
+    aClient({ id, name: id, notChecked: id === 'e' ? 'failed' : null }),
   );
   const reasons = [
     painHigh('a'),
     aReason({ clientId: 'b', state: 'aside', asideUntil: '2026-11-28' }),
     aReason({ clientId: 'c', state: 'with-client', withClientUntil: '2026-12-08' }),
     aReason({ clientId: 'c', state: 'aside' }),
+    aReason({ clientId: 'f', kind: 'question-waiting', state: 'aside' }),
   ];
   const board = toBoard(
     anInput({
       clients: clients.map((one) =>
-        one.id === 'f'
-          ? { ...one, questions: [{ id: 'q', text: 'Bars or floor?', askedOn: '2026-11-25', stills: ['s'] }] }
-          : one,
+        one.id === 'f' ? { ...one, questions: [aQuestion({ stills: ['s'] })] } : one,
       ),
       reasons,
     }),
@@ -122,7 +132,7 @@ describe('counts', () => {
   it('counts everybody once, and nobody not checked as nothing new', () => {
     const of = (list: { name: string }[]) => list.map((one) => one.name);
     expect(names(board)).toEqual(['a']);
-    expect(of(board.aside)).toEqual(['b']);
+    expect(of(board.aside)).toEqual(['b', 'f']);
     expect(of(board.withClient)).toEqual(['c']);
     expect(of(board.nothingNew)).toEqual(['d']);
     expect(of(board.notChecked)).toEqual(['e']);

@@ -8,13 +8,13 @@ import { type ActSent, useAct } from '../../../../_board/use-act.ts';
 export function TakeStep({ clientId, name, draft }: { clientId: string; name: string; draft: ShownDraft }) {
   const router = useRouter();
   const [done, setDone] = useState<ActSent | null>(null);
-  const { busy, problem, send } = useAct();
+  const { busy, problem, send, undo: takeBack } = useAct();
   async function act(body: Record<string, unknown>) {
-    const sent = await send({ clientId, reasonId: draft.reasonId, ...body });
+    const sent = await send({ clientId, reasonId: draft.reasonId, ...body }, name);
     if (sent) setDone(sent);
   }
   async function undo() {
-    if (!done || !(await send({ act: 'undo', actId: done.actId }))) return;
+    if (!done || !(await takeBack(done.actId))) return;
     setDone(null);
     router.refresh();
   }

@@ -1,0 +1,24 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { withTeamPg } from '#lib/db/client.ts';
+import type { Changed } from '#lib/views/board-news-words.ts';
+import { printOf } from '#lib/views/board-print.ts';
+import type { BoardFilter } from '#lib/views/board-types.ts';
+import { readBoard } from './read-board.ts';
+
+/** A stamp of the board as it is now; with all its rows in short where the asker's stamp is another one. */
+export async function loadBoardChanges(
+  actor: Actor,
+  { filter, stamp }: { filter: BoardFilter; stamp: string },
+  now: Date,
+): Promise<{ stamp: string; rows?: Changed[] }> {
+  return withTeamPg(actor.scope, async (tx) => {
+    const { board } = await readBoard(tx, actor, filter, now);
+    const current = printOf(board.prints);
+    if (current === stamp) return { stamp };
+    const rows = board.groups.flatMap((group) => group.rows);
+    return {
+      stamp: current,
+      rows: rows.map(({ clientId, name, tier, print }) => ({ clientId, name, tier, print })),
+    };
+  });
+}

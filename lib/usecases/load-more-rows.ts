@@ -1,0 +1,28 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { withTeamPg } from '#lib/db/client.ts';
+import type { Tier } from '#lib/domain/vocabulary.ts';
+import { type ShownRow, toShown } from '#lib/views/board-draw.ts';
+import { rowsAfter } from '#lib/views/board-first-rows.ts';
+import type { BoardFilter } from '#lib/views/board-types.ts';
+import { drawRows } from './draw-rows.ts';
+import { readBoard } from './read-board.ts';
+
+const ROWS_A_TURN = 60;
+
+type More = { filter: BoardFilter; of: Tier; after: string | undefined };
+
+/** The next rows of a group behind a client's, drawn, and how many follow them still. */
+export async function loadMoreRows(
+  actor: Actor,
+  { filter, of, after }: More,
+  now: Date,
+): Promise<{ rows: ShownRow[]; more: number }> {
+  return withTeamPg(actor.scope, async (tx) => {
+    const read = await readBoard(tx, actor, filter, now);
+    const group = read.board.groups.find((one) => one.tier === of)?.rows ?? [];
+    const rest = after === undefined ? group : rowsAfter(group, after);
+    const rows = rest.slice(0, ROWS_A_TURN);
+    const drawn = await drawRows(tx, read, rows);
+    return { rows: [...drawn.values()].map(toShown), more: rest.length - rows.length };
+  });
+}
