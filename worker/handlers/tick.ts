@@ -4,11 +4,13 @@ import { deliverMails } from '#lib/usecases/deliver-mails.ts';
 import { deliverNotices } from '#lib/usecases/deliver-notices.ts';
 import { deliverOutbox } from '#lib/usecases/deliver-outbox.ts';
 import { oweNights } from '#lib/usecases/owe-nights.ts';
+import { writeMorningMails } from '#lib/usecases/write-morning-mails.ts';
 
 export async function handleTick(data: unknown): Promise<void> {
   tickJob.payload.parse(data);
   await deliverOutbox(now());
   await oweNights(now());
+  await writeMorningMails(now());
   await deliverMails(now()); // last: these wait for strangers' servers
   await deliverNotices(now());
 }

@@ -211,3 +211,19 @@ language sql stable security definer set search_path = public as $$
 $$;
 revoke all on function public.earlier_answers(text, boolean, integer) from public;
 grant execute on function public.earlier_answers(text, boolean, integer) to plumbline_app;
+
+-- ---- Morning mails: who wants one (called by the worker, across teams) ----
+
+-- Members who have not left, with the newest local date for which a mail was written or left out.
+create or replace function public.morning_members()
+returns table (team_id uuid, member_id uuid, zone text, hour integer, decided_on date)
+language sql stable security definer set search_path = public as $$
+  select m.team_id, m.id, m.zone, m.morning_mail_hour,
+    (select max(right(o.dedupe_key, 10))::date from outbox o
+     where o.team_id = m.team_id and o.kind = 'morning' and o.sent_at is not null
+       and starts_with(o.dedupe_key, m.id::text || ':'))
+  from member m where m.left_at is null and m.morning_mail <> 'off'
+  order by m.team_id, m.id
+$$;
+revoke all on function public.morning_members() from public;
+grant execute on function public.morning_members() to plumbline_app;
