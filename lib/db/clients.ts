@@ -86,19 +86,6 @@ export async function insertClient(tx: TeamPg, client: ClientToInsert, now: Date
   return rows[0]?.id ?? '';
 }
 
-export async function updateStanding(
-  tx: TeamPg,
-  clientId: string,
-  change: { standing: Standing; now: Date },
-): Promise<boolean> {
-  const { rowCount } = await tx.client.query(
-    `update client set standing = $3, left_at = case when $3 = 'left' then $4::timestamptz end
-     where team_id = $1 and id = $2::uuid`,
-    [tx.teamId, clientId, change.standing, change.now],
-  );
-  return rowCount === 1;
-}
-
 export type ClinicianWordToInsert = {
   clientId: string;
   byId: string;

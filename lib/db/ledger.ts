@@ -54,7 +54,7 @@ export async function listDueClients(
        (select count(*)::int from night_client n
          where n.team_id = $1 and n.client_id = c.id and n.done_at is not null and n.local_date < $3::date) as "nightsDone"
      from client c
-     where c.team_id = $1 and c.id = any($2::uuid[])
+     where c.team_id = $1 and c.id = any($2::uuid[]) and c.standing = any (night_standings())
        and not exists (select from night_client n
          where n.team_id = $1 and n.client_id = c.id and n.local_date = $3::date and n.done_at is not null)
      order by c.id`,

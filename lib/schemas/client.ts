@@ -36,7 +36,13 @@ export type NewClient = z.infer<typeof newClientSchema>;
 
 export const standingSchema = z.strictObject({
   standing: z.enum(STANDINGS, `choose one of: ${STANDINGS.join(', ')}`),
+  from: z.preprocess(
+    (value) => (value === '' ? undefined : value),
+    z.iso.date('write the date as YYYY-MM-DD').optional(),
+  ),
+  why: z.string().trim().max(500, 'at most 500 letters').default(''),
 });
+export const standingChangeSchema = z.strictObject({ changeId: z.uuid('must be the id of a change') });
 
 const optionalDate = z.preprocess(blankIsNull, z.iso.date('write the date as YYYY-MM-DD').nullable());
 export const clinicianWordSchema = z

@@ -1,5 +1,6 @@
 import { now } from '#lib/clock.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
+import { applyDueStandings } from '#lib/usecases/apply-due-standings.ts';
 import { deliverMails } from '#lib/usecases/deliver-mails.ts';
 import { deliverNotices } from '#lib/usecases/deliver-notices.ts';
 import { deliverOutbox } from '#lib/usecases/deliver-outbox.ts';
@@ -9,6 +10,7 @@ import { writeMorningMails } from '#lib/usecases/write-morning-mails.ts';
 export async function handleTick(data: unknown): Promise<void> {
   tickJob.payload.parse(data);
   await deliverOutbox(now());
+  await applyDueStandings(now()); // before the nights: who left today owes none
   await oweNights(now());
   await writeMorningMails(now());
   await deliverMails(now()); // last: these wait for strangers' servers

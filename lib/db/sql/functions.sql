@@ -45,7 +45,10 @@ language sql stable security definer set search_path = public as $$
   from client c
   cross join lateral (select (wall_clock(c.zone, at) - interval '3 hours')::date - 1 as day) last
   cross join lateral (
-    select greatest(last.day - (cap - 1), wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date) as day
+    -- Days of a pause owe nothing, also once it is over.
+    select greatest(last.day - (cap - 1), wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date,
+      (select max(s.from_date) from standing_change s where s.team_id = c.team_id and s.client_id = c.id
+         and s.applied_at is not null and s.undone_at is null and not s.before = any (night_standings()))) as day
   ) first
   cross join lateral (
     select first.day + step as day from generate_series(0, last.day - first.day) step

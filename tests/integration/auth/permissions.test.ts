@@ -100,6 +100,7 @@ const RIGHT_BODY: Record<string, unknown> = {
   'POST /api/clients/[clientId]/link': {},
   'POST /api/clients/[clientId]/notes': { text: 'A note.' },
   'POST /api/clients/[clientId]/standing': { standing: 'paused' },
+  'POST /api/clients/[clientId]/standing/undo': { changeId: MISSING_ID },
 };
 
 function call(

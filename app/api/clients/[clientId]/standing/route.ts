@@ -5,6 +5,5 @@ import { changeStanding } from '#lib/usecases/change-standing.ts';
 
 export const POST = defineRoute(
   { permission: 'edit-clients', params: clientAddress, body: standingSchema },
-  ({ actor, params, body, now }) =>
-    changeStanding(actor, { clientId: params.clientId, standing: body.standing }, now),
+  ({ actor, params, body, now }) => changeStanding(actor, { clientId: params.clientId, ...body }, now),
 );
