@@ -97,6 +97,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/clients/[clientId]/standing', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/standing/undo', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/[clientId]/step-draft', allows: { GET: 'prepare-acts', POST: 'edit-plans' } },
+  { path: '/api/clients/import', allows: { POST: 'edit-clients' } },
   { path: '/api/demo-phone', allows: { POST: 'open' } },
   { path: '/api/join', allows: { POST: 'open' } },
   { path: '/api/join/team', allows: { POST: 'open' } },

@@ -139,3 +139,17 @@ export async function listSeen(
   );
   return rows.map((mark) => ({ ...mark, at: mark.at.toISOString() }));
 }
+
+/** Names and addresses of all clients, also those who left: nobody is made twice. */
+export async function listClientDoubles(tx: TeamPg): Promise<{ name: string; email: string | null }[]> {
+  const { rows } = await tx.client.query<{ name: string; email: string | null }>(
+    'select name, email from client where team_id = $1 order by created_at, id',
+    [tx.teamId],
+  );
+  return rows;
+}
+
+/** One list at a time: two that are sent at once cannot both find a name free. */
+export async function lockClientList(tx: TeamPg): Promise<void> {
+  await tx.client.query('select pg_advisory_xact_lock(hashtextextended($1, 17))', [tx.teamId]);
+}

@@ -12,6 +12,7 @@ const SHARED_BY = 20;
 export const LIMITS = {
   'check-in': { name: 'check-in', max: 30, windowSeconds: HOUR },
   export: { name: 'export', max: 10, windowSeconds: HOUR },
+  import: { name: 'import', max: 60, windowSeconds: HOUR },
   'invite-member': { name: 'invite-member', max: 30, windowSeconds: HOUR },
   join: { name: 'join', max: 20, windowSeconds: HOUR },
   notices: { name: 'notices', max: 60, windowSeconds: HOUR },
