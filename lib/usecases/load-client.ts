@@ -2,18 +2,22 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { buildView } from '#lib/checks/view.ts';
 import { listCheckInWords } from '#lib/db/check-in-words.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
-import { type ClientRow, findClient, listNotes, listSeen, type NoteRow } from '#lib/db/clients.ts';
+import { findClient, listNotes, listSeen, type NoteRow } from '#lib/db/clients.ts';
+import { listReasonsLeftAlone, listStepsTaken } from '#lib/db/followed-steps.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import { listLimits } from '#lib/db/limits.ts';
 import { listPlannableRungs } from '#lib/db/plans.ts';
 import { listDeletedCheckIns } from '#lib/db/raw-check-ins.ts';
+import { listClosedReasons } from '#lib/db/reason-history.ts';
 import { listReasons, type ReasonRow } from '#lib/db/reasons.ts';
 import { listSettings } from '#lib/db/settings.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import type { Standing } from '#lib/domain/vocabulary.ts';
 import { type ClientPage, clientPage, pageDate } from '#lib/views/client-page.ts';
+import { type PastReasonLine, pastReasons } from '#lib/views/client-past-reasons.ts';
 import { limitInPlan } from '#lib/views/limit-in-plan.ts';
 import { type LimitLine, limitLines } from '#lib/views/limit-lines.ts';
+import { type StepTried, stepsTried } from '#lib/views/steps/steps-tried.ts';
 
 export type ClientLoaded = {
   page: ClientPage;
@@ -21,7 +25,13 @@ export type ClientLoaded = {
   joined: boolean;
   notes: NoteRow[];
   limits: LimitLine[];
+  /** Steps taken, newest first, with what became of them. */
+  tried: StepTried[];
+  /** Reasons that are closed, newest first. */
+  past: PastReasonLine[];
 };
+
+const PAST_SHOWN = 40;
 
 /** The client page; undefined: no such client here. */
 export function loadClient(actor: Actor, clientId: string, now: Date): Promise<ClientLoaded | undefined> {
@@ -52,8 +62,13 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       goal: client.goal,
       now,
     });
+    const steps = await listStepsTaken(tx, { clientId, from, to: today });
+    const alone = await listReasonsLeftAlone(tx, { clientId, from, to: today });
+    const closed = await listClosedReasons(tx, clientId, PAST_SHOWN);
     return {
       page,
+      tried: stepsTried(steps, today, limits),
+      past: pastReasons(closed, { steps, alone }, { zone: client.zone, today }),
       standing: client.standing,
       joined: client.joinedAt !== null,
       notes: await listNotes(tx, clientId),
@@ -61,22 +76,6 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
         limitInPlan(limit, view.planOn(today), view.rungs, today),
       ),
     };
-  });
-}
-
-export type ReasonLoaded = { client: ClientRow; reason: ReasonRow };
-
-/** One open reason with its working; undefined: no such client or reason here. */
-export function loadReason(
-  actor: Actor,
-  input: { clientId: string; reasonId: string },
-): Promise<ReasonLoaded | undefined> {
-  return withTeamPg(actor.scope, async (tx) => {
-    const client = await findClient(tx, input.clientId);
-    if (!client) return undefined;
-    const all = (await listReasons(tx, [input.clientId])).get(input.clientId) ?? [];
-    const reason = all.find((one) => one.id === input.reasonId);
-    return reason && { client, reason };
   });
 }
 

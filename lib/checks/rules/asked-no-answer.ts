@@ -47,7 +47,7 @@ function judge(view: ClientView, limits: Limits): Outcome {
       inputs: [{ name: 'days since it was asked for, days off left out', value: longest.days, unit: 'days' }],
       formula: 'Days since the oldest open request.',
       thresholds: ['askedNoAnswer.days'],
-      doubt: '',
+      doubt: 'What was sent another way is not known here.',
     },
     limits,
   );

@@ -49,7 +49,7 @@ function judge(view: ClientView, limits: Limits): Outcome {
       ],
       formula: 'Hours from its arrival to this night that fall into the team’s answering hours.',
       thresholds: ['filmWaiting.watchHours', 'filmWaiting.actHours'],
-      doubt: '',
+      doubt: 'It does not know a film that came another way, or one that was looked at without being marked.',
     },
     limits,
   );

@@ -59,7 +59,8 @@ function judge(view: ClientView, limit: HistoryLimit, limits: Limits): Outcome {
       inputs: [{ name: 'days left', value: left, unit: 'days' }],
       formula: 'Days from tonight to the last day of the limit.',
       thresholds: ['limitEnding.days'],
-      doubt: '',
+      doubt:
+        'It does not say whether the limit is still needed: that is for the coach, or for the clinician who asked for it.',
     },
     limits,
   );

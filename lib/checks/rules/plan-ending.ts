@@ -40,7 +40,7 @@ function judge(view: ClientView, limits: Limits): Outcome {
       inputs: [{ name: 'planned days left', value: Math.max(0, left), unit: 'days' }],
       formula: 'Days from tonight to the last planned day of the newest plan.',
       thresholds: ['planEnding.days'],
-      doubt: '',
+      doubt: 'It reads the plan as it is written; some clients go on with the old one, and that may be fine.',
     },
     limits,
   );

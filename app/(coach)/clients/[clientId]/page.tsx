@@ -13,7 +13,9 @@ import { Ladders } from './_page/ladders.tsx';
 import { Load } from './_page/load.tsx';
 import { Pain } from './_page/pain.tsx';
 import { Pairs } from './_page/pairs.tsx';
+import { PastReasons } from './_page/past-reasons.tsx';
 import { PlanAndActs } from './_page/plan-and-acts.tsx';
+import { StepsTried } from './_page/steps-tried.tsx';
 
 export const metadata = { title: 'Client' };
 
@@ -39,7 +41,15 @@ export default async function ClientPage({ params, searchParams }: Props) {
         <AxisRow axis={page.axis} foot />
       </div>
       <div className={styles.lower}>
-        <CheckIns clientId={page.id} entries={page.timeline} mayWrite={may(actor.role, 'write-to-clients')} />
+        <div>
+          <CheckIns
+            clientId={page.id}
+            entries={page.timeline}
+            mayWrite={may(actor.role, 'write-to-clients')}
+          />
+          <StepsTried clientId={page.id} steps={loaded.tried} />
+          <PastReasons clientId={page.id} lines={loaded.past} />
+        </div>
         <PlanAndActs loaded={loaded} />
       </div>
     </main>

@@ -1,0 +1,81 @@
+import type { Fact, Flagged, Working } from '#lib/domain/finding.ts';
+import { asSentence } from '#lib/domain/labels.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
+import type { CheckKind } from '#lib/domain/vocabulary.ts';
+import { KIND_WORDS } from '../board-words.ts';
+import { datedDay, exactDate, saidDate } from '../say-date.ts';
+import { daysInWords } from './days-said.ts';
+import { isOfLoad, LOAD_CRITICISM } from './load-criticism.ts';
+import { type Ruler, rulerOf } from './ruler.ts';
+
+export type WorkingView = {
+  title: string;
+  since: string;
+  ruler: Ruler | undefined;
+  inputs: { name: string; said: string }[];
+  /** What loaded the place, largest first; empty: nothing did, or it is not about a place. */
+  loaded: { name: string; said: string }[];
+  formula: string;
+  thresholds: { id: string; meaning: string; said: string; source: string }[];
+  days: string;
+  doubt: string;
+  /** On reasons of load: the published criticism of its ratios. */
+  criticism: typeof LOAD_CRITICISM | undefined;
+};
+
+type Told = {
+  kind: CheckKind;
+  since: string;
+  closedAt: string | null;
+  closedWhy: string | null;
+  subject: { label: string };
+  evidence: Flagged['evidence'];
+  working: Working;
+};
+
+const DATE = /^\d{4}-\d{2}-\d{2}$/;
+
+/** A reason opened to its working: every number that went in, the formula in words, each threshold and its source. */
+export function workingView(reason: Told, about: { today: Date; zone: string }): WorkingView {
+  const { working, kind } = reason;
+  const today = localDateOf(about.today, about.zone);
+  const said = ({ name, value, unit }: Fact) => ({
+    name: asSentence(name),
+    said: inWords(value, unit, today),
+  });
+  return {
+    title: [asSentence(KIND_WORDS[kind]), reason.subject.label].filter(Boolean).join(', '),
+    since: `since ${saidDate(reason.since, today)} (${exactDate(reason.since)})${closedInWords(reason)}`,
+    ruler: rulerOf(kind, reason.evidence, working.thresholds),
+    inputs: working.inputs.filter((fact) => !isOfDrills(fact)).map(said),
+    loaded: working.inputs.filter(isOfDrills).map(said),
+    formula: asSentence(working.formula),
+    thresholds: working.thresholds.map(({ id, value, unit, meaning, source }) => ({
+      id,
+      meaning: asSentence(meaning),
+      said: inWords(value, unit, today),
+      source,
+    })),
+    days: daysInWords(kind, working.daysKnown),
+    doubt: working.doubt,
+    criticism: isOfLoad(kind) ? LOAD_CRITICISM : undefined,
+  };
+}
+
+/** What drills loaded: named by the pain checks with the days they were counted over, by load jumps against usual. */
+function isOfDrills({ unit, name }: Fact): boolean {
+  return (
+    /^BW s( in \d+ days)?$/.test(unit) && (unit !== 'BW s' || / against usual |usual fortnight/.test(name))
+  );
+}
+
+function inWords(value: number | string, unit: string, today: string): string {
+  if (typeof value === 'string' && DATE.test(value)) return datedDay(value, today);
+  const said = typeof value === 'number' ? String(Math.round(value * 1000) / 1000) : value;
+  return unit === '' || unit === 'no unit' ? said : `${said} ${unit}`;
+}
+
+function closedInWords(reason: Told): string {
+  if (reason.closedAt === null) return '';
+  return `, closed${reason.closedWhy ? `: ${reason.closedWhy}` : ''}`;
+}
