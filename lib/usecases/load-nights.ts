@@ -1,81 +1,61 @@
-import { type TeamScope, withTeamPg } from '#lib/db/client.ts';
+import type { Actor } from '#lib/auth/actor.ts';
+import { findBoardHead } from '#lib/db/board.ts';
+import { withTeamPg } from '#lib/db/client.ts';
 import { listOwedNightsOf, NIGHTS_BACK } from '#lib/db/ledger.ts';
 import {
-  type FailedClientRow,
+  countNewRows,
   listFailedNights,
+  listNightClients,
   listNightRuns,
-  type NightRunRow,
+  listStuck,
 } from '#lib/db/night-runs.ts';
-import { addDays, daysBetween, localDateOf } from '#lib/domain/local-date.ts';
+import { addDays, localDateOf } from '#lib/domain/local-date.ts';
+import { isGivenUp, type NightLine, nightLines } from '#lib/views/nights.ts';
+import { saidDate } from '#lib/views/say-date.ts';
+import { stuckInWords } from '#lib/views/stuck-outbox.ts';
 
-const RUNS_SHOWN = 30;
-/** As in the database function `owed_nights_of`. */
-const TRIES = 5;
-
-type FailedClient = { clientId: string; name: string; words: string };
-export type NightLine =
-  | {
-      kind: 'run';
-      localDate: string;
-      startedAt: string;
-      /** Whole minutes, rounded down; null while it runs. */
-      minutes: number | null;
-      due: number;
-      done: number;
-      failed: FailedClient[];
-    }
-  /** Dates between two runs that no run covered and that are too long ago to be caught up. */
-  | { kind: 'gap'; from: string; to: string; nights: number };
+const RUNS_A_PAGE = 30;
+/** What waits longer than this in the outbox is stuck: senders run every minute. */
+const STUCK_AFTER_MS = 15 * 60_000;
 
 export type NightsView = {
   lines: NightLine[];
-  owed: { clients: number; nights: number };
-  /** Nights that failed and are not tried again by themselves. */
+  owed: { clients: number; nights: number; oldest: string };
+  /** Nights on this page that failed and are not tried again by themselves. */
   givenUp: number;
+  /** Mornings on this page with more new rows than a coach can answer. */
+  overMornings: number;
+  stuck: string[];
+  clients: { id: string; name: string }[];
+  /** Where the next page begins; null: these are the oldest. */
+  older: string | null;
 };
 
-/** What the page about nights shows: each run, what failed and why, what was left out, what is owed now. */
-export async function loadNights(scope: TeamScope, now: Date): Promise<NightsView> {
-  const { runs, failed } = await withTeamPg(scope, async (tx) => {
-    const runs = await listNightRuns(tx, RUNS_SHOWN);
-    const oldest = runs.at(-1)?.localDate ?? localDateOf(now, 'UTC');
-    return { runs, failed: await listFailedNights(tx, oldest) };
+/** What the page about nights shows: each run, what failed and why, what was left out, what is owed or stuck now. */
+export async function loadNights(actor: Actor, before: string | null, now: Date): Promise<NightsView> {
+  const owed = await listOwedNightsOf(actor.scope, null, now);
+  return withTeamPg(actor.scope, async (tx) => {
+    const { today, zone } = await findBoardHead(tx, actor.memberId, now);
+    const found = await listNightRuns(tx, { before, limit: RUNS_A_PAGE + 1 });
+    const runs = found.slice(0, RUNS_A_PAGE);
+    const [from, to] = [runs.at(-1)?.localDate ?? today, runs[0]?.localDate ?? today];
+    const failed = await listFailedNights(tx, from, to);
+    const newRows = await countNewRows(tx, from, to);
+    const caughtUpFrom = addDays(localDateOf(now, 'UTC'), -NIGHTS_BACK);
+    const lines = nightLines({ runs, failed, newRows, today, zone, caughtUpFrom });
+    const oldest = owed.map((night) => night.localDate).sort()[0];
+    return {
+      lines,
+      owed: {
+        clients: new Set(owed.map((night) => night.clientId)).size,
+        nights: owed.length,
+        oldest: oldest === undefined ? '' : saidDate(oldest, today),
+      },
+      givenUp: failed.filter(isGivenUp).length,
+      overMornings: lines.filter((line) => line.kind === 'run' && line.newRows.over).length,
+      stuck: stuckInWords(await listStuck(tx, new Date(now.getTime() - STUCK_AFTER_MS)), { today, zone }),
+      clients: await listNightClients(tx),
+      older: found.length > RUNS_A_PAGE ? from : null,
+    };
   });
-  const owed = await listOwedNightsOf(scope, null, now);
-  const caughtUpFrom = addDays(localDateOf(now, 'UTC'), -NIGHTS_BACK);
-  return {
-    lines: runs.flatMap((run, index) => [
-      toLine(run, failed),
-      ...gapBefore(run, runs[index + 1], caughtUpFrom),
-    ]),
-    givenUp: failed.filter((row) => row.attempts >= TRIES).length,
-    owed: { clients: new Set(owed.map((night) => night.clientId)).size, nights: owed.length },
-  };
-}
-
-function toLine(run: NightRunRow, failed: FailedClientRow[]): NightLine {
-  return {
-    kind: 'run',
-    localDate: run.localDate,
-    startedAt: run.startedAt.toISOString(),
-    minutes: run.finishedAt && Math.floor((run.finishedAt.getTime() - run.startedAt.getTime()) / 60_000),
-    due: run.clientsDue,
-    done: run.clientsDone,
-    failed: failed
-      .filter((row) => row.localDate === run.localDate)
-      .map((row) => ({ clientId: row.clientId, name: row.name, words: failureInWords(row) })),
-  };
-}
-
-function gapBefore(run: NightRunRow, older: NightRunRow | undefined, caughtUpFrom: string): NightLine[] {
-  if (!older) return [];
-  const [from, to] = [addDays(older.localDate, 1), addDays(run.localDate, -1)];
-  if (from > to || to >= caughtUpFrom) return [];
-  return [{ kind: 'gap', from, to, nights: daysBetween(from, to) + 1 }];
-}
-
-function failureInWords({ attempts, failure }: FailedClientRow): string {
-  const tries = attempts === 1 ? 'tried once' : `tried ${attempts} times`;
-  const next = attempts >= TRIES ? 'waits for you to run it again' : 'tried again within 15 minutes';
-  return `a check could not read this history (${failure || 'no error was written'}); ${tries}, ${next}`;
 }

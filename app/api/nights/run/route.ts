@@ -4,6 +4,7 @@ import { runNightsNow } from '#lib/usecases/run-nights-now.ts';
 
 const body = z.strictObject({
   clientId: z.uuid('clientId must be the id of a client, or be left out to run all that is owed').optional(),
+  everybody: z.literal(true, { error: 'everybody must be true, or be left out' }).optional(),
 });
 
 export const POST = defineRoute({ permission: 'run-nights', body }, ({ actor, body: asked, now }) =>

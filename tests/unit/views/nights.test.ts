@@ -1,0 +1,134 @@
+import { describe, expect, it } from 'vitest';
+import { failureInWords } from '#lib/views/night-failure.ts';
+import { isGivenUp, mostNewRows, type NightRun, nightLines } from '#lib/views/nights.ts';
+import { stuckInWords } from '#lib/views/stuck-outbox.ts';
+
+const TODAY = '2026-11-25';
+const aRun = (over: Partial<NightRun> = {}): NightRun => ({
+  localDate: '2026-11-24',
+  startedAt: new Date('2026-11-25T02:00:00Z'),
+  finishedAt: new Date('2026-11-25T02:12:10Z'),
+  clientsDue: 120,
+  clientsDone: 120,
+  rulesVersion: '3',
+  settingsFrom: 0,
+  settingsTo: 0,
+  ...over,
+});
+const lines = (runs: NightRun[], over: Partial<Parameters<typeof nightLines>[0]> = {}) =>
+  nightLines({
+    runs,
+    failed: [],
+    newRows: [],
+    today: TODAY,
+    zone: 'Europe/Berlin',
+    caughtUpFrom: '2026-11-11',
+    ...over,
+  });
+const first = (...of: Parameters<typeof lines>) => {
+  const [line] = lines(...of);
+  return line?.kind === 'run' ? line : expect.fail('no run');
+};
+
+describe('a run', () => {
+  it('says when in the reader’s own time, how long, how many and by which numbers', () => {
+    expect(first([aRun()])).toMatchObject({
+      said: 'Tue',
+      started: 'today 03:00',
+      took: '12 minutes',
+      checked: 'all 120',
+      versions: 'rules 3, settings as delivered',
+    });
+  });
+
+  it.each([
+    [{ finishedAt: null }, { took: 'not finished' }],
+    [{ finishedAt: new Date('2026-11-25T02:00:41Z') }, { took: '41 seconds' }],
+    [{ finishedAt: new Date('2026-11-25T05:00:00Z') }, { took: '3 hours' }],
+    [{ clientsDone: 117 }, { checked: '117 of 120' }],
+    [{ settingsFrom: 4, settingsTo: 4 }, { versions: 'rules 3, settings 4' }],
+    [{ settingsFrom: 0, settingsTo: 4 }, { versions: 'rules 3, settings 0 to 4' }],
+    [{ settingsFrom: null, settingsTo: null }, { versions: 'rules 3' }],
+  ])('%j', (run, words) => {
+    expect(first([aRun(run)])).toMatchObject(words);
+  });
+
+  it.each([
+    [20, false],
+    [21, true],
+  ])('%i new rows for 120 clients: over the line %s', (clients, over) => {
+    const { newRows } = first([aRun()], { newRows: [{ localDate: '2026-11-24', clients }] });
+    expect(newRows).toEqual({ count: clients, most: 20, over });
+  });
+
+  it('draws the line by the number of clients, and not under five', () => {
+    expect([mostNewRows(1_000), mostNewRows(60), mostNewRows(12), mostNewRows(0)]).toEqual([167, 10, 5, 5]);
+  });
+});
+
+describe('what no run covered', () => {
+  const runs = [aRun({ localDate: '2026-11-09' }), aRun({ localDate: '2026-11-05' })];
+
+  it('is said once it is too long ago to be caught up', () => {
+    expect(lines(runs)[1]).toMatchObject({
+      kind: 'gap',
+      words: expect.stringMatching(/^Fri 6 Nov to Sun 8 Nov: 3 nights were not run/),
+    });
+    expect(lines(runs, { caughtUpFrom: '2026-11-08' })).toHaveLength(2);
+  });
+});
+
+describe('failures', () => {
+  it('say the check, what is kept and what happens next, with the place for who mends it', () => {
+    const failed = [
+      {
+        localDate: '2026-11-24',
+        clientId: 'a',
+        name: 'Maren',
+        attempts: 2,
+        failure: 'TypeError at lib/checks/rules/too-hard.ts:33',
+      },
+    ];
+    expect(first([aRun()], { failed }).failed).toEqual([
+      {
+        clientId: 'a',
+        name: 'Maren',
+        said: 'the check “rung too hard” stopped at something in this history',
+        place: 'TypeError at lib/checks/rules/too-hard.ts:33',
+        tries: 'tried 2 times, tried again within 15 minutes',
+      },
+    ]);
+    expect(isGivenUp({ attempts: 4 })).toBe(false);
+    expect(isGivenUp({ attempts: 5 })).toBe(true);
+  });
+
+  it.each([
+    ['RangeError at lib/stats/median.ts:4', /^a check stopped/],
+    ['ZodError at lib/schemas/history.ts:9', /stored in a form/],
+    ['error at lib/db/reasons.ts:40', /^the database could not/],
+    ['TypeError at lib/db/histories.ts:40', /could not be put together/],
+    ['', /no words yet/],
+  ])('%s', (failure, said) => {
+    expect(failureInWords(failure).said).toMatch(said);
+  });
+});
+
+describe('the outbox', () => {
+  it('says what waits, since when, and what the last try said', () => {
+    const oldest = new Date('2026-11-25T06:05:00Z');
+    const at = { today: TODAY, zone: 'Europe/Berlin' };
+    expect(
+      stuckInWords(
+        [
+          { kind: 'mail', count: 3, oldest, attempts: 4, lastError: 'connection refused' },
+          { kind: 'push', count: 1, oldest, attempts: 0, lastError: null },
+        ],
+        at,
+      ),
+    ).toEqual([
+      '3 mails have not left since today 07:05, tried 4 times; the last try said “connection refused”.',
+      '1 notice to a phone has not left since today 07:05, not tried yet.',
+    ]);
+    expect(stuckInWords([], at)).toEqual([]);
+  });
+});
