@@ -180,6 +180,7 @@ describe('empty boards', () => {
     ['nothing-new', anInput({ clients })],
     ['night-running', anInput({ clients, night: null })],
     ['night-running', anInput({ clients, night: night && { ...night, endedAt: null } })],
+    ['night-running', anInput({ clients, night: night && { ...night, late: true } })],
     ['night-failed', anInput({ clients, night: night && { ...night, done: 0, failed: 3 } })],
     ['filtered', anInput({ clients, reasons: [painHigh('a')], filter: { q: 'zzz' } })],
   ] as const)('%s', (state, input) => {
