@@ -1,3 +1,4 @@
+import { boardBench } from './board/board.bench.ts';
 import { checkHistoryBench } from './check-history/check-history.bench.ts';
 import { checksBench } from './checks.bench.ts';
 import { detectBench } from './detect/detect.bench.ts';
@@ -7,6 +8,7 @@ import { phoneJsBench } from './phone-js.bench.ts';
 import { phoneTimeBench } from './phone-time.bench.ts';
 
 export const BENCHES: Bench[] = [
+  boardBench,
   checksBench,
   checkHistoryBench,
   detectBench,
