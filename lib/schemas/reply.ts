@@ -71,6 +71,13 @@ const optional = <Schema extends z.ZodType>(schema: Schema) =>
   z.preprocess(single, schema.optional().catch(undefined));
 const words = z.string().trim().min(1).max(200);
 
+/** What the address of the page of replies says. What is not known there is left out. */
+export const repliesFilter = z.object({
+  coach: optional(z.literal('mine')),
+  find: optional(z.string().trim().min(1).max(300)),
+});
+export type RepliesFilter = z.output<typeof repliesFilter>;
+
 /** Whom to write to, in the address of that page. What is not known there is left out: an address is never an error. */
 export const recipientFilter = z.object({
   coach: optional(z.union([z.uuid(), z.literal('mine')])),

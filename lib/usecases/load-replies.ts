@@ -12,14 +12,15 @@ import { listSettings } from '#lib/db/settings.ts';
 import { listSeenSince, listWaitingQuestions, type WaitingQuestion } from '#lib/db/waiting-questions.ts';
 import type { AnsweringHours } from '#lib/domain/history.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
+import type { RepliesFilter } from '#lib/schemas/reply.ts';
 import { earlierReply } from '#lib/views/replies/earlier-reply.ts';
 import type { EarlierReply, WaitingReply } from '#lib/views/replies/reply-types.ts';
 import { inAnsweringOrder, waitingReply } from '#lib/views/replies/waiting-reply.ts';
+import { FOUND_AT_MOST } from './find-answers.ts';
 
 /** How many questions stand on the page at once; the others follow as these are answered. Our own choice. */
 const SHOWN = 40;
 const LIKE_EACH = 3;
-const FOUND = 12;
 
 export type Replies = {
   waiting: WaitingReply[];
@@ -32,14 +33,12 @@ export type Replies = {
   found: EarlierReply[] | null;
 };
 
-type Asking = { coach?: string | undefined; find?: string | undefined };
-
 /** Everything the page of replies shows: what waits with the client beside it, kept replies, what a search found. */
-export function loadReplies(actor: Actor, { coach, find }: Asking, now: Date): Promise<Replies> {
+export function loadReplies(actor: Actor, { coach, find }: RepliesFilter, now: Date): Promise<Replies> {
   return withTeamPg(actor.scope, async (tx) => {
     const { zone, today } = await findBoardHead(tx, actor.memberId, now);
     const all = (await listWaitingQuestions(tx)).filter(
-      (question) => coach === undefined || question.coachId === coach,
+      (question) => coach === undefined || question.coachId === actor.memberId,
     );
     const shown = inAnsweringOrder(
       all.map((question) => ({ ...question, danger: hasDangerWords(question.text) })),
@@ -51,7 +50,7 @@ export function loadReplies(actor: Actor, { coach, find }: Asking, now: Date): P
       answering: await findAnsweringHours(tx),
       zone,
       kept: (await listKeptReplies(tx)).filter((reply) => reply.retiredAt === null),
-      found: find === undefined ? null : (await findEarlierAnswers(tx, find, FOUND)).map(said),
+      found: find === undefined ? null : (await findEarlierAnswers(tx, find, FOUND_AT_MOST)).map(said),
     };
   });
 }

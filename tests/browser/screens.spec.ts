@@ -87,6 +87,11 @@ test('screens of the coach', async ({ browser }) => {
       ['gaps', `${client}/gaps`],
       ['new-client', '/clients/new'],
       ['nights', '/nights'],
+      ['replies', '/replies'],
+      ['replies-found', '/replies?find=hurting+wrists'],
+      ['write-first', '/replies/write'],
+      ['kept-replies', '/replies/kept'],
+      ['morning-mail', '/morning-mail'],
       ['mailbox', '/mailbox'],
     ];
   });

@@ -15,8 +15,8 @@ const ACTS: Record<string, string> = {
   w: 'known',
 };
 
-/** The board by keyboard. Off while typing; can be turned off for good on this device. */
-export function BoardKeys() {
+/** The board by keyboard, and what else has rows. Off while typing; can be turned off for good on this device. */
+export function BoardKeys({ page = 'board' }: { page?: 'board' | 'replies' }) {
   const help = useRef<HTMLDialogElement>(null);
   const [on, setOn] = useState(true);
   useEffect(() => {
@@ -35,13 +35,13 @@ export function BoardKeys() {
     document.addEventListener('keydown', onKey);
     document.addEventListener('focusin', onFocus);
     // What is opened from here has the same order beside it.
-    document.addEventListener('click', keepOrder, true);
+    if (page === 'board') document.addEventListener('click', keepOrder, true);
     return () => {
       document.removeEventListener('keydown', onKey);
       document.removeEventListener('focusin', onFocus);
       document.removeEventListener('click', keepOrder, true);
     };
-  }, [on]);
+  }, [on, page]);
   const turn = (next: boolean) => {
     turnKeys(next);
     setOn(next);
@@ -51,7 +51,7 @@ export function BoardKeys() {
       <button type="button" className={styles.keysButton} onClick={() => help.current?.showModal()}>
         Keys (?)
       </button>
-      <KeysHelp help={help} on={on} turn={turn} />
+      <KeysHelp page={page} help={help} on={on} turn={turn} />
     </>
   );
 }

@@ -20,14 +20,31 @@ const LIST = [
   ['?', 'this list'],
 ] as const;
 
-type Props = { help: RefObject<HTMLDialogElement | null>; on: boolean; turn: (on: boolean) => void };
+const ON_REPLIES = [
+  ['j, arrow down', 'next question'],
+  ['k, arrow up', 'the question before'],
+  ['Enter', 'open the client'],
+  ['a', 'answer'],
+  ['s', 'seen'],
+  ['u', 'undo the last act'],
+  ['/', 'find an earlier answer'],
+  ['Esc', 'close what is open'],
+  ['?', 'this list'],
+] as const;
 
-export function KeysHelp({ help, on, turn }: Props) {
+type Props = {
+  page: 'board' | 'replies';
+  help: RefObject<HTMLDialogElement | null>;
+  on: boolean;
+  turn: (on: boolean) => void;
+};
+
+export function KeysHelp({ page, help, on, turn }: Props) {
   return (
     <dialog ref={help} aria-labelledby="keys-title" className={styles.keys}>
       <h2 id="keys-title">Keys on this page</h2>
       <dl>
-        {LIST.map(([key, does]) => (
+        {(page === 'board' ? LIST : ON_REPLIES).map(([key, does]) => (
           <div key={key}>
             <dt>{key}</dt>
             <dd>{does}</dd>

@@ -1,7 +1,7 @@
 import type { DangerNow } from '../dangers-now.ts';
 
-/** A stretch of a question; `danger`: the words of a danger sign. */
-export type AskedPart = { text: string; danger: boolean };
+/** A stretch of a question from its character `at` on; `danger`: the words of a danger sign. */
+export type AskedPart = { at: number; text: string; danger: boolean };
 
 export type EarlierReply = {
   id: string;

@@ -66,12 +66,12 @@ function partsOf(text: string): AskedPart[] {
   let from = 0;
   for (const { start, end } of findDangerWords(text)) {
     parts.push(
-      { text: text.slice(from, start), danger: false },
-      { text: text.slice(start, end), danger: true },
+      { at: from, text: text.slice(from, start), danger: false },
+      { at: start, text: text.slice(start, end), danger: true },
     );
     from = end;
   }
-  parts.push({ text: text.slice(from), danger: false });
+  parts.push({ at: from, text: text.slice(from), danger: false });
   return parts.filter((part) => part.text !== '');
 }
 

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { withTeamPg } from '#lib/db/client.ts';
 import { listAnswersLike } from '#lib/db/earlier-answers.ts';
 import { findAnswers } from '#lib/usecases/find-answers.ts';
-import { leadOf } from '../board/board-rows.ts';
+import { leadOf, NOW } from '../board/board-rows.ts';
 import { makeTestClient, makeTestTeam, ownerQuery, type TestTeam } from '../support/database.ts';
 import { answered, asks } from './arrange.ts';
 
@@ -11,7 +11,7 @@ let team: TestTeam;
 let other: TestTeam;
 let clientId: string;
 const found = async (words: string, of = team) =>
-  (await findAnswers(leadOf(of), words)).map((answer) => answer.text);
+  (await findAnswers(leadOf(of), words, NOW)).map((answer) => answer.text);
 
 beforeAll(async () => {
   team = await makeTestTeam('Low Wall');
@@ -52,11 +52,9 @@ describe('earlier answers by words', () => {
 
   it('stays in its team, and says whose question it was', async () => {
     expect(await found('wrists hurting', other)).toEqual(['An answer of another team.']);
-    expect((await findAnswers(leadOf(team), 'straps'))[0]).toMatchObject({
+    expect((await findAnswers(leadOf(team), 'straps', NOW))[0]).toMatchObject({
       question: 'Straps or no straps?',
-      client: 'Maren Oduya',
-      clientId,
-      by: 'Lead of Low Wall',
+      who: 'Lead of Low Wall to Maren Oduya, Sat 21 Nov',
     });
   });
 });

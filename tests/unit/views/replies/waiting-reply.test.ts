@@ -65,10 +65,10 @@ describe('hours waiting', () => {
 it('marks the words of danger signs where they stand', () => {
   const { reply } = shown('Numb hand, and I can’t see well. Go on?', `${day(10)}T11:00:00.000Z`);
   expect(reply.asked).toEqual([
-    { text: 'Numb', danger: true },
-    { text: ' hand, and I ', danger: false },
-    { text: 'can’t see', danger: true },
-    { text: ' well. Go on?', danger: false },
+    { at: 0, text: 'Numb', danger: true },
+    { at: 4, text: ' hand, and I ', danger: false },
+    { at: 17, text: 'can’t see', danger: true },
+    { at: 26, text: ' well. Go on?', danger: false },
   ]);
 });
 
