@@ -121,3 +121,20 @@ export async function overtakeApprovalsOf(
     [tx.teamId, clientId, closed.words, closed.at],
   );
 }
+
+/** How many acts wait: for a coach all of the team, for an assistant own ones; and how many of theirs came back lately. */
+export async function countApprovals(
+  tx: TeamPg,
+  memberId: string | null,
+  now: Date,
+): Promise<{ waiting: number; own: number; sentBack: number }> {
+  const { rows } = await tx.client.query<{ waiting: number; own: number; sentBack: number }>(
+    `select count(*) filter (where state = 'waiting')::int as waiting,
+       count(*) filter (where state = 'waiting' and prepared_by_id = $2)::int as own,
+       count(*) filter (where state in ('sent-back', 'overtaken') and prepared_by_id = $2
+         and decided_at > $3::timestamptz - interval '3 days')::int as "sentBack"
+     from approval where team_id = $1`,
+    [tx.teamId, memberId, now],
+  );
+  return rows[0] ?? { waiting: 0, own: 0, sentBack: 0 };
+}

@@ -81,3 +81,12 @@ export async function findStillKey(
   );
   return rows[0]?.key;
 }
+
+/** What a client asked; undefined: no such question of the team. */
+export async function findQuestionText(tx: TeamPg, questionId: string): Promise<string | undefined> {
+  const { rows } = await tx.client.query<{ text: string }>(
+    'select text from question where team_id = $1 and id = $2::uuid',
+    [tx.teamId, questionId],
+  );
+  return rows[0]?.text;
+}

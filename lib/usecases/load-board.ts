@@ -1,9 +1,12 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { may } from '#lib/auth/permissions.ts';
+import { countApprovals } from '#lib/db/approvals.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { listViews, type SavedView } from '#lib/db/saved-views.ts';
 import type { Tier } from '#lib/domain/vocabulary.ts';
 import { firstRows } from '#lib/views/board-first-rows.ts';
 import type { BoardFilter, DrawnBoard } from '#lib/views/board-types.ts';
+import { boardTeamLines, type TeamLine } from '#lib/views/team-page.ts';
 import { drawRows } from './draw-rows.ts';
 import { readBoard } from './read-board.ts';
 
@@ -15,7 +18,7 @@ export async function loadBoard(
   actor: Actor,
   filter: BoardFilter,
   now: Date,
-): Promise<DrawnBoard & { views: SavedView[] }> {
+): Promise<DrawnBoard & { views: SavedView[]; lines: TeamLine[] }> {
   return withTeamPg(actor.scope, async (tx) => {
     const read = await readBoard(tx, actor, filter, now);
     const cut = firstRows(read.board.groups, ROWS_FIRST);
@@ -29,6 +32,14 @@ export async function loadBoard(
       rows: group.rows.map((row) => drawn.get(row.clientId)).filter((row) => row !== undefined),
     }));
     const views = actor.memberId ? await listViews(tx, actor.memberId) : [];
-    return { ...read.board, groups, views };
+    const lines = boardTeamLines(
+      {
+        ...(await countApprovals(tx, actor.memberId, now)),
+        covers: read.covers,
+        approves: may(actor.role, 'approve-acts'),
+      },
+      actor.memberId,
+    );
+    return { ...read.board, groups, views, lines };
   });
 }

@@ -78,6 +78,8 @@ export type BoardInput = {
   clients: BoardClient[];
   reasons: BoardReason[];
   coaches: { id: string; name: string }[];
+  /** Coaches who are away today and whose clients count as one’s own. */
+  covered?: string[];
   night: BoardNight | null;
   filter: BoardFilter;
 };

@@ -16,7 +16,7 @@ import { STRIP_DAYS } from './strip.ts';
  * client whom the night did not reach is counted as not checked, never as "nothing new".
  */
 export function toBoard(input: BoardInput): BoardView {
-  const mine = input.clients.filter((client) => ofCoach(client, input.filter.coach));
+  const mine = input.clients.filter((client) => ofCoach(client, input));
   const reasons = groupByClient(input.reasons);
   const all = mine
     .map((client) => toRow(client, reasons.get(client.id) ?? [], input.today))
@@ -63,8 +63,8 @@ function lastNightOf(input: BoardInput): string {
   return input.night?.localDate ?? addDays(input.today, -1);
 }
 
-function ofCoach(client: BoardClient, coach: string | undefined): boolean {
-  return coach === undefined || client.coachId === coach;
+function ofCoach({ coachId }: BoardClient, { filter: { coach }, covered = [] }: BoardInput): boolean {
+  return coach === undefined || coachId === coach || covered.includes(coachId);
 }
 
 function groupByClient(reasons: BoardReason[]): Map<string, BoardReason[]> {

@@ -2,6 +2,7 @@
 import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import { Stills } from '#app/_ui/stills.tsx';
 import { KnownForm } from './known-form.tsx';
+import { usePrepares } from './prepares.tsx';
 import styles from './row.module.css';
 import type { RowFacts } from './row-facts.ts';
 import { DraftDoes, type ShownDraft, StepDraftForm } from './step-draft-form.tsx';
@@ -25,11 +26,15 @@ export function ActPanel(props: Props) {
 }
 
 function TakePanel({ row, draft, busy, act, close }: Props) {
+  const prepares = usePrepares();
   if (!draft) return null;
   return (
     <>
       <div className={styles.explained}>
-        <b>Take.</b> This happens at once; Undo takes all of it back.
+        <b>Take.</b>{' '}
+        {prepares
+          ? 'A coach approves it before any of it happens.'
+          : 'This happens at once; Undo takes all of it back.'}
         <DraftDoes draft={draft} />
       </div>
       <div className={styles.panel}>

@@ -10,6 +10,7 @@ import { Filters } from './filters.tsx';
 import { BoardFoot } from './foot.tsx';
 import { QuietMorning } from './quiet-morning.tsx';
 import { StripKey } from './strip-key.tsx';
+import { TeamLines } from './team-lines.tsx';
 import { Views } from './views.tsx';
 
 type Props = {
@@ -19,14 +20,16 @@ type Props = {
   /** As the address says it: a member's id or "mine". */
   coach: string | undefined;
   canAct: boolean;
+  lines: { words: string; href: string | null }[];
 };
 
-export function Board({ board, views, coach, canAct }: Props) {
+export function Board({ board, views, coach, canAct, lines }: Props) {
   const withRows = board.state === 'rows' || board.state === 'filtered';
   const filter = { ...board.filter, coach };
   const query = queryOf(filter);
   return (
     <main id="main" className={styles.board} data-quiet={withRows ? undefined : true}>
+      <TeamLines lines={lines} />
       {withRows ? <BoardHead board={board} /> : <QuietMorning board={board} />}
       <Views key={`${query} ${views.length}`} kept={views} query={query} />
       {withRows && (

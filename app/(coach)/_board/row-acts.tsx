@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Panel } from './act-panel.tsx';
+import { usePrepares } from './prepares.tsx';
 import styles from './row.module.css';
 import type { RowFacts } from './row-facts.ts';
 
@@ -25,6 +26,8 @@ export function RowActs({ row, panel, busy, open, take, act }: Props) {
       {children}
     </button>
   );
+  const prepares = usePrepares();
+  if (prepares && row.known !== null) return null;
   if (row.known !== null) {
     return (
       <div className={styles.acts}>
@@ -48,24 +51,29 @@ export function RowActs({ row, panel, busy, open, take, act }: Props) {
             <u>A</u>nswer
           </>,
         )}
-      {!row.onlyQuestion &&
+      {!prepares &&
+        !row.onlyQuestion &&
         opener(
           'put-aside',
           <>
             <u>P</u>ut aside
           </>,
         )}
-      {!row.onlyQuestion &&
+      {!prepares &&
+        !row.onlyQuestion &&
         opener(
           'done',
           <>
             <u>D</u>one
           </>,
         )}
-      <button type="button" data-act="seen" disabled={busy} onClick={() => act({ act: 'seen' })}>
-        <u>S</u>een
-      </button>
-      {row.mayBeKnown &&
+      {!prepares && (
+        <button type="button" data-act="seen" disabled={busy} onClick={() => act({ act: 'seen' })}>
+          <u>S</u>een
+        </button>
+      )}
+      {!prepares &&
+        row.mayBeKnown &&
         opener(
           'known',
           <>

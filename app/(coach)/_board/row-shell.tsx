@@ -3,6 +3,7 @@ import { type ReactNode, useRef, useState } from 'react';
 import type { ShownRow } from '#lib/views/board-draw.ts';
 import { ActPanel, type Panel } from './act-panel.tsx';
 import { useActOn, useActs } from './acts-store.ts';
+import { usePrepares } from './prepares.tsx';
 import styles from './row.module.css';
 import { RowActs } from './row-acts.tsx';
 import { RowKnown } from './row-known.tsx';
@@ -15,6 +16,7 @@ type Props = { row: ShownRow; canAct: boolean; children: ReactNode };
 export function RowShell({ row: facts, canAct, children }: Props) {
   const { clientId, name } = facts;
   const acts = useActs();
+  const prepares = usePrepares();
   const done = useActOn(clientId);
   const answered = acts.map((act) => act.questionId);
   const row = { ...facts, questions: facts.questions.filter(({ id }) => !answered.includes(id)) };
@@ -64,7 +66,7 @@ export function RowShell({ row: facts, canAct, children }: Props) {
       {open ? children : <RowKnown row={row} line={folded ? line : undefined} />}
       <div className={styles.toDo}>
         {open && <p className={styles.step}>{row.step}</p>}
-        {canAct && !folded && (
+        {(canAct || prepares) && !folded && (
           <RowActs row={row} panel={panel} busy={busy} open={setPanel} take={take} act={act} />
         )}
         {done && !folded && <p className={styles.stays}>{line}</p>}
