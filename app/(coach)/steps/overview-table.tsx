@@ -67,35 +67,53 @@ function Counts({ counts, said, all = false }: { counts: CountsSaid; said: strin
       <td className={all ? undefined : styles.apart} data-group={said}>
         {counts.n}
       </td>
-      <td data-label="better">{counts.better}</td>
-      <td data-label="the same">{counts.same}</td>
-      <td data-label="worse">{counts.worse}</td>
+      <Cell label="better" count={counts.better} />
+      <Cell label="the same" count={counts.same} />
+      <Cell label="worse" count={counts.worse} />
       {all ? (
         <>
-          <td data-label="not known">{counts['not-known']}</td>
-          <td data-label="not yet">{counts['not-yet']}</td>
+          <Cell label="not known" count={counts['not-known']} />
+          <Cell label="not yet" count={counts['not-yet']} />
         </>
       ) : null}
     </>
   );
 }
 
+function Cell({ label, count }: { label: string; count: string }) {
+  return (
+    <td data-label={label} data-none={count === '0' || undefined}>
+      {count}
+    </td>
+  );
+}
+
+/** A few names stand in the open. */
+const NAMED = 3;
+
 function People({ who }: { who: OverviewRow['who'] }) {
+  const people = who.map((group) => <Group key={group.words} group={group} />);
+  const count = who.reduce((sum, group) => sum + group.people.length, 0);
+  if (count <= NAMED) return <div className={styles.who}>{people}</div>;
   return (
     <details className={styles.who}>
       <summary>Who</summary>
-      {who.map((group) => (
-        <p key={group.words}>
-          {group.words}:{' '}
-          {group.people.map((person, index) => (
-            <span key={person.key}>
-              {index > 0 ? ', ' : ''}
-              <Link href={`/clients/${person.clientId}#steps-tried`}>{person.name}</Link> ({person.when}
-              {person.besides ? ', two changes' : ''})
-            </span>
-          ))}
-        </p>
-      ))}
+      {people}
     </details>
+  );
+}
+
+function Group({ group }: { group: OverviewRow['who'][number] }) {
+  return (
+    <p>
+      {group.words}:{' '}
+      {group.people.map((person, index) => (
+        <span key={person.key}>
+          {index > 0 ? ', ' : ''}
+          <Link href={`/clients/${person.clientId}#steps-tried`}>{person.name}</Link> ({person.when}
+          {person.besides ? ', two changes' : ''})
+        </span>
+      ))}
+    </p>
   );
 }

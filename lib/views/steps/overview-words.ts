@@ -13,7 +13,7 @@ export function overviewInWords({ taken, alone, clients, besides }: StepsOvervie
       : `Nothing was done about ${counted(alone.n, 'reason')} of the same days: ${counts(alone)}.`,
     ...(besides > 0
       ? [
-          `In the weeks of ${besides} of the answered steps something else changed too, so it can not be told apart.`,
+          `In the weeks of ${besides} of the answered steps something else changed too, so it cannot be told apart.`,
         ]
       : []),
   ];
@@ -45,4 +45,4 @@ function counted(count: number, thing: string): string {
 
 /** Why none of it proves anything. Said once on the page. */
 export const NO_TRIAL =
-  'Most extremes fall by themselves: a step is taken when something is at its worst, and a fortnight later it is mostly less bad, whatever was done. In our own simulation of clients whose coach did nothing, 75 % of the pain reasons were better within 14 days. That is why the same figure for reasons about which nothing was done stands beside it. Even so this is no trial: nobody drew lots for who gets a step, and steps go to those who are worse off. It says better since, not better because.';
+  'Most extremes fall by themselves: a step is taken when something is at its worst, and a fortnight later it is mostly less bad, whatever was done. In our own simulation of clients whose coach did nothing, 75\u00a0% of the pain reasons were better within 14 days. That is why the same figure for reasons about which nothing was done stands beside it. Even so this is no trial: nobody drew lots for who gets a step, and steps go to those who are worse off. It says better since, not better because.';
