@@ -1,13 +1,11 @@
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Browser, expect, type Page, test } from '@playwright/test';
-import { expectAccessible } from './support/axe.ts';
+import { look } from './support/look.ts';
 import { signedIn } from './support/signed-in.ts';
 
 // Every screen of the demo at both widths, light and dark: no violation that axe can find, nothing in the console,
 // no sideways scroll; a picture of each in tests/output/screens for people to look at.
 const root = join(import.meta.dirname, '../..');
-const pictures = join(root, 'tests/output/screens');
 const readme = join(root, 'tests/browser/readme');
 test.describe.configure({ mode: 'parallel' }); // they look, and change nothing
 const WIDTHS = [
@@ -15,21 +13,6 @@ const WIDTHS = [
   { name: '1280', width: 1280, height: 900 },
 ] as const;
 const SCHEMES = ['light', 'dark'] as const;
-
-async function look(page: Page, name: string): Promise<void> {
-  // A foot that stays in view covers what lies below it until one scrolls: axe looks at the whole page at once.
-  const size = page.viewportSize();
-  const tall = await page.evaluate(() => document.documentElement.scrollHeight + 200);
-  if (size) await page.setViewportSize({ width: size.width, height: Math.max(size.height, tall) });
-  await expectAccessible(page);
-  mkdirSync(pictures, { recursive: true });
-  await page.screenshot({ path: join(pictures, `${name}.png`) });
-  if (size) await page.setViewportSize(size);
-  const sideways = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  expect.soft(sideways, `${name} scrolls sideways`).toBeLessThanOrEqual(0);
-}
 
 async function everyLook(
   browser: Browser,

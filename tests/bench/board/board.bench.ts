@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Bench, medianOf } from '../harness.ts';
 import { fillTeam } from './fill-team.ts';
-import { type Product, startProduct } from './product.ts';
+import { type Product, startProduct, TEAM } from './product.ts';
 
 const CLIENTS = 1_000;
 const AT_ONCE = 20;
@@ -21,7 +21,11 @@ export const boardBench: Bench = {
     const product = await startProduct();
     try {
       const today = new Intl.DateTimeFormat('en-CA', { timeZone: 'Europe/Berlin' }).format(new Date());
-      const filled = await fillTeam(product.db, Math.max(10, Math.round(CLIENTS * scale)), today);
+      const filled = await fillTeam(product.db, {
+        name: TEAM,
+        clients: Math.max(10, Math.round(CLIENTS * scale)),
+        today,
+      });
       const [board, bare] = await Promise.all([sizeOf(product, '/'), sizeOf(product, BARE)]);
       for (const address of ['/', BARE]) await round(product, address); // warm
       const times: { board: number; bare: number }[] = [];

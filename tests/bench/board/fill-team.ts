@@ -18,11 +18,15 @@ const LAST = [
 
 export type Filled = { teamId: string; clients: number; rows: number };
 
-/** Fills the only team of the database with clients, 12 weeks of days, the last check-ins, one night and open reasons. */
-export async function fillTeam(db: pg.Client, clients: number, today: string): Promise<Filled> {
+/** Fills a team, found by its name, with clients, 12 weeks of days, the last check-ins, one night and open reasons. */
+export async function fillTeam(
+  db: pg.Client,
+  { name, clients, today }: { name: string; clients: number; today: string },
+): Promise<Filled> {
   const run = (sql: string, values: unknown[] = []) => db.query(sql, values);
   const { rows: teams } = await db.query<{ id: string; member: string }>(
-    'select t.id, m.id as member from team t join member m on m.team_id = t.id limit 1',
+    'select t.id, m.id as member from team t join member m on m.team_id = t.id where t.name = $1',
+    [name],
   );
   const [team] = teams;
   if (!team) throw new Error('there is no team to fill: make one first');
@@ -67,7 +71,7 @@ export async function fillTeam(db: pg.Client, clients: number, today: string): P
   );
   await run(
     `insert into night_client (team_id, client_id, local_date, done_at, rules_version, attempts)
-     select $1, id, $2::date - 1, $2::date + time '03:10', '1', 1 from person`,
+     select $1, id, $2::date - d, $2::date - d + time '03:10', '1', 1 from person, generate_series(1, 15) d`,
     [team.id, today],
   );
   await run(

@@ -8,6 +8,7 @@ import { freePort, startPostgres } from '#lib/launch/postgres.mjs';
 
 const root = join(import.meta.dirname, '../../..');
 const SECRET = 'only-for-a-bench-that-nobody-else-can-reach';
+export const TEAM = 'Bench';
 const LEAD = { email: 'lead@bench.example', password: 'chalk-and-a-long-rope' };
 const READY_MS = 60_000;
 
@@ -39,7 +40,7 @@ export async function startProduct(): Promise<Product> {
   };
   const run = (...args: string[]) => execFileSync(process.execPath, args, { cwd: root, env: environment });
   run('lib/launch/migrate.mjs');
-  const about = ['--team', 'Bench', '--name', 'Lead', '--email', LEAD.email, '--zone', 'Europe/Berlin'];
+  const about = ['--team', TEAM, '--name', 'Lead', '--email', LEAD.email, '--zone', 'Europe/Berlin'];
   run('--import', 'tsx', 'prisma/make-team.ts', ...about);
   const web = spawn(
     process.execPath,

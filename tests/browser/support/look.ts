@@ -1,0 +1,22 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, type Page } from '@playwright/test';
+import { expectAccessible } from './axe.ts';
+
+const pictures = join(import.meta.dirname, '../../output/screens');
+
+/** Axe, a picture for people to look at, and no sideways scroll. */
+export async function look(page: Page, name: string): Promise<void> {
+  // A foot that stays in view covers what lies below it until one scrolls: axe looks at the whole page at once.
+  const size = page.viewportSize();
+  const tall = await page.evaluate(() => document.documentElement.scrollHeight + 200);
+  if (size) await page.setViewportSize({ width: size.width, height: Math.max(size.height, tall) });
+  await expectAccessible(page);
+  mkdirSync(pictures, { recursive: true });
+  await page.screenshot({ path: join(pictures, `${name}.png`) });
+  if (size) await page.setViewportSize(size);
+  const sideways = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect.soft(sideways, `${name} scrolls sideways`).toBeLessThanOrEqual(0);
+}
