@@ -38,10 +38,11 @@ type Client = { rungs: ReadonlyMap<string, HistoryRung>; bodyMassKg: number | nu
 export type Work = { byRung: readonly RungWork[]; alike: readonly AlikeSets[] };
 type Lists = { byRung: RungWork[]; alike: AlikeSets[] };
 
-/** The work of check-ins, day by day, in their order. Rungs that `rungs` does not carry are left out. */
+/** The work of check-ins, day by day from the `from`th on, in their order. Rungs that `rungs` does not carry are left out. */
 export function workOf(
   days: readonly { checkIns: readonly HistoryCheckIn[] }[],
   { rungs, bodyMassKg }: Client,
+  from = 0,
 ): Work {
   const work: Lists = { byRung: [], alike: [] };
   // The load of a second is the same for all sets alike of a rung: worked out once.
@@ -54,9 +55,9 @@ export function workOf(
     if (load) loads.set(rungId, load);
     return load;
   };
-  days.forEach(({ checkIns }, at) => {
-    for (const checkIn of checkIns) addWork(work, checkIn, at, loadOf);
-  });
+  for (let at = from; at < days.length; at += 1) {
+    for (const checkIn of days[at]?.checkIns ?? []) addWork(work, checkIn, at, loadOf);
+  }
   return work;
 }
 

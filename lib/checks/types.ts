@@ -42,6 +42,8 @@ export type ClientView = {
   planOn: (date: string) => HistoryPlan | undefined;
   /** What was worked out of this view so far, which never changes once built: see `oncePerView`. */
   memo: Map<unknown, unknown>;
+  /** The view of an evening before, when all of its days are the first days of this one: what was trained is known. */
+  earlier?: ClientView | undefined;
   /** Current placements: the newest of each ladder and side not after `asOf.date`. */
   standing: HistoryPlacement[];
 };

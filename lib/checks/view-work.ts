@@ -3,9 +3,20 @@ import { type RungWork, type Work, workOf } from './rung-work.ts';
 import type { ClientView } from './types.ts';
 
 /** Everything trained, oldest first. */
-export const viewWork: (view: ClientView) => Work = oncePerView((view) =>
-  workOf(view.days, { rungs: view.rungs, bodyMassKg: view.history.client.bodyMassKg }),
-);
+export const viewWork: (view: ClientView) => Work = oncePerView((view) => {
+  const { earlier } = view;
+  const newWork = workOf(view.days, clientOf(view), earlier?.days.length);
+  if (!earlier) return newWork;
+  const before = viewWork(earlier);
+  return {
+    byRung: before.byRung.concat(newWork.byRung),
+    alike: before.alike.concat(newWork.alike),
+  };
+});
+
+function clientOf({ rungs, history }: ClientView) {
+  return { rungs, bodyMassKg: history.client.bodyMassKg };
+}
 
 /** The same by rung, oldest first. */
 export const workByRung: (view: ClientView) => ReadonlyMap<string, readonly RungWork[]> = oncePerView(

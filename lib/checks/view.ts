@@ -55,6 +55,27 @@ export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = D
   };
 }
 
+/**
+ * The same view, told of the view of an evening before where every day of that one is here with the same check-ins: what
+ * was worked out of sets then is not worked out again. It changes nothing that is said.
+ */
+export function nextView(view: ClientView, earlier: ClientView | undefined): ClientView {
+  if (earlier) earlier.earlier = undefined; // one step back is enough, and a chain would hold every night
+  if (!earlier || !beginsAlike(view, earlier)) return view;
+  view.earlier = earlier;
+  return view;
+}
+
+function beginsAlike(view: ClientView, earlier: ClientView): boolean {
+  const { history, days } = earlier;
+  if (history.rungs !== view.history.rungs || history.plans !== view.history.plans) return false;
+  if (days.length > view.days.length || days[0]?.date !== view.days[0]?.date) return false;
+  return days.every(({ checkIns }, index) => {
+    const now = view.days[index]?.checkIns ?? [];
+    return now.length === checkIns.length && checkIns.every((checkIn, at) => checkIn === now[at]);
+  });
+}
+
 /** Check-ins up to the last day, by day, in one fixed order whatever the order of the rows. */
 function checkInsByDay(history: ClientHistory, last: number): Map<number, HistoryCheckIn[]> {
   const byDay = new Map<number, HistoryCheckIn[]>();

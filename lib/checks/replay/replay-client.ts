@@ -1,14 +1,15 @@
-import type { AsOf } from '#lib/domain/finding.ts';
+import type { AsOf, Outcome } from '#lib/domain/finding.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import type { CheckKind } from '#lib/domain/vocabulary.ts';
 import { CHECKS } from '../registry.ts';
 import { settle } from '../settle.ts';
 import type { Limits } from '../thresholds.ts';
-import type { ClientView } from '../types.ts';
-import { buildView } from '../view.ts';
+import type { Check, ClientView } from '../types.ts';
+import { buildView, nextView } from '../view.ts';
+import type { Reading } from './kinds-reading.ts';
 import { newReplay, type Replay, type ReplayAct, replayNight } from './replay-reasons.ts';
 
-export type ReplayAsked = {
+export type ReplayAsked = Reading & {
   history: ClientHistory;
   /** What coaches did with this client's reasons. */
   acts: readonly ReplayAct[];
@@ -16,38 +17,82 @@ export type ReplayAsked = {
   nights: readonly AsOf[];
   /** Nights of this client that were finished before the first of them. */
   nightsDone: number;
-  kinds: readonly CheckKind[];
-  /** Whether numbers that more than one check reads differ between the runs. */
-  shared: boolean;
 };
+type Runs = readonly [Limits, Limits];
+type Replayed = { before: Replay; after: Replay };
 
 /**
  * The nights of one client run again under two sets of numbers, each by the check-ins that had been sent when it was
- * due: what would have been raised, when it would have gone. Only `kinds` are asked, and both runs begin without any
- * reason. Pure.
+ * due: what would have been raised, when it would have gone. Kinds that the numbers do not touch are left out, but for a
+ * step that would no longer be held back, or now is. Both runs begin without any reason. Pure.
  */
-export function replayClient(
+export function replayClient(asked: ReplayAsked, runs: Runs): Replayed {
+  const { differs, ...replayed } = run(asked, asked.settled, runs);
+  if (!differs || asked.heldBack.length === 0) return replayed;
+  const held = run(asked, asked.heldBack, runs);
+  const steps = ({ stays }: Replay) => stays.filter(({ kind }) => kind === 'step-up-earned');
+  replayed.before.stays.push(...steps(held.before));
+  replayed.after.stays.push(...steps(held.after));
+  return replayed;
+}
+
+function run(
   asked: ReplayAsked,
-  runs: readonly [Limits, Limits],
-): { before: Replay; after: Replay } {
-  const { history, acts, nights, shared } = asked;
-  const checks = CHECKS.filter(({ kind }) => asked.kinds.includes(kind));
-  const sayTonight = (view: ClientView, limits: Limits) =>
-    settle(
-      view,
-      checks.flatMap((check) => check.evaluate(view, limits)),
-      limits,
-    );
+  kinds: readonly CheckKind[],
+  [now, then]: Runs,
+): Replayed & { differs: boolean } {
+  const { history, acts, nights, shared, touched } = asked;
+  const checks = CHECKS.filter(({ kind }) => kinds.includes(kind));
+  const inOrder = [...history.checkIns].sort((a, b) =>
+    a.sentAt < b.sentAt ? -1 : a.sentAt > b.sentAt ? 1 : 0,
+  );
   const [before, after] = [newReplay(acts), newReplay(acts)];
-  const inOrder = [...history.checkIns].sort((a, b) => (a.sentAt < b.sentAt ? -1 : 1));
+  let differs = false;
+  let view: ClientView | undefined;
   nights.forEach((night, index) => {
-    const sent = { ...history, checkIns: inOrder.filter(({ sentAt }) => sentAt <= night.instant) };
+    const sent = { ...history, checkIns: inOrder.slice(0, countSent(inOrder, night.instant)) };
     const nightsDone = asked.nightsDone + index;
-    const [now, then] = runs;
-    const view = buildView(sent, night, now);
-    replayNight(before, sayTonight(view, now), night, { limits: now, nightsDone });
-    const other = shared ? buildView(sent, night, then) : view;
-    replayNight(after, sayTonight(other, then), night, { limits: then, nightsDone });
+    view = nextView(buildView(sent, night, now), view);
+    const said = outcomesOf(checks, view, now);
+    // The sets of the same days: worked out once for both.
+    const other = shared ? nextView(buildView(sent, night, then), view) : view;
+    // A rule that reads none of the numbers says the same again.
+    const again = { said, touched: shared ? kinds : touched };
+    const saidThen = outcomesOf(checks, other, then, again);
+    differs ||= wordsOf(said) !== wordsOf(saidThen);
+    replayNight(before, settle(view, said.flat(), now), night, { limits: now, nightsDone });
+    replayNight(after, settle(other, saidThen.flat(), then), night, { limits: then, nightsDone });
   });
-  return { before, after };
+  return { before, after, differs };
+}
+
+/** How many of the check-ins, in the order of sending, had been sent by then. */
+function countSent(inOrder: readonly { sentAt: string }[], instant: string): number {
+  let [low, high] = [0, inOrder.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((inOrder[middle]?.sentAt ?? '') <= instant) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+type Again = { said: readonly Outcome[][]; touched: readonly CheckKind[] };
+
+function outcomesOf(checks: readonly Check[], view: ClientView, limits: Limits, again?: Again): Outcome[][] {
+  return checks.map((check, index) => {
+    const known = again?.said[index];
+    if (known && !again.touched.includes(check.kind)) return known;
+    return check.evaluate(view, limits);
+  });
+}
+
+/** What is flagged, with what it may hold back. */
+function wordsOf(said: readonly Outcome[][]): string {
+  return said
+    .flat()
+    .flatMap((one) =>
+      one.status === 'flagged' ? [one.kind, one.subject.key, one.tier, one.level, one.evidence.tissues] : [],
+    )
+    .join(' ');
 }

@@ -125,7 +125,16 @@ async function replayed({ team, clientIds }: Lived, clientId: string, limits: Li
   const nights = dates
     .filter((date) => date >= from)
     .map((date) => ({ date, instant: nightInstant(date, 'UTC') }));
-  const asked = { history, acts, nights, nightsDone: 0, kinds: CHECK_KINDS, shared: true };
+  const asked = {
+    history,
+    acts,
+    nights,
+    nightsDone: 0,
+    touched: CHECK_KINDS,
+    settled: CHECK_KINDS,
+    heldBack: [],
+    shared: true,
+  };
   return replayedStays(replayClient(asked, [limits, DEFAULT_LIMITS]).before.stays);
 }
 

@@ -39,9 +39,9 @@ it('names every kind that reads a number, as the rules themselves read it', () =
   });
   expect(reads.size).toBeGreaterThan(120);
   for (const [id, readers] of reads) {
-    const { kinds, shared } = kindsReading([id]);
+    const { touched, shared } = kindsReading([id]);
     if (shared) continue;
-    const named: readonly string[] = kinds;
+    const named: readonly string[] = touched;
     const unnamed = [...readers].filter((reader) => !named.includes(reader));
     expect([id, unnamed]).toEqual([id, []]);
   }
@@ -49,14 +49,27 @@ it('names every kind that reads a number, as the rules themselves read it', () =
 
 it('takes what more than one check reads as read by all', () => {
   expect(kindsReading(['week.usualOf']).shared).toBe(true);
-  expect(kindsReading(['week.usualOf']).kinds).toHaveLength(CHECKS.length);
-  expect(kindsReading(['planEnding.days'])).toEqual({ kinds: ['plan-ending'], shared: false });
+  expect(kindsReading(['week.usualOf']).touched).toHaveLength(CHECKS.length);
+  expect(kindsReading(['planEnding.days'])).toEqual({
+    touched: ['plan-ending'],
+    settled: ['plan-ending'],
+    heldBack: [],
+    shared: false,
+  });
 });
 
-it('takes kinds that are settled together as one', () => {
-  expect(kindsReading(['painLingering.share']).kinds).toEqual(
-    expect.arrayContaining(['pain-rising', 'load-jump', 'step-up-earned']),
-  );
+it('asks what may be merged with what is touched, and what holds good news back', () => {
+  const pain = kindsReading(['painLingering.share']);
+  expect(pain.settled).toEqual([
+    'danger-sign',
+    'pain-high',
+    'pain-rising',
+    'pain-lingering',
+    'pain-after-ground',
+  ]);
+  expect(pain.heldBack).toEqual(expect.arrayContaining(['load-jump', 'step-up-earned']));
+  expect(kindsReading(['stepUpEarned.maxPain'])).toMatchObject({ heldBack: [], touched: ['step-up-earned'] });
+  expect(kindsReading(['stepUpEarned.maxPain']).settled).toHaveLength(9);
 });
 
 it('knows the kind of every number of a kind', () => {
