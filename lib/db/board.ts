@@ -126,8 +126,15 @@ export async function listBoardReasons(tx: TeamPg, zone: string): Promise<BoardR
     `select id, client_id as "clientId", kind, subject, level, points, tier, sentence, short, since,
        raised_at as "raisedAt", step, clears, working->'daysKnown' as "daysKnown", state,
        aside_until as "asideUntil", with_client_until as "withClientUntil",
-       case when known_on is not null then coalesce(known_words, '') end as "knownWords"
-     from reason
+       case when known_on is not null then coalesce(known_words, '') end as "knownWords", tried.answer as tried
+     from reason left join (
+       select distinct on (s.reason_id) s.reason_id, jsonb_build_object('takenOn', s.taken_on,
+         'windowDays', o.window_days, 'outcome', o.outcome) as answer
+       from step_taken s join step_outcome o on o.team_id = s.team_id and o.step_id = s.id
+       where s.team_id = $1 and s.undone_at is null
+         and s.reason_id in (select id from reason r where r.team_id = $1 and r.closed_at is null)
+       order by s.reason_id, s.taken_on desc, o.window_days desc
+     ) tried on tried.reason_id = reason.id
      where team_id = $1 and closed_at is null and state in ('open', 'aside', 'with-client')
      order by client_id, points desc, raised_at, id`,
     [tx.teamId],

@@ -4,6 +4,7 @@ import { mayBeKnown, ofRow } from './board-reasons.ts';
 import type { BoardClient, BoardReason, BoardRow, SaidDate } from './board-types.ts';
 import { datedDay, exactDate } from './say-date.ts';
 import { sentenceParts } from './sentence.ts';
+import { triedInWords } from './steps/tried-in-words.ts';
 
 const QUESTION_SHOWN = 90;
 
@@ -28,7 +29,7 @@ export function toRow(client: BoardClient, reasons: BoardReason[], today: string
     sentence: sentenceParts(lead.sentence),
     // A plan that ends on Sunday has stood here since it was raised, not since Sunday.
     since: sayDate(lead.since > today ? lead.raisedOn : lead.since, today),
-    others: otherWords(lead, owed),
+    others: otherWords(lead, owed, today),
     kinds,
     step: lead.step.text,
     needsWords: kinds.some((kind) => URGENT_KINDS.includes(kind)),
@@ -84,8 +85,9 @@ function knownWords(owed: BoardReason[]): string | null {
   return words.every((each) => each !== null) ? (words[0] ?? null) : null;
 }
 
-function otherWords(lead: BoardReason, owed: BoardReason[]): string[] {
+function otherWords(lead: BoardReason, owed: BoardReason[], today: string): string[] {
+  const tried = lead.tried ? [triedInWords({ ...lead.tried, today })] : [];
   const known = lead.daysKnown ? [`${lead.daysKnown.known} of ${lead.daysKnown.of} days known`] : [];
   const others = owed.filter((reason) => reason !== lead).map((reason) => reason.short);
-  return [...new Set([...others, ...known])];
+  return [...new Set([...tried, ...others, ...known])];
 }

@@ -1,3 +1,4 @@
+import type { SinceOutcome } from '#lib/checks/better-since/types.ts';
 import type { ProposedStep, Subject } from '#lib/domain/finding.ts';
 import type { CheckKind, Level, Standing, Tier } from '#lib/domain/vocabulary.ts';
 import type { SentencePart } from './sentence.ts';
@@ -26,6 +27,8 @@ export type BoardReason = {
   withClientUntil: string | null;
   /** Folded as known with these words; null: it is not. */
   knownWords: string | null;
+  /** The newest step that was taken for it and has an answer. */
+  tried?: { takenOn: string; windowDays: number; outcome: SinceOutcome } | null;
 };
 
 export type BoardClient = {

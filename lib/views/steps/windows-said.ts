@@ -50,13 +50,3 @@ function changesInWords(changes: readonly string[]): string {
   const count = changes.length === 1 ? 'Two changes' : `${changes.length + 1} changes`;
   return `${count} in these weeks: beside this, ${changes.join('; ')}`;
 }
-
-/** The newest answer about a step in a few words: "step tried 12 Nov: the same after 14 days". Undefined: none yet. */
-export function triedInWords(step: {
-  takenOn: string;
-  windowDays: number;
-  outcome: SinceOutcome;
-  today: string;
-}): string {
-  return `step tried ${saidDate(step.takenOn, step.today)}: ${OUTCOME_WORDS[step.outcome]} after ${step.windowDays} days`;
-}

@@ -1,8 +1,11 @@
 import { expect, it } from 'vitest';
 import { DEFAULT_LIMITS, limitsWith } from '#lib/checks/thresholds.ts';
+import { toRow } from '#lib/views/board-row.ts';
 import { pastReasons } from '#lib/views/client-past-reasons.ts';
 import { stepsTried } from '#lib/views/steps/steps-tried.ts';
-import { triedInWords, windowsSaid } from '#lib/views/steps/windows-said.ts';
+import { triedInWords } from '#lib/views/steps/tried-in-words.ts';
+import { windowsSaid } from '#lib/views/steps/windows-said.ts';
+import { aClient, aReason } from '../board-fixture.ts';
 
 const TODAY = '2026-11-26';
 const told = (windowDays: number, changes: string[] = []) => ({
@@ -113,4 +116,15 @@ it('a closed reason says when, why, what a coach said and what it came to', () =
     verdict: '',
     outcome: '',
   });
+});
+
+it('stands first among the further words of the row, where the reason leads it', () => {
+  const tried = { takenOn: '2026-11-11', windowDays: 7, outcome: 'better' as const };
+  const client = { ...aClient({ id: 'c' }) };
+  const row = toRow(
+    client,
+    [aReason({ clientId: 'c', tried, points: 2 }), aReason({ clientId: 'c', kind: 'slipping' })],
+    TODAY,
+  );
+  expect(row?.others[0]).toBe('step tried Wed 11 Nov: better after 7 days');
 });
