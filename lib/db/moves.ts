@@ -111,3 +111,14 @@ export async function markMoveRead(
   );
   return rowCount === 1;
 }
+
+/** Every client who has not left, with whose they are. */
+export async function listCoachedClients(
+  tx: TeamPg,
+): Promise<{ id: string; name: string; coachId: string }[]> {
+  const { rows } = await tx.client.query<{ id: string; name: string; coachId: string }>(
+    `select id, name, coach_id as "coachId" from client where team_id = $1 and standing <> 'left'`,
+    [tx.teamId],
+  );
+  return rows;
+}

@@ -5,7 +5,7 @@ const given = z
   .catch(undefined);
 
 /** What a plan page is opened with: a draft, or a plan to copy from another client or a template. Else: nothing. */
-export const planAddress = z.object({ draft: given, client: given, template: given });
+export const planAddress = z.object({ draft: given, client: given, template: given, approval: given });
 export type PlanAddress = z.infer<typeof planAddress>;
 
 /** The id in the address of a kept plan's routes. */

@@ -1,6 +1,8 @@
 import type { Actor } from '#lib/auth/actor.ts';
+import { may } from '#lib/auth/permissions.ts';
 import type { Limits } from '#lib/checks/thresholds.ts';
 import { buildView } from '#lib/checks/view.ts';
+import { findApproval } from '#lib/db/approvals.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findClient } from '#lib/db/clients.ts';
 import { type GoalRow, listOpenGoals, listSkills, type SkillRow } from '#lib/db/goals.ts';
@@ -17,9 +19,10 @@ import {
   type PlanRow,
 } from '#lib/db/plans.ts';
 import { listSettings } from '#lib/db/settings.ts';
+import { hasLeave } from '#lib/db/team-members.ts';
 import type { ClientHistory, HistoryRung } from '#lib/domain/history.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
-import { planTemplateSchema } from '#lib/schemas/plan.ts';
+import { type PlanInput, planSchema, planTemplateSchema } from '#lib/schemas/plan.ts';
 import type { PlanAddress } from '#lib/schemas/plan-address.ts';
 import { planDraftSchema } from '#lib/schemas/plan-draft.ts';
 import { type DangerNow, dangersNow } from '#lib/views/dangers-now.ts';
@@ -48,6 +51,10 @@ export type PlanForm = {
   historyRungs: HistoryRung[];
   draft: (Omit<StoredDraft, 'body'> & { draft: PlanDraft }) | undefined;
   copied: (CopiedPlan & { from: string }) | undefined;
+  /** A plan that an assistant prepared, opened to be changed. */
+  approval: { id: string; preparedBy: string; plan: PlanInput } | undefined;
+  /** What this member saves waits for approval. */
+  prepares: boolean;
   sources: { clients: { id: string; name: string }[]; templates: TemplateRow[] };
 };
 
@@ -86,6 +93,8 @@ export function loadPlanForm(
       historyRungs: await listHistoryRungs(tx, ids),
       draft: await openDraft(tx, client.id, address.draft),
       copied: await copyFrom(tx, address),
+      approval: await openApproval(tx, actor, client.id, address.approval),
+      prepares: actor.role === 'assistant' && !(await hasLeave(tx, actor.memberId ?? '', 'plan')),
       sources: {
         clients: await listClientsWithPlans(tx, client.id),
         templates: await listTemplates(tx),
@@ -122,6 +131,20 @@ async function openDraft(
   if (!stored) return undefined;
   const { body, ...about } = stored;
   return { ...about, draft: planDraftSchema.parse(body) };
+}
+
+async function openApproval(
+  tx: TeamPg,
+  actor: Actor,
+  clientId: string,
+  approvalId: string | undefined,
+): Promise<PlanForm['approval']> {
+  if (approvalId === undefined || !may(actor.role, 'approve-acts')) return undefined;
+  const found = await findApproval(tx, approvalId);
+  const waits = found?.state === 'waiting' && found.act === 'plan' && found.clientId === clientId;
+  const plan = waits ? planSchema.safeParse(found.body) : undefined;
+  if (!found || !plan?.success) return undefined;
+  return { id: found.id, preparedBy: found.preparedBy, plan: plan.data };
 }
 
 /** The newest plan of another client, or a kept template. */

@@ -113,3 +113,38 @@ export function boardTeamLines(
       : []),
   ];
 }
+
+/** Covers as the page lists them, each with who may end it. */
+export function coverLines(covers: readonly Cover[], who: { self: string; leads: boolean }) {
+  return covers.map(({ id, memberId, coveredById, from, to, ...cover }) => ({
+    id,
+    memberId,
+    coveredById,
+    from,
+    to,
+    words: coverInWords({ id, memberId, coveredById, from, to, ...cover }),
+    mayEnd: who.leads || memberId === who.self,
+  }));
+}
+
+type Invitation = {
+  id: string;
+  email: string;
+  role: Member['role'];
+  by: string;
+  createdAt: Date;
+  expiresAt: Date;
+};
+
+/** "sol@new.example, as an assistant, asked by Ines on 25 Nov; the link works until 2 Dec" */
+export function invitationLines(invitations: readonly Invitation[], now: Date) {
+  const day = (at: Date) => shortDate(at.toISOString().slice(0, 10));
+  return invitations.map(({ id, email, role, by, createdAt, expiresAt }) => {
+    const as = role === 'assistant' ? 'as an assistant' : `as a ${role}`;
+    const life =
+      expiresAt > now
+        ? `the link works until ${day(expiresAt)}`
+        : `the link is out of date since ${day(expiresAt)}`;
+    return { id, email, words: `${email}, ${as}, asked by ${by} on ${day(createdAt)}; ${life}` };
+  });
+}

@@ -11,6 +11,7 @@ const PAGES = [
   { href: '/checks', word: 'Checks' },
   { href: '/steps', word: 'Steps' },
   { href: '/nights', word: 'Nights' },
+  { href: '/team', word: 'Team' },
 ] as const;
 
 export function CoachNav() {

@@ -32,6 +32,9 @@ export default async function ClientsPage({
         <Link href="/clients/new" className={styles.main}>
           New client
         </Link>
+        <Link href="/clients/import" className={styles.other}>
+          Import a list
+        </Link>
       </div>
       {clients.length === 0 ? (
         <p className={styles.lead}>

@@ -5,7 +5,6 @@ import { withTeamPg } from '#lib/db/client.ts';
 import { type CoverRow, listCovers } from '#lib/db/covers.ts';
 import { type InvitationRow, listInvitations } from '#lib/db/invitations.ts';
 import { listTeamMembers, type TeamMember } from '#lib/db/team-members.ts';
-import { addDays } from '#lib/domain/local-date.ts';
 
 export type TeamLoaded = {
   members: TeamMember[];
@@ -25,7 +24,7 @@ export function loadTeam(actor: Actor, now: Date): Promise<TeamLoaded> {
     return {
       members,
       invitations: may(actor.role, 'manage-team') ? await listInvitations(tx) : [],
-      covers: await listCovers(tx, addDays(today, -1)),
+      covers: await listCovers(tx, today),
       waiting: (await listApprovals(tx, { state: 'waiting' })).length,
       today,
     };

@@ -139,6 +139,7 @@ const OPEN = [
   'POST /api/sign-out',
   'page /join/[token]',
   'page /join/closed',
+  'page /join/team/[token]',
 
   'page /sign-in',
   'page /without-signal',

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { loadTeam } from '#lib/usecases/team/load-team.ts';
 import { setCover, stopCover } from '#lib/usecases/team/set-cover.ts';
-import { makeTestTeam, type TestTeam } from '../support/database.ts';
+import { makeTestTeam, ownerQuery, type TestTeam } from '../support/database.ts';
 import { addMemberTo, leadOf, type MemberActor } from './arrange.ts';
 
 const NOW = new Date('2026-11-25T09:00:00.000Z');
@@ -56,11 +56,13 @@ describe('a cover', () => {
   it('that began ends with yesterday, one to come is taken away', async () => {
     const began = await cover(ruth, tove, '2026-11-20', '2026-12-10');
     await stopCover(ruth, began.coverId, NOW);
-    expect((await loadTeam(lead, NOW)).covers).toMatchObject([{ to: '2026-11-24' }]);
+    expect((await loadTeam(lead, NOW)).covers).toEqual([]);
+    const kept = await ownerQuery('select to_date::text as to from cover where team_id = $1', [team.teamId]);
+    expect(kept).toEqual([{ to: '2026-11-24' }]);
     const ahead = await cover(lead, tove, '2026-12-20', '2026-12-22');
     await expect(stopCover(tove, ahead.coverId, NOW)).rejects.toMatchObject({ code: 'forbidden' });
     const { was } = await stopCover(lead, ahead.coverId, NOW);
     expect(was).toMatchObject({ from: '2026-12-20', to: '2026-12-22', coveredById: tove.memberId });
-    expect((await loadTeam(lead, NOW)).covers).toHaveLength(1);
+    expect((await loadTeam(lead, NOW)).covers).toEqual([]);
   });
 });

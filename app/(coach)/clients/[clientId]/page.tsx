@@ -5,6 +5,8 @@ import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
 import { loadClient } from '#lib/usecases/load-client.ts';
+import { loadApprovals } from '#lib/usecases/team/load-approvals.ts';
+import { loadClientTeam } from '#lib/usecases/team/load-client-team.ts';
 import { AxisRow } from './_page/axis-row.tsx';
 import { CheckIns } from './_page/check-ins.tsx';
 import styles from './_page/client-page.module.css';
@@ -16,6 +18,7 @@ import { Pairs } from './_page/pairs.tsx';
 import { PastReasons } from './_page/past-reasons.tsx';
 import { PlanAndActs } from './_page/plan-and-acts.tsx';
 import { StepsTried } from './_page/steps-tried.tsx';
+import { TeamNews } from './_page/team-news.tsx';
 
 export const metadata = { title: 'Client' };
 
@@ -27,12 +30,19 @@ export default async function ClientPage({ params, searchParams }: Props) {
   const loaded = address.success ? await loadClient(actor, address.data.clientId, now()) : undefined;
   if (!loaded) notFound();
   const { page } = loaded;
+  const team = await loadClientTeam(actor, page.id, now());
+  const approvals = await loadApprovals(actor, { clientId: page.id }, now());
   const { saved } = await searchParams;
   return (
     <main id="main" tabIndex={-1}>
       <div className={styles.upper}>
         <TheLine />
         <Head page={page} saved={typeof saved === 'string' && /^\d{1,5}$/.test(saved) ? saved : undefined} />
+        <TeamNews
+          note={team?.note ?? null}
+          approvals={approvals}
+          mayApprove={may(actor.role, 'approve-acts')}
+        />
         <AxisRow axis={page.axis} />
         <Ladders ladders={page.ladders} />
         <Load load={page.load} axis={page.axis} />
@@ -50,7 +60,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
           <StepsTried clientId={page.id} steps={loaded.tried} />
           <PastReasons clientId={page.id} lines={loaded.past} />
         </div>
-        <PlanAndActs loaded={loaded} />
+        <PlanAndActs loaded={loaded} team={team} mayEdit={may(actor.role, 'edit-clients')} />
       </div>
     </main>
   );

@@ -1,14 +1,19 @@
 import Link from 'next/link';
 import type { ClientLoaded } from '#lib/usecases/load-client.ts';
+import type { ClientTeam } from '#lib/usecases/team/load-client-team.ts';
+import { STANDING_LABELS, STANDING_MEANINGS } from '#lib/views/standing-labels.ts';
 import { InvitationLink } from '../../_parts/invitation-link.tsx';
 import styles from './client-page.module.css';
 import { ClinicianWordForm } from './clinician-word-form.tsx';
 import { Limits } from './limits.tsx';
 import { NoteForm } from './note-form.tsx';
 import { StandingForm } from './standing-form.tsx';
+import { MoveClient } from './with-coach.tsx';
+
+type Props = { loaded: ClientLoaded; team: ClientTeam | undefined; mayEdit: boolean };
 
 /** Right of the line: the plan in force, and what the coach can do or note about this client. */
-export function PlanAndActs({ loaded }: { loaded: ClientLoaded }) {
+export function PlanAndActs({ loaded, team, mayEdit }: Props) {
   const { page, standing, notes, limits } = loaded;
   const { plan } = page;
   return (
@@ -36,9 +41,36 @@ export function PlanAndActs({ loaded }: { loaded: ClientLoaded }) {
         <InvitationLink clientId={page.id} />
       </details>
       <details>
-        <summary>Standing: {standing.replace('-', ' ')}</summary>
-        <StandingForm clientId={page.id} standing={standing} />
+        <summary>
+          Standing: {STANDING_LABELS[standing]}
+          {team?.ahead ? `. ${team.ahead.words}` : ''}
+        </summary>
+        {mayEdit ? (
+          <StandingForm
+            clientId={page.id}
+            standing={standing}
+            today={page.today}
+            ahead={team?.ahead ?? null}
+          />
+        ) : (
+          <p>{STANDING_MEANINGS[standing]}</p>
+        )}
       </details>
+      {team && (
+        <details>
+          <summary>Coach: {team.coach}</summary>
+          <MoveClient clientId={page.id} name={page.name} others={team.others} />
+          <h3>Coaches and standing so far</h3>
+          {team.trace.length === 0 ? <p>Nothing has changed yet.</p> : null}
+          <ul className={styles.plan}>
+            {team.trace.map(({ id, on, exact, words }) => (
+              <li key={id}>
+                <span title={exact}>{on}</span>: {words}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
       <details>
         <summary>Record a clinician’s word</summary>
         <ClinicianWordForm clientId={page.id} today={page.today} />

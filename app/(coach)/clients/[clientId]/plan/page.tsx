@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation';
+import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { addDays } from '#lib/domain/local-date.ts';
@@ -8,6 +9,7 @@ import { loadPlanForm } from '#lib/usecases/load-plan-form.ts';
 import { draftView } from '#lib/views/draft-lines.ts';
 import { pack } from '#lib/views/packed.ts';
 import { planFormModel } from '#lib/views/plan-form.ts';
+import { planOfApproval } from '#lib/views/plan-of-approval.ts';
 import { DangersNow } from '../../_parts/dangers-now.tsx';
 import forms from '../../_parts/forms.module.css';
 import { PlanForm } from './plan-form.tsx';
@@ -27,7 +29,9 @@ export default async function PlanPage({ params, searchParams }: Props) {
     : undefined;
   if (!loaded) notFound();
   const { clientId, clientName, today, sources, copied } = loaded;
-  const model = planFormModel(loaded);
+  const asked = loaded.approval;
+  const filled = planFormModel(asked ? { ...loaded, copied: asked.plan } : loaded);
+  const model = asked ? planOfApproval(filled, asked.plan) : filled;
   const draft = loaded.draft ? draftView(loaded.draft, { ...model, today }) : null;
   return (
     <main id="main" tabIndex={-1} className={forms.page}>
@@ -41,10 +45,21 @@ export default async function PlanPage({ params, searchParams }: Props) {
           ? ' The draft in the address is not there any more; this is the plan without it.'
           : ''}
       </p>
+      {asked ? (
+        <p className={forms.lead}>
+          {asked.preparedBy} prepared this version. Change it, then approve it; or{' '}
+          <a href="/team/approvals">leave it waiting</a>.
+        </p>
+      ) : null}
       <DangersNow dangers={loaded.dangers} />
       <StartFrom clientId={clientId} {...sources} copied={copied?.from ?? ''} />
       <PlanForm
-        key={`${opened.draft} ${opened.client} ${opened.template}`}
+        key={`${opened.draft} ${opened.client} ${opened.template} ${opened.approval}`}
+        way={{
+          prepares: loaded.prepares,
+          approvalId: asked?.id ?? null,
+          keeps: may(actor.role, 'edit-plans'),
+        }}
         packed={pack({
           model: { ...model, versions: [] },
           past: {

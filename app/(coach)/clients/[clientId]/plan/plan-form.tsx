@@ -37,14 +37,18 @@ type Sent = {
     danger?: string | undefined;
   };
 };
-type Props = Sent & { draft: DraftView | null };
+/** `prepares`: it waits for approval. `approvalId`: of the prepared plan that is opened here. `keeps`: may keep plans for reuse. */
+export type PlanWay = { prepares: boolean; approvalId: string | null; keeps: boolean };
+type Props = Sent & { draft: DraftView | null; way: PlanWay };
 
-export function PlanForm({ packed, draft }: { packed: Packed<Sent>; draft: DraftView | null }) {
+type Packets = { packed: Packed<Sent>; draft: DraftView | null; way: PlanWay };
+
+export function PlanForm({ packed, draft, way }: Packets) {
   const sent = useMemo(() => unpack(packed), [packed]);
-  return <Form {...sent} draft={draft} />;
+  return <Form {...sent} draft={draft} way={way} />;
 }
 
-function Form({ model, draft, past }: Props) {
+function Form({ model, draft, past, way }: Props) {
   const router = useRouter();
   const plan = usePlan(model, draft ? { why: draft.why, ...(draft.notes && { notes: draft.notes }) } : {});
   const { typed } = plan;
@@ -58,11 +62,19 @@ function Form({ model, draft, past }: Props) {
     event.preventDefault();
     setBusy(true);
     const about = { baseVersion: model.baseVersion, draftId: draft?.id ?? null };
-    const answer = await postJson(`/api/clients/${model.clientId}/plans`, planBody(typed, about));
+    const body = planBody(typed, about);
+    const answer = way.approvalId
+      ? await postJson(`/api/team/approvals/${way.approvalId}`, { decision: 'approve', body })
+      : await postJson(`/api/clients/${model.clientId}/plans`, body);
     setBusy(false);
+    if (answer.ok && textIn(answer.value, 'state') === 'overtaken') {
+      setRefused({ message: textIn(answer.value, 'line'), fields: {} });
+      return;
+    }
     if (answer.ok) {
+      const waits = textIn(answer.value, 'approvalId') !== '';
       const version = textIn(answer.value, 'version') || model.baseVersion + 1;
-      router.push(`/clients/${model.clientId}?saved=${version}`);
+      router.push(`/clients/${model.clientId}${waits ? '' : `?saved=${version}`}`);
       router.refresh();
       return;
     }
@@ -117,16 +129,21 @@ function Form({ model, draft, past }: Props) {
         <PlanWords plan={plan} error={error} />
         <div className={forms.acts}>
           <button type="submit" className={forms.main} disabled={busy}>
-            Save as version {model.baseVersion + 1}
+            {sendWords(way)} version {model.baseVersion + 1}
           </button>
           <a className={forms.other} href={`/clients/${model.clientId}`}>
             Leave without saving
           </a>
         </div>
-        <KeepTemplate plan={plan} />
+        {way.keeps && <KeepTemplate plan={plan} />}
       </div>
     </form>
   );
+}
+
+function sendWords({ prepares, approvalId }: PlanWay): string {
+  if (approvalId) return 'Approve as';
+  return prepares ? 'Prepare for approval as' : 'Save as';
 }
 
 /** What the plan comes to; typing goes first, the drawing follows. */
