@@ -12,7 +12,8 @@ export type DueOutcome = {
   followed: Followed;
 };
 
-export type Window = { kind: string; days: number };
+/** `family`: a step for any kind of the family is something done; of ladders, when it is about the same one. */
+export type Window = { kind: string; days: number; family: string };
 
 /** Longer back than this a history does not reach far enough to be compared. */
 const BACK_DAYS = 300;
@@ -40,7 +41,7 @@ export async function listDueOutcomes(
   windows: readonly Window[],
 ): Promise<DueOutcome[]> {
   const { rows } = await tx.client.query<Row>(
-    `with span as (select * from jsonb_to_recordset($3::jsonb) as span(kind text, days int))
+    `with span as (select * from jsonb_to_recordset($3::jsonb) as span(kind text, days int, family text))
      select 'step' as of, s.id, s.client_id as "clientId", span.days as "windowDays", r.kind, r.subject, r.evidence,
        s.taken_on as "from", s.kind as "stepKind", s.ladder_id as "ladderId", s.side,
        e.taken->'planVersions' as "planVersions", coalesce(e.taken->>'limitId', '') <> '' as "setLimit"
@@ -62,8 +63,11 @@ export async function listDueOutcomes(
        and r.known_from + span.days <= $4::date and r.known_from >= $4::date - ${BACK_DAYS}
        and not exists (select from reason_outcome o
          where o.team_id = r.team_id and o.reason_id = r.id and o.window_days = span.days)
-       and not exists (select from step_taken s where s.team_id = r.team_id and s.client_id = r.client_id
-         and s.reason_id = r.id and s.undone_at is null and s.taken_on <= r.known_from + span.days)
+       and not exists (select from step_taken s join reason o on o.team_id = s.team_id and o.id = s.reason_id
+         where s.team_id = r.team_id and s.client_id = r.client_id and s.undone_at is null
+           and s.taken_on between r.known_from and r.known_from + span.days
+           and o.kind in (select kind from span other where other.family = span.family)
+           and (span.family <> 'ladder' or o.id = r.id or o.subject->>'ladderId' = r.subject->>'ladderId'))
        and not exists (select from reason_event e where e.team_id = r.team_id and e.reason_id = r.id and e.what = 'take'
          and e.at < (r.known_from + span.days + 1)::timestamptz and ${NOT_UNDONE})
      order by 3, 2, 4`,

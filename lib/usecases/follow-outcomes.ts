@@ -1,5 +1,5 @@
 import { betterSince } from '#lib/checks/better-since/better-since.ts';
-import { windowsOf } from '#lib/checks/better-since/windows.ts';
+import { familyOf, windowsOf } from '#lib/checks/better-since/windows.ts';
 import { type Limits, RULES_VERSION } from '#lib/checks/thresholds.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import { type DueOutcome, listDueOutcomes, type NewOutcome, type Window } from '#lib/db/outcomes.ts';
@@ -54,7 +54,9 @@ function allWindows(all: readonly Limits[]): Window[] {
   const windows = new Map<string, Window>();
   for (const limits of new Set(all)) {
     for (const kind of CHECK_KINDS) {
-      for (const days of windowsOf(kind, limits)) windows.set(`${kind} ${days}`, { kind, days });
+      const family = familyOf(kind);
+      if (!family) continue;
+      for (const days of windowsOf(kind, limits)) windows.set(`${kind} ${days}`, { kind, days, family });
     }
   }
   return [...windows.values()];

@@ -4,7 +4,7 @@ import { addDays } from '#lib/domain/local-date.ts';
 import type { Limits } from '../thresholds.ts';
 import { TISSUE_LABELS } from '../tissues.ts';
 import { dayInWords } from '../words.ts';
-import type { Followed, StepDone } from './types.ts';
+import type { Followed } from './types.ts';
 
 type Span = { from: string; to: string };
 
@@ -22,7 +22,7 @@ export function otherChanges(
   const span = { from: addDays(followed.from, -limits['betterSince.changesBeforeDays']), to: until };
   return [
     ...otherSteps(history, followed, span),
-    ...history.plans.flatMap((plan) => planInWords(plan, followed.step, span)),
+    ...history.plans.flatMap((plan) => planInWords(plan, followed, span)),
     ...history.limits.flatMap((limit) => limitInWords(limit, followed, span)),
     ...history.absences.flatMap((absence) => absenceInWords(absence, span)),
   ]
@@ -52,8 +52,10 @@ function otherSteps({ steps }: ClientHistory, { step, from }: Followed, span: Sp
     }));
 }
 
-function planInWords({ version, from }: HistoryPlan, step: StepDone | undefined, span: Span): Change[] {
-  if (!isIn(from, span) || step?.planVersions.includes(version)) return [];
+/** A step that wrote no version itself is carried out by the one of its own day. */
+function planInWords({ version, from }: HistoryPlan, { step, from: day }: Followed, span: Span): Change[] {
+  const isOwn = step?.planVersions.includes(version) || (step?.planVersions.length === 0 && from === day);
+  if (!isIn(from, span) || isOwn) return [];
   return [{ date: from, words: `plan version ${version} from ${dayInWords(from)}` }];
 }
 

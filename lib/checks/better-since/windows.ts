@@ -13,16 +13,18 @@ import { sideGapSince } from './side-gap.ts';
 import type { Measure } from './types.ts';
 import { windowGapSince } from './window-gap.ts';
 
-type Following = { measure: Measure; windows: readonly LimitId[] };
+/** What a step is likely to act on: the body as a whole, one ladder, or how often the client is heard of. */
+export type FollowedFamily = 'body' | 'ladder' | 'contact';
+type Following = { measure: Measure; windows: readonly LimitId[]; family: FollowedFamily };
 
 const PAIN_WINDOWS = ['betterSince.painFirst', 'betterSince.painSecond', 'betterSince.painThird'] as const;
 const PROGRESS_WINDOWS = ['betterSince.progressFirst', 'betterSince.progressSecond'] as const;
 const SIDES_WINDOWS = ['betterSince.sidesFirst', 'betterSince.sidesSecond'] as const;
 
-const pain: Following = { measure: painSince, windows: PAIN_WINDOWS };
-const load: Following = { measure: loadSince, windows: ['betterSince.loadDays'] };
-const quiet: Following = { measure: quietSince, windows: ['betterSince.quietDays'] };
-const progress: Following = { measure: passShareSince, windows: PROGRESS_WINDOWS };
+const pain: Following = { measure: painSince, windows: PAIN_WINDOWS, family: 'body' };
+const load: Following = { measure: loadSince, windows: ['betterSince.loadDays'], family: 'body' };
+const quiet: Following = { measure: quietSince, windows: ['betterSince.quietDays'], family: 'contact' };
+const progress: Following = { measure: passShareSince, windows: PROGRESS_WINDOWS, family: 'ladder' };
 
 /**
  * How each kind of reason is followed. Not here: what is owed (a question, a film, a plan that ends), which is done or
@@ -30,7 +32,7 @@ const progress: Following = { measure: passShareSince, windows: PROGRESS_WINDOWS
  * and not a state; a return after a break, whose first week comes once.
  */
 const FOLLOWING: Partial<Record<CheckKind, Following>> = {
-  'danger-sign': { measure: dangerSignSince, windows: PAIN_WINDOWS },
+  'danger-sign': { measure: dangerSignSince, windows: PAIN_WINDOWS, family: 'body' },
   'pain-high': pain,
   'pain-rising': pain,
   'pain-lingering': pain,
@@ -38,14 +40,14 @@ const FOLLOWING: Partial<Record<CheckKind, Following>> = {
   'load-jump': load,
   'new-hardest': load,
   'stacked-stress': load,
-  'no-let-up': { measure: restSince, windows: ['betterSince.loadDays'] },
-  'too-hard': { measure: hardSince, windows: ['betterSince.tooHardDays'] },
+  'no-let-up': { measure: restSince, windows: ['betterSince.loadDays'], family: 'body' },
+  'too-hard': { measure: hardSince, windows: ['betterSince.tooHardDays'], family: 'ladder' },
   stalled: progress,
   slipping: progress,
-  'too-little-time': { measure: practiceSince, windows: PROGRESS_WINDOWS },
-  'window-gap': { measure: windowGapSince, windows: SIDES_WINDOWS },
-  'side-gap': { measure: sideGapSince, windows: SIDES_WINDOWS },
-  'one-side-fault': { measure: faultSince, windows: SIDES_WINDOWS },
+  'too-little-time': { measure: practiceSince, windows: PROGRESS_WINDOWS, family: 'ladder' },
+  'window-gap': { measure: windowGapSince, windows: SIDES_WINDOWS, family: 'ladder' },
+  'side-gap': { measure: sideGapSince, windows: SIDES_WINDOWS, family: 'ladder' },
+  'one-side-fault': { measure: faultSince, windows: SIDES_WINDOWS, family: 'ladder' },
   'gone-quiet': quiet,
   fading: quiet,
 };
@@ -59,4 +61,9 @@ export function windowsOf(kind: CheckKind, limits: Limits): number[] {
 /** What is compared for this kind; undefined: the kind is not followed. */
 export function measureOf(kind: CheckKind): Measure | undefined {
   return FOLLOWING[kind]?.measure;
+}
+
+/** Steps for reasons of one family are not "nothing done" about each other; undefined: the kind is not followed. */
+export function familyOf(kind: CheckKind): FollowedFamily | undefined {
+  return FOLLOWING[kind]?.family;
 }

@@ -276,6 +276,7 @@ function stepFor(end: number): number {
   return STEPS.find((step) => end / step <= MOST_TICKS) ?? end;
 }
 
+/** One decimal from ten on, two below. */
 function plain(value: number): string {
-  return String(Number(value.toFixed(2)));
+  return String(Number(value.toFixed(value >= 10 ? 1 : 2)));
 }

@@ -12,6 +12,8 @@ export type WorkingView = {
   title: string;
   since: string;
   ruler: Ruler | undefined;
+  /** What would clear it, as a sentence. */
+  clears: string;
   inputs: { name: string; said: string }[];
   /** What loaded the place, largest first; empty: nothing did, or it is not about a place. */
   loaded: { name: string; said: string }[];
@@ -28,6 +30,7 @@ type Told = {
   since: string;
   closedAt: string | null;
   closedWhy: string | null;
+  clears: string;
   subject: { label: string };
   evidence: Flagged['evidence'];
   working: Working;
@@ -46,6 +49,7 @@ export function workingView(reason: Told, about: { today: Date; zone: string }):
   return {
     title: [asSentence(KIND_WORDS[kind]), reason.subject.label].filter(Boolean).join(', '),
     since: `since ${saidDate(reason.since, today)} (${exactDate(reason.since)})${closedInWords(reason)}`,
+    clears: asSentence(reason.clears.replace(/\.?$/, '.')),
     ruler: rulerOf(kind, reason.evidence, working.thresholds),
     inputs: working.inputs.filter((fact) => !isOfDrills(fact)).map(said),
     loaded: working.inputs.filter(isOfDrills).map(said),

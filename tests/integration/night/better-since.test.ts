@@ -42,7 +42,7 @@ async function aReason(
     `insert into reason (team_id, id, client_id, kind, subject_key, subject, level, points, tier, sentence, short, since,
        step, clears, evidence, working, state, rules_version, raised_at, updated_at, known_from, closed_at, closed_why)
      values ($1, $2, $3, $4, 'wrist-back:right', '{"key":"wrist-back:right","label":"right wrist","region":"wrist-back","side":"right"}',
-       'watch', 1, $5, 'Sore.', 'sore', $6, '{"kind":"cut-volume","text":"Less"}', 'less', '{}', '{}', 'open', 'test',
+       'watch', 1, $5, 'Sore.', 'sore', $6, '{"kind":"cut-volume","text":"Less"}', 'less', '{}', '{}', case when $7::text is null then 'open' else 'closed' end, 'test',
        $6::date + interval '27 hours', $6::date + interval '27 hours', $6, case when $7::text is null then null else $6::timestamptz end, $7)`,
     [team.teamId, id, clientId, kind, tier, FROM, closedWhy],
   );
@@ -116,11 +116,16 @@ describe('a window that ends', () => {
     const error = await aReason({ kind: 'pain-high', closedWhy: 'entry corrected' });
     const owed = await aReason({ kind: 'plan-ending' });
     await night('2026-03-15');
+    // Something was done about the body in these weeks: for pain rising.
+    expect(await ofReasons(alone)).toEqual([]);
+    await ownerQuery('update step_taken set undone_at = now() where team_id = $1', [team.teamId]);
+    await night('2026-03-16');
     expect((await ofReasons(alone)).map((one) => [one.windowDays, one.outcome])).toEqual([
       [7, 'better'],
       [14, 'better'],
     ]);
-    for (const id of [taken, note, error, owed]) expect(await ofReasons(id)).toEqual([]);
+    expect(await ofReasons(taken)).toHaveLength(2);
+    for (const id of [note, error, owed]) expect(await ofReasons(id)).toEqual([]);
   });
 
   it('is dropped with its step, and the reason counts as left alone again', async () => {

@@ -496,5 +496,9 @@ describe('two changes at once', () => {
       'the limit for all work ended Tue 19 May',
     ]);
     expect(since(history, follow('fading'))?.changes).toHaveLength(7);
+    const byHand = { ...own, planVersions: [] };
+    expect(since(history, follow('fading', { step: byHand }))?.changes).not.toContain(
+      'plan version 2 from Sun 10 May',
+    );
   });
 });

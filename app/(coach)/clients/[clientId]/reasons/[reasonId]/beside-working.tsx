@@ -12,7 +12,7 @@ export function BesideWorking({ loaded, view, children }: Props) {
   return (
     <aside className={styles.right} aria-label="What to do with it">
       <h2>{reason.closedAt === null ? 'What would clear it' : 'What would have cleared it'}</h2>
-      <p className={styles.sentence}>{reason.clears}</p>
+      <p className={styles.sentence}>{view.clears}</p>
       <h2>Proposed next step</h2>
       <p>{reason.step.text}</p>
       {children}

@@ -20,7 +20,9 @@ export function RulerFigure({ ruler }: { ruler: Ruler }) {
             data-late={isLate(mark.at) || undefined}
             style={{ left: place(mark.at), top: 26 + 20 * index }}
           >
-            <b>{mark.said}</b> {mark.words}
+            <span>
+              <b>{mark.said}</b> {mark.words}
+            </span>
           </span>
         ))}
         <span
