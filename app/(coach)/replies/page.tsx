@@ -46,7 +46,11 @@ export default async function RepliesPage({ searchParams }: Props) {
         </p>
       )}
       {more > 0 && <p>{more} more follow as these are answered.</p>}
-      {waiting.length > 0 && <BoardKeys page="replies" />}
+      {waiting.length > 0 && (
+        <div className={styles.keys}>
+          <BoardKeys page="replies" />
+        </div>
+      )}
       <section className={styles.section} aria-labelledby="earlier">
         <h2 id="earlier">Earlier answers</h2>
         <SearchForm find={filter.find} mine={mine} />

@@ -73,7 +73,7 @@ export function morningMail(input: MorningInput): MorningMail {
   };
 }
 
-function rowsOf({ clients, reasons, lastAt }: MorningInput): Row[] {
+function rowsOf({ clients, reasons, lastAt, today }: MorningInput): Row[] {
   const byClient = new Map<string, MorningReason[]>();
   for (const reason of reasons)
     byClient.set(reason.clientId, [...(byClient.get(reason.clientId) ?? []), reason]);
@@ -91,7 +91,8 @@ function rowsOf({ clients, reasons, lastAt }: MorningInput): Row[] {
           waitingSince: open.map((reason) => reason.raisedAt).sort()[0] ?? first.raisedAt,
           kinds: [...new Set([first, ...open].map((reason) => reason.kind))],
           isNew: open.some((reason) => reason.newAt > lastAt),
-          since: first.since,
+          // A plan that ends on Friday has stood here since it was raised, not since Friday.
+          since: first.since > today ? first.raisedAt.slice(0, 10) : first.since,
         },
       ];
     })

@@ -3,16 +3,16 @@ import { planItemInWords } from '../plan-words.ts';
 
 /** Words that stand in many names of rungs and in many questions: they name no drill. Own list. */
 const COMMON = new Set(
-  'with from free hold holds high back side hand hands floor wall rings bars arms legs both left right slow full short long line body weight step steps'.split(
+  'the and one two off out top for low arm arms leg legs set sets day per bar bars with from free hold holds high back side hand hands floor wall rings both left right slow full short long line body weight step steps'.split(
     ' ',
   ),
 );
-const SHORTEST = 4;
+const SHORTEST = 3;
 const SHOWN = 3;
 
 /**
  * The lines of the plan that a question speaks of: those whose rung or ladder shares a word with it, the most words
- * first, at most three. Words of fewer than four letters and those that stand in most names do not count; "planches"
+ * first, at most three. Words of fewer than three letters and those that stand in most names do not count; "planches"
  * and "planche" are one. Empty when it names none: then nothing is guessed.
  */
 export function drillsAsked(

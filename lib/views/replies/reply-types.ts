@@ -15,7 +15,7 @@ export type EarlierReply = {
 export type ReplyContext = {
   /** Danger signs that nobody has cleared, said first. */
   dangers: DangerNow[];
-  /** Open reasons in the order of answering, without those of the danger signs above. */
+  /** Open reasons in the order of answering, without the danger signs above and that a question waits. */
   reasons: { id: string; kind: string; sentence: string }[];
   /** Lines of the plan that the question speaks of. */
   drills: string[];

@@ -88,7 +88,8 @@ function contextOf(input: WaitingInput): ReplyContext {
   const today = localDateOf(input.now, client.zone);
   const dangers = dangersNow(view);
   const shown = reasons.filter(
-    ({ kind, tier }) => tier !== null && !(dangers.length > 0 && kind === 'danger-sign'),
+    ({ kind, tier }) =>
+      tier !== null && kind !== 'question-waiting' && !(dangers.length > 0 && kind === 'danger-sign'),
   );
   const last = [...checkIns].sort((a, b) => (a.sentAt < b.sentAt ? 1 : -1)).slice(0, 1);
   const [entry] = timeline({ checkIns: last, rungs: view.rungs, seen: [], today });

@@ -75,6 +75,11 @@ When this mail comes, and whether: https://low-wall.example/morning-mail
 `);
 });
 
+it('what is still to come has stood there since it was raised', () => {
+  const { text } = morningMail(input({ reasons: [reason({ kind: 'plan-ending', since: '2026-11-27' })] }));
+  expect(text).toContain('plan ending (since Fri 20 Nov)');
+});
+
 it('tells no number, no place and no word of a client', () => {
   const { text } = morningMail(input({ reasons: [PAIN, reason({})] }));
   expect(text).not.toMatch(/elbow|7 of 10|52|planche/i);

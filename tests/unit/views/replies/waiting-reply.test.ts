@@ -101,9 +101,10 @@ describe('drills that a question speaks of', () => {
       aRung({ id: 'p', name: 'Tuck planche', ladder: 'Planche holds', position: 3 }),
       aRung({ id: 'h', name: 'Toe pull, both hands', ladder: 'Toe pulls', position: 2 }),
       aRung({ id: 'r', name: 'Ring row', ladder: 'Rows', position: 1 }),
+      aRung({ id: 'd', name: 'Ring dip, turned out', ladder: 'Dips', position: 4 }),
     ].map((rung) => [rung.id, rung]),
   );
-  const items = ['p', 'h', 'r'].map((rungId) => ({
+  const items = ['p', 'h', 'r', 'd'].map((rungId) => ({
     session: 'A',
     rungId,
     side: 'both' as const,
@@ -116,6 +117,7 @@ describe('drills that a question speaks of', () => {
     ['My planches feel heavy', ['Tuck planche: 4 × 5, twice a week; rung 3 of Planche holds']],
     ['Hands on the floor or on the wall?', []],
     ['ROWS before toe-pulls?', ['Toe pull, both hands', 'Ring row']],
+    ['Rings turn out at the top of the dips', ['Ring dip, turned out']],
     ['', []],
   ])('%s', (text, lines) => {
     const found = drillsAsked(text, items, rungs);
