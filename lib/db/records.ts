@@ -6,6 +6,7 @@ import type {
   RecordCoachWord,
   RecordDangerSign,
   RecordGoal,
+  RecordLeftAlone,
   RecordLimit,
   RecordPain,
   RecordPlacement,
@@ -56,6 +57,9 @@ const STEPS = `select c.reason_id as "reasonId", c.kind, c.taken_on as "takenOn"
   ${iso('c.undone_at')} as "undoneAt", o.window_days as "windowDays", o.outcome
   from step_taken c left join step_outcome o on o.team_id = c.team_id and o.step_id = c.id
   where c.team_id = $1 and c.client_id = $2 order by c.taken_on, c.id, o.window_days`;
+const LEFT_ALONE = `select c.id as "reasonId", c.kind, c.known_from as "knownFrom", o.window_days as "windowDays", o.outcome
+  from reason c join reason_outcome o on o.team_id = c.team_id and o.reason_id = c.id
+  where c.team_id = $1 and c.client_id = $2 order by c.known_from, c.id, o.window_days`;
 const PLANS = `select c.version, c.from_date as "from", c.until_date as until, c.sessions_per_week as "sessionsPerWeek", c.why,
   coalesce(c.easy_weeks, '{}')::text[] as "easyWeeks", coalesce(c.test_weeks, '{}')::text[] as "testWeeks", coalesce(c.no_kit_weeks, '{}')::text[] as "noKitWeeks",
   c.notes, m.name as by, ${iso('c.created_at')} as "savedAt", c.accepted_week_au as "acceptedWeekAu", s.label as session,
@@ -126,6 +130,7 @@ export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRe
     reasons: await rows<RecordReason>(REASONS),
     reasonEvents: await rows<RecordReasonEvent>(EVENTS),
     steps: await rows<RecordStep>(STEPS),
+    leftAlone: await rows<RecordLeftAlone>(LEFT_ALONE),
     plans: await rows<RecordPlanItem>(PLANS),
     goals: await rows<RecordGoal>(GOALS),
     assessed: await rows<RecordAssessed>(ASSESSED),

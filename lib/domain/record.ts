@@ -89,6 +89,14 @@ export type RecordStep = {
   windowDays: number | null;
   outcome: string | null;
 };
+/** What became of a reason for which nothing was done, so many days after it was known. */
+export type RecordLeftAlone = {
+  reasonId: string;
+  kind: string;
+  knownFrom: string;
+  windowDays: number;
+  outcome: string;
+};
 export type RecordPlanItem = {
   version: number;
   from: string;
@@ -188,6 +196,7 @@ export type ClientRecord = {
   reasons: RecordReason[];
   reasonEvents: RecordReasonEvent[];
   steps: RecordStep[];
+  leftAlone: RecordLeftAlone[];
   plans: RecordPlanItem[];
   goals: RecordGoal[];
   assessed: RecordAssessed[];

@@ -21,6 +21,7 @@ export function readmeText(input: {
     '                   (body-weight seconds). An empty cell is an unknown day: never read it as zero.',
     'reasons.csv        what the checks said, since when, and how it ended. reason_events.csv: each change of it.',
     'steps_taken.csv    what the coach did about it, and whether it was better since.',
+    'reasons_left_alone.csv  the same of reasons about which nothing was done.',
     'plans.csv          every version of the plan. placements.csv: which rung from which day. goals.csv: skills in focus.',
     'assessments.csv    what a coach saw and measured of the parts of a skill, a line a part and side.',
     'questions.csv      questions and answers, with the names of the pictures sent with them (folder stills).',

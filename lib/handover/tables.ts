@@ -131,6 +131,14 @@ function decisionTables(record: ClientRecord, zone: string): NamedTable[] {
       ['looked_after_days', (row) => row.windowDays],
       ['better_since', (row) => row.outcome],
     ]),
+    table('reasons_left_alone.csv', record.leftAlone, [
+      ['reason_id', (row) => row.reasonId],
+      ['kind', (row) => row.kind],
+      ['known_from', (row) => row.knownFrom],
+      ['zone', () => zone],
+      ['looked_after_days', (row) => row.windowDays],
+      ['better_since', (row) => row.outcome],
+    ]),
     table('plans.csv', record.plans, planColumns(zone)),
     table('goals.csv', record.goals, [
       ['skill', (row) => row.skill],
