@@ -58,7 +58,7 @@ export function replayInWords({ clients, before, after, lines }: ReplayShown): s
     [count('weighs-differently'), 'with another weight'],
   ] as const;
   const said = parts.filter(([n]) => n > 0).map(([n, words]) => `${n} ${words}`);
-  const sum = `The last ${REPLAY_NIGHTS} nights of ${people}: ${before.reasons} reasons that go by these numbers came onto the board; with the new numbers ${after.reasons}${said.length > 0 ? ` (${said.join(', ')})` : ', the same ones'}.`;
+  const sum = `The last ${REPLAY_NIGHTS} nights of ${people}: ${before.reasons === 1 ? '1 reason that goes' : `${before.reasons} reasons that go`} by these numbers came onto the board; with the new numbers ${after.reasons}${said.length > 0 ? ` (${said.join(', ')})` : ', the same ones'}.`;
   return `${sum} On an ordinary morning ${aMorning(before)} had one of them; it would be ${aMorning(after)}.`;
 }
 

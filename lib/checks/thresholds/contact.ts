@@ -3,9 +3,9 @@ import { PRACTICE, threshold } from './threshold.ts';
 /** gone-quiet, fading and what is owed. */
 export const CONTACT = {
   'goneQuiet.watchDays': threshold(7, 'days', 'silent at least, watch'),
-  'goneQuiet.watchGap': threshold(1.35, 'x own longest gap', 'and at least this'),
+  'goneQuiet.watchGap': threshold(1.35, 'x own longest gap', 'and for this, watch'),
   'goneQuiet.actDays': threshold(10, 'days', 'silent at least, act'),
-  'goneQuiet.actGap': threshold(1.5, 'x own longest gap', 'and at least this'),
+  'goneQuiet.actGap': threshold(1.5, 'x own longest gap', 'and for this, act'),
   'goneQuiet.gapDays': threshold(84, 'days', 'days back in which the own longest gap is looked for'),
   'goneQuiet.neverCameDays': threshold(3, 'days', 'after the invitation', PRACTICE),
   'goneQuiet.neverStartedDays': threshold(4, 'days', 'after the first planned day', PRACTICE),

@@ -39,8 +39,8 @@ export const PROGRESS = {
   'stalled.trainingDays': threshold(8, 'days', 'training days at least'),
   'stalled.overDays': threshold(42, 'days', 'spread over at least'),
   'stalled.withinDays': threshold(63, 'days', 'within the last'),
-  'stalled.recentTrainingDays': threshold(5, 'days', 'training days at least'),
-  'stalled.recentDays': threshold(28, 'days', 'in the last'),
+  'stalled.recentTrainingDays': threshold(5, 'days', 'of them recent, at least'),
+  'stalled.recentDays': threshold(28, 'days', 'recent: in the last'),
   'stalled.lastScores': threshold(5, 'days', 'scores whose median is where the client is now'),
   'stalled.scoreUnder': threshold(0.95, 'x pass mark', 'that median under'),
   'stalled.interval': threshold(

@@ -32,6 +32,12 @@ export function ChecksForm({ client, groups, version, inForce, mayEdit, mayRepla
           </div>
         </section>
       ))}
+      {numbers.typed.size > 0 && (
+        <p className={styles.bar} role="status">
+          {numbers.changes.length === 1 ? '1 number differs' : `${numbers.changes.length} numbers differ`}:{' '}
+          <a href="#try">try and save</a>
+        </p>
+      )}
       {(mayEdit || mayReplay) && (
         <section className={styles.group} aria-labelledby="try">
           <h2 id="try">Try and save</h2>

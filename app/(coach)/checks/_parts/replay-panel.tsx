@@ -26,7 +26,11 @@ export function ReplayPanel({ clientId, numbers }: Props) {
       const answer = await postJson('/api/checks/replay', { clientId, values: numbers.values, skip });
       if (!answer.ok) {
         numbers.refuse(answer.fields);
-        setState({ of: asked, shown: sum, problem: answer.message, busy: false });
+        const [first] = Object.entries(answer.fields);
+        const problem = first
+          ? `${numbers.nameOf(first[0].replace(/^values\./, ''))} ${first[1]}.`
+          : answer.message;
+        setState({ of: asked, shown: sum, problem, busy: false });
         return;
       }
       const part = answer.value as ReplayShown;

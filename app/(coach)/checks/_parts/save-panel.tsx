@@ -14,7 +14,8 @@ type Props = {
   inForce: Partial<Limits>;
   numbers: Numbers;
 };
-type Refused = { message: string; fields: Record<string, string> };
+/** Kept as one value: a list made anew at every key would take the focus each time. */
+type Refused = { message: string; places: { id: string; name: string; message: string }[] };
 
 /** What would be saved, why, and the save itself: a new version, the earlier ones stay. */
 export function SavePanel({ client, version, inForce, numbers }: Props) {
@@ -32,7 +33,7 @@ export function SavePanel({ client, version, inForce, numbers }: Props) {
     setBusy(false);
     if (!answer.ok) {
       numbers.refuse(answer.fields);
-      setRefused(answer);
+      setRefused({ message: answer.message, places: placesOf(answer.fields, numbers) });
       return;
     }
     const { version: saved } = answer.value as { version: number };
@@ -50,11 +51,14 @@ export function SavePanel({ client, version, inForce, numbers }: Props) {
             : 'Nothing differs. Change a number above, try it, and save it here.'}
         </p>
       ) : (
-        <ul className={styles.changes}>
-          {numbers.changes.map((change) => (
-            <li key={change}>{change}</li>
-          ))}
-        </ul>
+        <>
+          {!differs && <p className={styles.hint}>In force, nothing to save:</p>}
+          <ul className={styles.changes}>
+            {numbers.changes.map((change) => (
+              <li key={change}>{change}</li>
+            ))}
+          </ul>
+        </>
       )}
       {numbers.unreadable.map(({ id, name }) => (
         <p key={id} role="alert">
@@ -63,16 +67,7 @@ export function SavePanel({ client, version, inForce, numbers }: Props) {
       ))}
       <label htmlFor="why">Why</label>
       <input id="why" value={why} maxLength={500} onChange={(event) => setWhy(event.target.value)} />
-      {refused && (
-        <RefusedPlaces
-          message={refused.message}
-          places={Object.entries(refused.fields).map(([path, message]) => ({
-            id: path === 'why' ? 'why' : `number-${path.replace(/^values\./, '')}`,
-            name: path === 'why' ? 'Why' : numbers.nameOf(path.replace(/^values\./, '')),
-            message,
-          }))}
-        />
-      )}
+      {refused && <RefusedPlaces message={refused.message} places={refused.places} />}
       <p className={styles.acts}>
         <button type="submit" data-filled disabled={busy || !differs || numbers.unreadable.length > 0}>
           Save
@@ -88,4 +83,13 @@ export function SavePanel({ client, version, inForce, numbers }: Props) {
 
 function sorted(values: object): [string, unknown][] {
   return Object.entries(values).sort(([a], [b]) => (a < b ? -1 : 1));
+}
+
+function placesOf(fields: Record<string, string>, numbers: Numbers): Refused['places'] {
+  return Object.entries(fields).map(([path, message]) => {
+    const id = path.replace(/^values\./, '');
+    return path === 'why'
+      ? { id, name: 'Why', message }
+      : { id: `number-${id}`, name: numbers.nameOf(id), message };
+  });
 }

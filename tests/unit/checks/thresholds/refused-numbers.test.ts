@@ -20,6 +20,11 @@ describe('bounds', () => {
     }
   });
 
+  it('and of the numbers of a check no two mean the same words', () => {
+    const named = ids.map((id) => `${id.split('.')[0]} ${THRESHOLDS[id].meaning}`);
+    expect(named.filter((one, at) => named.indexOf(one) !== at)).toEqual([]);
+  });
+
   it('keep what is urgent and what is a definition the same for everybody', () => {
     const kept = ids.filter((id) => boundsOf(id).kept !== undefined);
     expect(kept).toEqual(expect.arrayContaining(['dangerSign.twiceDays', 'points.danger', 'ewma.shortDays']));
