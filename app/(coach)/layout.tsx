@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { CoachNav } from './_frame/coach-nav.tsx';
@@ -16,7 +17,11 @@ export default async function CoachLayout({ children }: { children: ReactNode })
         <CoachNav />
         <p className={styles.who}>
           <span>
-            {actor.name}, {actor.teamName}
+            <Link href="/morning-mail" prefetch={false}>
+              {actor.name}
+              <span className="heard-only">: your morning mail</span>
+            </Link>
+            , {actor.teamName}
           </span>
           <SignOut />
         </p>
