@@ -49,6 +49,26 @@ export async function listDeletedCheckIns(
   });
 }
 
+/** Check-ins of a client that were corrected, from a date on, each as it was sent, with the id of what replaced it. */
+export async function listCorrectedCheckIns(
+  tx: TeamPg,
+  clientId: string,
+  from: string,
+): Promise<{ checkIn: HistoryCheckIn; correctedBy: string }[]> {
+  const { rows: heads } = await tx.client.query<HeadRow & { correctedBy: string }>(
+    `select ${HEAD}, (select n.id from check_in n where n.team_id = $1 and n.corrects_id = check_in.id
+       order by n.received_at limit 1) as "correctedBy" from check_in
+     where team_id = $1 and client_id = $2 and date >= $3::date and replaced_at is not null`,
+    [tx.teamId, clientId, from],
+  );
+  const by = new Map(heads.map((head) => [head.id, head.correctedBy]));
+  const bare = heads.map(({ correctedBy: _, ...head }) => head);
+  return (await withParts(tx, bare)).flatMap(({ checkIn }) => {
+    const correctedBy = by.get(checkIn.id);
+    return correctedBy ? [{ checkIn, correctedBy }] : [];
+  });
+}
+
 async function withParts(
   tx: TeamPg,
   heads: readonly HeadRow[],

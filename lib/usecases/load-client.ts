@@ -7,7 +7,7 @@ import { listReasonsLeftAlone, listStepsTaken } from '#lib/db/followed-steps.ts'
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import { listLimits } from '#lib/db/limits.ts';
 import { listPlannableRungs } from '#lib/db/plans.ts';
-import { listDeletedCheckIns } from '#lib/db/raw-check-ins.ts';
+import { listCorrectedCheckIns, listDeletedCheckIns } from '#lib/db/raw-check-ins.ts';
 import { listClosedReasons } from '#lib/db/reason-history.ts';
 import { listReasons, type ReasonRow } from '#lib/db/reasons.ts';
 import { listSettings } from '#lib/db/settings.ts';
@@ -58,6 +58,7 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       ladderRungs: await listPlannableRungs(tx),
       seen: await listSeen(tx, clientId),
       deleted: await listDeletedCheckIns(tx, clientId, addDays(today, -HISTORY_DAYS)),
+      corrected: await listCorrectedCheckIns(tx, clientId, from),
       words: await listCheckInWords(tx, clientId, addDays(today, -HISTORY_DAYS)),
       goal: client.goal,
       now,

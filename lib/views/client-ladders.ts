@@ -45,7 +45,12 @@ export type LadderPanel = {
 };
 
 /** Drawn first: ladders of the plan in force, those that moved last; the others are said in words. */
-export type LaddersView = { panels: LadderPanel[]; others: LadderPanel[] };
+export type LaddersView = {
+  panels: LadderPanel[];
+  others: LadderPanel[];
+  /** How often the client moved inside the axis, in one sentence; undefined without a ladder. */
+  summary: string | undefined;
+};
 
 const SHOWN = 4;
 const RECENT_DAYS = 28;
@@ -89,7 +94,24 @@ export function ladderPanels(
     ...one,
     forecasts: isGoal(one.id) ? ladderForecasts(view, one.id, rungs, about.limits) : [],
   }));
-  return { panels: drawn, others: panels.slice(SHOWN) };
+  return { panels: drawn, others: panels.slice(SHOWN), summary: movesInWords(panels) };
+}
+
+function movesInWords(panels: readonly LadderPanel[]): string | undefined {
+  if (panels.length === 0) return undefined;
+  let up = 0;
+  let back = 0;
+  for (const { paths } of panels) {
+    for (const { steps } of paths) {
+      steps.forEach((step, index) => {
+        const before = steps[index - 1];
+        if (before && step.level > before.level) up += 1;
+        if (before && step.level < before.level) back += 1;
+      });
+    }
+  }
+  const on = `On ${panels.length} ${panels.length === 1 ? 'ladder' : 'ladders'}`;
+  return `${on}; in these ${PAGE_DAYS} days ${up} ${up === 1 ? 'step' : 'steps'} up and ${back} back, each side counted.`;
 }
 
 function panel(

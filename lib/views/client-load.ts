@@ -33,9 +33,15 @@ export type LoadPanel = {
   /** Over the usual week + 2 spreads in the last block. */
   isOver: boolean;
 };
-export type LoadView = { panels: LoadPanel[]; others: { title: string; said: string }[] };
+export type LoadView = {
+  panels: LoadPanel[];
+  others: { title: string; said: string }[];
+  /** What lies above its usual week, in one sentence. */
+  summary: string;
+};
 
 const SHOWN = 4;
+const NAMED_OVER = 3;
 const SPREADS = 2;
 const LONG_DAYS = 28;
 const TALL = 132;
@@ -65,12 +71,28 @@ export function loadView(view: ClientView, named: readonly Tissue[], limits: Lim
   const shown = [session, ...tissues.slice(0, SHOWN - 1).map(({ panel }) => panel)];
   const tallest = shown.find((panel) => panel.isOver) ?? session;
   return {
+    summary: summaryOf([session, ...tissues.map(({ panel }) => panel)]),
     panels: shown.map((panel) => (panel === tallest ? { ...panel, height: TALL } : panel)),
     others: tissues.slice(SHOWN - 1).map(({ panel }) => ({
       title: `${panel.title}${panel.side ? `, ${panel.side}` : ''}`,
       said: panel.lines.map((line) => line.text).join('; '),
     })),
   };
+}
+
+function summaryOf(panels: readonly LoadPanel[]): string {
+  const over = panels.filter((panel) => panel.isOver).map(nameOf);
+  const known = panels.filter((panel) => panel.usual !== null).length;
+  if (known === 0) return 'No usual week is known yet, so nothing is held against one.';
+  if (over.length === 0) return 'Nothing lies over its usual week in the last 7 days.';
+  const [first = '', ...rest] = over;
+  const named = [first.charAt(0).toUpperCase() + first.slice(1), ...rest].slice(0, NAMED_OVER).join('; ');
+  const more = over.length > NAMED_OVER ? `; and ${over.length - NAMED_OVER} more` : '';
+  return `${named}${more}: over the usual week in the last 7 days.`;
+}
+
+function nameOf({ title, side }: LoadPanel): string {
+  return `${title.charAt(0).toLowerCase()}${title.slice(1)}${side ? `, ${side}` : ''}`;
 }
 
 type Named = { key: string; title: string; side: string; unit: string; series: LoadSeries };

@@ -9,8 +9,10 @@ import { type LadderRung, type LaddersView, ladderPanels } from './client-ladder
 import { type LoadView, loadView } from './client-load.ts';
 import { type PainView, painView } from './client-pain.ts';
 import { type PairPanel, pairPanels } from './client-pairs.ts';
+import { clientReadings, type Readings } from './client-readings.ts';
 import { type ReasonsView, reasonsView } from './client-reasons.ts';
 import { type TimelineEntry, timeline } from './client-timeline.ts';
+import { type WindowPanel, windowPanels } from './client-window.ts';
 import { clockTime, monthAndYear, placeOfZone } from './local-time.ts';
 import { saidDate, shortDate } from './say-date.ts';
 import { STANDING_LABELS } from './standing-labels.ts';
@@ -26,6 +28,8 @@ export type ClientPageInput = {
   seen: readonly SeenBy[];
   /** Check-ins that the client took back. */
   deleted?: Parameters<typeof timeline>[0]['deleted'];
+  /** Check-ins as they were sent before a correction. */
+  corrected?: Parameters<typeof timeline>[0]['corrected'];
   /** What coaches wrote on check-ins. */
   words?: Parameters<typeof timeline>[0]['words'];
   goal: string;
@@ -45,6 +49,9 @@ export type ClientPage = {
   load: LoadView;
   pain: PainView;
   pairs: PairPanel[];
+  windows: WindowPanel[];
+  /** What each chart says of each day, for the reading line. */
+  readings: Readings;
   timeline: TimelineEntry[];
   plan: PlanSummary | null;
 };
@@ -59,6 +66,18 @@ export function clientPage(input: ClientPageInput): ClientPage {
   const axis = clientAxis(view);
   const subjects = input.reasons.map((reason) => reason.subject);
   const ladders = ladderPanels(view, axis, { allRungs: input.ladderRungs, limits: input.limits });
+  const load = loadView(
+    view,
+    subjects.flatMap((subject) => (subject.tissue ? [subject.tissue] : [])),
+    input.limits,
+  );
+  const pain = painView(view, axis);
+  const pairs = pairPanels(
+    view,
+    axis,
+    subjects.flatMap((subject) => (subject.rungId ? [subject.rungId] : [])),
+  );
+  const windows = windowPanels(view, axis, input.limits);
   const recent = view.days.filter((day) => day.date > addDays(view.asOf.date, -KNOWN_OF_DAYS));
   return {
     id: client.id,
@@ -75,20 +94,21 @@ export function clientPage(input: ClientPageInput): ClientPage {
     reasons: reasonsView(input.reasons, today),
     axis,
     ladders,
-    load: loadView(
-      view,
-      subjects.flatMap((subject) => (subject.tissue ? [subject.tissue] : [])),
-      input.limits,
-    ),
-    pain: painView(view, axis),
-    pairs: pairPanels(
-      view,
-      axis,
-      subjects.flatMap((subject) => (subject.rungId ? [subject.rungId] : [])),
-    ),
+    load,
+    pain,
+    pairs,
+    windows,
+    readings: clientReadings(view, axis, {
+      ladders: ladders.panels,
+      load: load.panels,
+      pain,
+      pairs,
+      windows,
+    }),
     timeline: timeline({
       checkIns: view.history.checkIns,
       deleted: input.deleted,
+      corrected: input.corrected,
       rungs: view.rungs,
       seen: input.seen,
       words: input.words,

@@ -40,8 +40,12 @@ export type TimelineEntry = {
   said: TimelineWord[];
   /** Its sets, to write words on one. */
   sets: DrillSets[];
+  /** As it was sent before it was corrected, the first version first. */
+  before: Before[];
 };
+export type Before = { id: string; sent: string; about: string; words: string; facts: string };
 
+type Corrected = { checkIn: HistoryCheckIn; correctedBy: string };
 type Deleted = { checkIn: HistoryCheckIn; deletedAt: string };
 
 const SHOWN = 24;
@@ -53,6 +57,8 @@ const SHOWN = 24;
 export function timeline(input: {
   checkIns: readonly HistoryCheckIn[];
   deleted?: readonly Deleted[] | undefined;
+  /** As they were sent before a correction. */
+  corrected?: readonly Corrected[] | undefined;
   rungs: ReadonlyMap<string, HistoryRung>;
   seen: readonly SeenBy[];
   words?: readonly WordOnCheckIn[] | undefined;
@@ -69,17 +75,29 @@ export function timeline(input: {
       about: aboutOf(checkIn),
       sent: `sent ${clockTime(checkIn.sentAt, checkIn.zone)}`,
       words: checkIn.words,
-      facts: paragraph([
-        ...signsOf(checkIn),
-        ...painOf(checkIn),
-        ...setsOf(checkIn, input.rungs),
-        ...restOf(checkIn),
-      ]),
+      facts: factsOf(checkIn, input.rungs),
       ...lookedAt(checkIn, input),
       deleted: deletedOn(deletedAt.get(checkIn.id), checkIn.zone, input.today),
       said: wordsOf(checkIn.id, input.words ?? [], { zone: checkIn.zone, today: input.today }),
       sets: drillSets(checkIn.sets, input.rungs),
+      before: beforeOf(checkIn.id, input.corrected ?? []).map((old) => ({
+        id: old.id,
+        sent: `sent ${datedDay(localDateOf(new Date(old.sentAt), old.zone), input.today)}, ${clockTime(old.sentAt, old.zone)}`,
+        about: aboutOf(old),
+        words: old.words,
+        facts: factsOf(old, input.rungs),
+      })),
     }));
+}
+
+/** What one check-in replaced, and what that had replaced before: the oldest first. */
+function beforeOf(id: string, corrected: readonly Corrected[]): HistoryCheckIn[] {
+  const [last] = corrected.filter((one) => one.correctedBy === id);
+  return last ? [...beforeOf(last.checkIn.id, corrected), last.checkIn] : [];
+}
+
+function factsOf(checkIn: HistoryCheckIn, rungs: ReadonlyMap<string, HistoryRung>): string {
+  return paragraph([...signsOf(checkIn), ...painOf(checkIn), ...setsOf(checkIn, rungs), ...restOf(checkIn)]);
 }
 
 function deletedOn(at: string | undefined, zone: string, today: string): string {

@@ -10,7 +10,6 @@ export function aClient(over: Partial<BoardClient> & { id: string }): BoardClien
     coachId: 'coach-1',
     standing: 'in-training',
     questions: [],
-    skills: ['Handstand'],
     notChecked: null,
     firstDay: '2026-02-02',
     dates: [],
@@ -32,7 +31,7 @@ export function aReason(over: Partial<BoardReason> & { clientId: string }): Boar
   return {
     id: `reason-${count}`,
     kind: 'stalled',
-    subject: { key: 'toe-pull', label: 'Toe pull', ladderId: 'ladder-1' },
+    ladderId: 'ladder-1',
     level: 'watch',
     points: 1,
     tier: 'this-week',
@@ -41,7 +40,7 @@ export function aReason(over: Partial<BoardReason> & { clientId: string }): Boar
     since: '2026-11-20',
     raisedAt: '2026-11-21T03:10:00.000Z',
     raisedOn: (over.raisedAt ?? '2026-11-21').slice(0, 10),
-    step: { kind: 'one-rung-back', text: 'One rung back for three weeks.' },
+    step: 'One rung back for three weeks.',
     clears: 'the rung changes',
     daysKnown: null,
     state: 'open',
@@ -68,6 +67,8 @@ export function painHigh(clientId: string, over: Partial<BoardReason> = {}): Boa
 export function anInput(over: Partial<BoardInput> = {}): BoardInput {
   return {
     today: TODAY,
+    skills: ['Handstand', 'Planche'],
+    ofSkill: null,
     clients: [],
     reasons: [],
     coaches: [{ id: 'coach-1', name: 'Ines Halloran' }],

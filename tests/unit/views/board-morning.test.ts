@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { toBoard } from '#lib/views/board.ts';
+import { type Cut, toBoard } from '#lib/views/board.ts';
 import { firstRows, rowsAfter } from '#lib/views/board-first-rows.ts';
 import { newsWords, urgentWords } from '#lib/views/board-news-words.ts';
 import { changesSince } from '#lib/views/board-print.ts';
@@ -221,21 +221,24 @@ describe('rows that come with the page', () => {
   const clients = Array.from({ length: 30 }, (_, index) =>
     aClient({ id: `c${String(index).padStart(2, '0')}` }),
   );
-  const { groups } = toBoard(
-    anInput({ clients, reasons: clients.map(({ id }) => aReason({ clientId: id })) }),
-  );
+  const reasons = clients.map(({ id }) => aReason({ clientId: id }));
   const most = { now: 10, today: 10, 'this-week': 10, 'good-news': 10 };
+  const cutBy = (cut?: Cut) => toBoard(anInput({ clients, reasons }), cut).groups[0];
+  const idsOf = (cut?: Cut) => cutBy(cut)?.rows.map((row) => row.clientId) ?? [];
 
   it('are the first of each group, and the rest follows behind the last of them without a gap', () => {
-    const [cut] = firstRows(groups, most);
-    expect([cut?.rows.length, cut?.more, cut?.count]).toEqual([10, 20, 30]);
-    const all = groups[0]?.rows ?? [];
-    expect([...(cut?.rows ?? []), ...rowsAfter(all, cut?.rows.at(-1)?.clientId ?? '')]).toEqual(all);
-    expect(rowsAfter(all, 'somebody who left')).toEqual(all);
+    const first = cutBy(firstRows(most));
+    expect([first?.rows.length, first?.more, first?.count]).toEqual([10, 20, 30]);
+    const last = first?.rows.at(-1)?.clientId;
+    const next = idsOf(rowsAfter('this-week', last, 12));
+    const rest = idsOf(rowsAfter('this-week', next.at(-1), 12));
+    expect([...idsOf(firstRows(most)), ...next, ...rest]).toEqual(idsOf());
+    expect(cutBy(rowsAfter('this-week', next.at(-1), 12))?.more).toBe(0);
+    expect(idsOf(rowsAfter('this-week', 'somebody who left', 30))).toEqual(idsOf());
   });
 
   it('are all of them where two more are left', () => {
-    expect(firstRows(groups, { ...most, 'this-week': 28 })[0]?.more).toBe(0);
-    expect(firstRows(groups, { ...most, 'this-week': 27 })[0]?.more).toBe(3);
+    expect(cutBy(firstRows({ ...most, 'this-week': 28 }))?.more).toBe(0);
+    expect(cutBy(firstRows({ ...most, 'this-week': 27 }))?.more).toBe(3);
   });
 });

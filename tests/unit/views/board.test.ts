@@ -149,10 +149,11 @@ describe('counts', () => {
 describe('filter', () => {
   const clients = [
     aClient({ id: 'a', name: 'João Pellerin' }),
-    aClient({ id: 'b', name: 'Maren Oduya', skills: ['Planche'], coachId: 'coach-2' }),
+    aClient({ id: 'b', name: 'Maren Oduya', coachId: 'coach-2' }),
   ];
   const reasons = [aReason({ clientId: 'a' }), painHigh('b')];
-  const under = (filter: BoardInput['filter']) => toBoard(anInput({ clients, reasons, filter }));
+  const ofSkill = new Set(['b']);
+  const under = (filter: BoardInput['filter']) => toBoard(anInput({ clients, reasons, filter, ofSkill }));
 
   it.each([
     [{ q: 'joao' }, ['João Pellerin']],

@@ -14,3 +14,22 @@ test('what the client deleted stands in its place, whole, and says that it count
   expect(entries[1]?.deleted).toMatch(/^deleted by the client \w/);
   expect(timeline(input)).toHaveLength(2);
 });
+
+test('a corrected check-in stands with what it was before, the first version first', () => {
+  const sent = (id: string, value: number, hour: string) =>
+    aCheckIn(3, { id, words: `version ${id}`, sentAt: `${day(3)}T${hour}:00:00.000Z`, effort: value });
+  const [entry] = timeline({
+    checkIns: [sent('c', 7, '20')],
+    corrected: [
+      { checkIn: sent('b', 6, '19'), correctedBy: 'c' },
+      { checkIn: sent('a', 5, '18'), correctedBy: 'b' },
+      { checkIn: sent('x', 5, '18'), correctedBy: 'another' },
+    ],
+    rungs: new Map(),
+    seen: [],
+    today: day(5),
+  });
+  expect(entry?.before.map((old) => old.words)).toEqual(['version a', 'version b']);
+  expect(entry?.before[0]).toMatchObject({ id: 'a' });
+  expect(entry?.before[0]?.about).toContain('effort 5 of 10');
+});

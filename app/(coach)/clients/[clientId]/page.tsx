@@ -8,6 +8,7 @@ import { loadClient } from '#lib/usecases/load-client.ts';
 import { loadApprovals } from '#lib/usecases/team/load-approvals.ts';
 import { loadClientTeam } from '#lib/usecases/team/load-client-team.ts';
 import { AxisRow } from './_page/axis-row.tsx';
+import { BalanceWindow } from './_page/balance-window.tsx';
 import { CheckIns } from './_page/check-ins.tsx';
 import styles from './_page/client-page.module.css';
 import { Head } from './_page/head.tsx';
@@ -17,6 +18,7 @@ import { Pain } from './_page/pain.tsx';
 import { Pairs } from './_page/pairs.tsx';
 import { PastReasons } from './_page/past-reasons.tsx';
 import { PlanAndActs } from './_page/plan-and-acts.tsx';
+import { ReadingArea } from './_page/reading/reading-area.tsx';
 import { StepsTried } from './_page/steps-tried.tsx';
 import { TeamNews } from './_page/team-news.tsx';
 
@@ -35,7 +37,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
   const { saved } = await searchParams;
   return (
     <main id="main" tabIndex={-1}>
-      <div className={styles.upper}>
+      <ReadingArea readings={page.readings} className={styles.upper}>
         <TheLine />
         <Head page={page} saved={typeof saved === 'string' && /^\d{1,5}$/.test(saved) ? saved : undefined} />
         <TeamNews
@@ -48,8 +50,9 @@ export default async function ClientPage({ params, searchParams }: Props) {
         <Load load={page.load} axis={page.axis} />
         <Pain pain={page.pain} />
         <Pairs pairs={page.pairs} />
+        <BalanceWindow windows={page.windows} />
         <AxisRow axis={page.axis} foot />
-      </div>
+      </ReadingArea>
       <div className={styles.lower}>
         <div>
           <CheckIns

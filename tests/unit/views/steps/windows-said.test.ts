@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { DEFAULT_LIMITS, limitsWith } from '#lib/checks/thresholds.ts';
-import { toRow } from '#lib/views/board-row.ts';
+import { owedTo, toRow } from '#lib/views/board-row.ts';
 import { pastReasons } from '#lib/views/client-past-reasons.ts';
 import { stepsTried } from '#lib/views/steps/steps-tried.ts';
 import { triedInWords } from '#lib/views/steps/tried-in-words.ts';
@@ -121,10 +121,10 @@ it('a closed reason says when, why, what a coach said and what it came to', () =
 it('stands first among the further words of the row, where the reason leads it', () => {
   const tried = { takenOn: '2026-11-11', windowDays: 7, outcome: 'better' as const };
   const client = { ...aClient({ id: 'c' }) };
-  const row = toRow(
-    client,
-    [aReason({ clientId: 'c', tried, points: 2 }), aReason({ clientId: 'c', kind: 'slipping' })],
-    TODAY,
-  );
-  expect(row?.others[0]).toBe('step tried Wed 11 Nov: better after 7 days');
+  const reasons = [
+    aReason({ clientId: 'c', tried, points: 2 }),
+    aReason({ clientId: 'c', kind: 'slipping' }),
+  ];
+  const owed = owedTo(client, reasons);
+  expect(owed && toRow(owed, TODAY).others[0]).toBe('step tried Wed 11 Nov: better after 7 days');
 });

@@ -1,7 +1,8 @@
 import type { ClientAxis } from '#lib/views/client-axis.ts';
 import { PAGE_DAYS } from '#lib/views/client-axis.ts';
-import styles from './client-page.module.css';
+import styles from './axis.module.css';
 import { atDay } from './places.ts';
+import { ReadingSlider } from './reading/reading-slider.tsx';
 
 /** The one date axis of all panels: blocks of seven days to the line, weeks ahead behind it. */
 export function AxisRow({ axis, foot = false }: { axis: ClientAxis; foot?: boolean }) {
@@ -23,6 +24,7 @@ export function AxisRow({ axis, foot = false }: { axis: ClientAxis; foot?: boole
             {tick.label}
           </span>
         ))}
+        {foot ? null : <ReadingSlider />}
         {foot
           ? null
           : axis.plans.map((plan) => (
@@ -38,7 +40,9 @@ export function AxisRow({ axis, foot = false }: { axis: ClientAxis; foot?: boole
       </div>
       {foot ? null : (
         <>
-          <span className={styles.key}>bar trained, dot rest, dash away, gap unknown</span>
+          <span className={styles.key}>
+            bar trained, dot rest, dash away, gap unknown; arrow keys on the axis read one day, Esc ends it
+          </span>
           <div className={styles.ribbon} role="img" aria-label={`${PAGE_DAYS} days. ${axis.summary}`}>
             {axis.ribbon.map((day) => (
               <span key={day.said} className={styles.day} data-state={day.state} title={day.said} />

@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation';
 import { type FormEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { type DrillSets, type SetChoice, setChoices } from '#lib/views/set-words.ts';
 import { postJson } from '../../_parts/post-json.ts';
-import styles from './client-page.module.css';
+import styles from './timeline.module.css';
 
 type Props = { clientId: string; checkInId: string; day: string; sets: DrillSets[]; unseen: boolean };
 

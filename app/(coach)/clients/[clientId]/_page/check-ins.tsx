@@ -1,6 +1,6 @@
 import type { TimelineEntry } from '#lib/views/client-timeline.ts';
 import { CheckInActs } from './check-in-acts.tsx';
-import styles from './client-page.module.css';
+import styles from './timeline.module.css';
 
 const SHOWN = 8;
 
@@ -39,6 +39,14 @@ function Entry({ entry, writeTo }: { entry: TimelineEntry; writeTo: string | nul
       <div>
         {entry.words ? <q>{entry.words}</q> : null}
         <p className={styles.facts}>{entry.facts}</p>
+        {entry.before.map((old) => (
+          <details key={old.id} className={styles.before}>
+            <summary>Corrected: as it was, {old.sent}</summary>
+            <p>{old.about}</p>
+            {old.words ? <q>{old.words}</q> : null}
+            <p className={styles.facts}>{old.facts}</p>
+          </details>
+        ))}
         {entry.said.map((word) => (
           <div key={word.id} className={styles.word}>
             <p>

@@ -1,10 +1,11 @@
 import { LadderChart } from '#app/_charts/ladder-chart.tsx';
 import { PAGE_DAYS } from '#lib/views/client-axis.ts';
 import { type LadderPanel, type LaddersView, RUNG_HEIGHT } from '#lib/views/client-ladders.ts';
-import styles from './client-page.module.css';
+import styles from './charts.module.css';
 import { ForecastFigure } from './forecast-figure.tsx';
 import { Panel } from './panel.tsx';
 import { atLevel, heightOf } from './places.ts';
+import { ReadingMark } from './reading/reading-mark.tsx';
 
 export function Ladders({ ladders }: { ladders: LaddersView }) {
   const all = [...ladders.panels, ...ladders.others];
@@ -22,6 +23,7 @@ export function Ladders({ ladders }: { ladders: LaddersView }) {
           ? 'No rung is set yet. Saving a plan places the client on its rungs.'
           : 'Left dashed and hollow, right solid and filled. A point is a day that met the pass mark.'
       }
+      summary={ladders.summary}
       table={{ columns: ['Ladder', 'Rung', 'Side', 'Since'], rows }}
     >
       {ladders.panels.map((ladder) => (
@@ -73,8 +75,9 @@ function LadderRow({ ladder }: { ladder: LadderPanel }) {
           </span>
         ))}
       </div>
-      <div className={styles.plot}>
+      <div className={styles.plot} data-plot>
         <LadderChart panel={ladder} height={height} days={PAGE_DAYS} />
+        <ReadingMark panel={ladder.id} />
       </div>
       <div className={`${styles.right} ${styles.high}`} style={high}>
         {ladder.paths.map((path) => (

@@ -1,8 +1,9 @@
 import { LoadChart } from '#app/_charts/load-chart.tsx';
 import type { ClientAxis } from '#lib/views/client-axis.ts';
 import type { LoadPanel, LoadView } from '#lib/views/client-load.ts';
-import styles from './client-page.module.css';
+import styles from './charts.module.css';
 import { Panel } from './panel.tsx';
+import { ReadingMark } from './reading/reading-mark.tsx';
 
 export function Load({ load, axis }: { load: LoadView; axis: ClientAxis }) {
   const rows = axis.ticks.map((tick, index) => ({
@@ -13,6 +14,7 @@ export function Load({ load, axis }: { load: LoadView; axis: ClientAxis }) {
     <Panel
       title="Load"
       explain="Blocks of 7 days. Band: usual week, two spreads each way; solid ink lies above it. A + marks unknown days: at least so much."
+      summary={load.summary}
       table={{
         columns: [
           '7 days from',
@@ -52,8 +54,9 @@ function LoadRow({ panel }: { panel: LoadPanel }) {
         {panel.side ? <strong>{panel.side}</strong> : null}
         <span className={styles.unit}>{panel.unit}</span>
       </div>
-      <div className={styles.plot}>
+      <div className={styles.plot} data-plot>
         <LoadChart panel={panel} />
+        <ReadingMark panel={panel.key} />
         <div className={styles.values} aria-hidden="true">
           {panel.labels.map((label) => (
             <span key={label.key} className={label.onInk ? styles.onink : undefined}>

@@ -1,9 +1,10 @@
 import { PainChart } from '#app/_charts/pain-chart.tsx';
 import { PAGE_DAYS } from '#lib/views/client-axis.ts';
 import { PAIN_HEIGHT, type PainView } from '#lib/views/client-pain.ts';
-import styles from './client-page.module.css';
+import styles from './charts.module.css';
 import { Panel } from './panel.tsx';
 import { atDay, atValue, heightOf } from './places.ts';
+import { ReadingMark } from './reading/reading-mark.tsx';
 
 const high = heightOf(PAIN_HEIGHT);
 const SCORES = [0, 2, 4, 6, 8, 10];
@@ -21,6 +22,7 @@ export function Pain({ pain }: { pain: PainView }) {
           ? pain.summary
           : 'Joint or tendon, worst of the day, 0 to 10. Ring: the morning. A gap is unknown.'
       }
+      summary={pain.lines.length === 0 ? undefined : pain.summary}
       table={{ columns: ['Day', 'Where', 'Worst, 0-10', 'Morning, 0-10'], rows }}
     >
       {pain.lines.length > 0 ? (
@@ -37,7 +39,8 @@ export function Pain({ pain }: { pain: PainView }) {
               </span>
             ))}
           </div>
-          <div className={styles.plot}>
+          <div className={styles.plot} data-plot>
+            <ReadingMark panel="pain" />
             <PainChart pain={pain} height={PAIN_HEIGHT} days={PAGE_DAYS} />
             <span className={styles.named} style={{ top: `calc(${atValue(6, 10)} - 16px)` }}>
               6: stop that work, see a clinician

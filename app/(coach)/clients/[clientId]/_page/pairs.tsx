@@ -1,9 +1,10 @@
 import { PairChart } from '#app/_charts/pair-chart.tsx';
 import { PAGE_DAYS } from '#lib/views/client-axis.ts';
 import { PAIR_HEIGHT, type PairPanel } from '#lib/views/client-pairs.ts';
-import styles from './client-page.module.css';
+import styles from './charts.module.css';
 import { Panel } from './panel.tsx';
 import { atValue, heightOf } from './places.ts';
+import { ReadingMark } from './reading/reading-mark.tsx';
 
 const high = heightOf(PAIR_HEIGHT);
 
@@ -22,6 +23,7 @@ export function Pairs({ pairs }: { pairs: PairPanel[] }) {
           ? 'No rung was done left and right on the same day in these 84 days.'
           : 'Best of the day, both sides on the same day. The stroke between them is the gap.'
       }
+      summary={pairs.map((panel) => panel.summary).join(' ')}
       table={{ columns: ['Day', 'Rung', 'Left', 'Right'], rows }}
     >
       {pairs.map((panel) => (
@@ -34,8 +36,9 @@ export function Pairs({ pairs }: { pairs: PairPanel[] }) {
               </span>
             ))}
           </div>
-          <div className={styles.plot}>
+          <div className={styles.plot} data-plot>
             <PairChart panel={panel} height={PAIR_HEIGHT} days={PAGE_DAYS} />
+            <ReadingMark panel={panel.rungId} />
           </div>
           <div className={`${styles.right} ${styles.high}`} style={high}>
             <strong className={styles.placed} style={{ top: panel.leftAt }}>

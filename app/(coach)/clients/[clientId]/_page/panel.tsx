@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import styles from './client-page.module.css';
+import styles from './charts.module.css';
 
 export type Table = { columns: string[]; rows: { key: string; cells: string[] }[] };
 
@@ -7,11 +7,14 @@ export type Table = { columns: string[]; rows: { key: string; cells: string[] }[
 export function Panel({
   title,
   explain,
+  summary,
   table,
   children,
 }: {
   title: string;
   explain: string;
+  /** What the charts say, in one sentence. */
+  summary?: string | undefined;
   table: Table;
   children: ReactNode;
 }) {
@@ -45,6 +48,7 @@ export function Panel({
           </table>
         </details>
       ) : null}
+      {summary ? <p className={styles.summary}>{summary}</p> : null}
       {children}
     </section>
   );

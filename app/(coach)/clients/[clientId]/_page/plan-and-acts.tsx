@@ -3,11 +3,11 @@ import type { ClientLoaded } from '#lib/usecases/load-client.ts';
 import type { ClientTeam } from '#lib/usecases/team/load-client-team.ts';
 import { STANDING_LABELS, STANDING_MEANINGS } from '#lib/views/standing-labels.ts';
 import { InvitationLink } from '../../_parts/invitation-link.tsx';
-import styles from './client-page.module.css';
 import { ClinicianWordForm } from './clinician-word-form.tsx';
 import { Limits } from './limits.tsx';
 import { NoteForm } from './note-form.tsx';
 import { StandingForm } from './standing-form.tsx';
+import styles from './timeline.module.css';
 import { MoveClient } from './with-coach.tsx';
 
 type Props = { loaded: ClientLoaded; team: ClientTeam | undefined; mayEdit: boolean };
