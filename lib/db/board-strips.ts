@@ -1,13 +1,8 @@
 import type { StripDay, StripDays } from '#lib/views/strip.ts';
 import type { TeamPg } from './client.ts';
 
-type Row = {
-  clientId: string;
-  dates: string[];
-  states: string[];
-  loads: (number | null)[];
-  pains: (number | null)[];
-};
+type Day = [date: string, state: string, load: number | null, pain: number | null];
+type Row = { clientId: string; days: Day[] };
 type Placed = { clientId: string; ladderId: string; side: string; from: string; position: number };
 type Away = { clientId: string; from: string; to: string | null };
 
@@ -32,19 +27,14 @@ export async function listStrips(
 }
 
 function toDays(row: Row): StripDay[] {
-  return row.dates.map((date, index) => ({
-    date,
-    state: row.states[index] ?? 'unknown',
-    load: row.loads[index] ?? null,
-    pain: row.pains[index] ?? null,
-  }));
+  return row.days.map(([date, state, load, pain]) => ({ date, state, load, pain }));
 }
 
 async function listDays(tx: TeamPg, clientIds: string[], span: { from: string; to: string }): Promise<Row[]> {
   const { rows } = await tx.client.query<Row>(
-    `select client_id as "clientId", array_agg(to_char(date, 'YYYY-MM-DD') order by date) as dates,
-       array_agg(state order by date) as states, array_agg(session_load_au order by date) as loads,
-       array_agg(worst_pain order by date) as pains
+    // One value a client: JSON is parsed several times faster than arrays of the database are.
+    `select client_id as "clientId",
+       json_agg(json_build_array(to_char(date, 'YYYY-MM-DD'), state, session_load_au, worst_pain) order by date) as days
      from day_rollup
      where team_id = $1 and client_id = any($2::uuid[]) and date between $3 and $4
      group by client_id`,

@@ -43,7 +43,11 @@ export async function listBoardClients(
   tx: TeamPg,
   on: { zone: string; night: string | null; today: string; now: Date },
 ): Promise<BoardClient[]> {
-  const { rows } = await tx.client.query<BoardClient>(
+  type Row = Omit<BoardClient, 'questions' | 'dates'> & {
+    questions: BoardClient['questions'] | null;
+    dates: string[] | null;
+  };
+  const { rows } = await tx.client.query<Row>(
     `with team as materialized (
        select id, name, coach_id, standing, zone, coalesce(joined_at, invited_at) as first_at
        from client where team_id = $1 and standing <> 'left'
@@ -56,37 +60,30 @@ export async function listBoardClients(
          'stills', array(select st.id from question_still st where st.team_id = q.team_id and st.question_id = q.id
            order by st.created_at, st.id)) order by q.asked_at, q.id) as list
        from question q where q.team_id = $1 and q.answered_at is null group by q.client_id
-     ), goals as (
-       select g.client_id, array_agg(distinct k.name) as names from goal g
-       join skill k on k.team_id = g.team_id and k.id = g.skill_id
-       where g.team_id = $1 and g.ended_on is null group by g.client_id
      ), young as (
-       select r.client_id, array_agg(to_char(r.date, 'YYYY-MM-DD')) as dates
+       select r.client_id, jsonb_agg(to_char(r.date, 'YYYY-MM-DD')) as dates
        from team t join day_rollup r on r.team_id = $1 and r.client_id = t.id and r.date >= $4::date - 28
        where t.first_at > $5 - interval '30 days' group by r.client_id
      )
      select c.id, c.name, c.coach_id as "coachId", c.standing,
-       coalesce(waiting.list, '[]'::jsonb) as questions,
-       coalesce(goals.names, (select p.skills_in_focus from plan p
-         where p.team_id = $1 and p.client_id = c.id order by p.version desc limit 1), '{}') as skills,
-       to_char(wall_clock(c.zone, c.first_at), 'YYYY-MM-DD') as "firstDay",
-       coalesce(young.dates, '{}') as dates,
+       waiting.list as questions,
+       case when c.first_at > $5 - interval '30 days' then to_char(wall_clock(c.zone, c.first_at), 'YYYY-MM-DD') end as "firstDay",
+       young.dates,
        case
          when not c.standing = any (night_standings()) or not zones.due or n.done_at is not null
-           or wall_clock(c.zone, c.first_at)::date > $3::date then null
+           or (c.first_at > $5 - interval '3 days' and wall_clock(c.zone, c.first_at)::date > $3::date) then null
          when n.failed_at is not null then 'failed'
          else 'not-reached'
        end as "notChecked"
      from team c
      join zones on zones.zone = c.zone
      left join waiting on waiting.client_id = c.id
-     left join goals on goals.client_id = c.id
      left join young on young.client_id = c.id
      left join night_client n on n.team_id = $1 and n.client_id = c.id and n.local_date = $3::date
      order by c.name, c.id`,
     [tx.teamId, on.zone, on.night, on.today, on.now],
   );
-  return rows;
+  return rows.map((row) => ({ ...row, questions: row.questions ?? [], dates: row.dates ?? [] }));
 }
 
 /** Last check-in and last "seen" of some clients, by their id. */
@@ -120,11 +117,37 @@ export async function listContacts(
   return new Map(rows.map(({ id, ...contact }) => [id, contact]));
 }
 
+/** Every skill that a client of the team trains for, by name. */
+export async function listBoardSkills(tx: TeamPg): Promise<string[]> {
+  const { rows } = await tx.client.query<{ name: string }>(
+    `select k.name from goal g join skill k on k.team_id = g.team_id and k.id = g.skill_id
+     where g.team_id = $1 and g.ended_on is null
+     union select unnest(p.skills_in_focus) from plan p where p.team_id = $1 order by 1`,
+    [tx.teamId],
+  );
+  return rows.map((row) => row.name);
+}
+
+/** Who trains for a skill: by a goal, or where there is none by the newest plan. */
+export async function listClientsOfSkill(tx: TeamPg, skill: string): Promise<Set<string>> {
+  const { rows } = await tx.client.query<{ id: string }>(
+    `select c.id from client c
+     left join lateral (
+       select array_agg(k.name) as names from goal g join skill k on k.team_id = g.team_id and k.id = g.skill_id
+       where g.team_id = c.team_id and g.client_id = c.id and g.ended_on is null
+     ) goals on true
+     where c.team_id = $1 and $2 = any (coalesce(goals.names, (select p.skills_in_focus from plan p
+       where p.team_id = c.team_id and p.client_id = c.id order by p.version desc limit 1)))`,
+    [tx.teamId, skill],
+  );
+  return new Set(rows.map((row) => row.id));
+}
+
 /** All reasons that are not closed and belong on the board, whatever their state. `zone`: the coach's. */
 export async function listBoardReasons(tx: TeamPg, zone: string): Promise<BoardReason[]> {
   const { rows } = await tx.client.query<Omit<BoardReason, 'raisedAt' | 'raisedOn'> & { raisedAt: Date }>(
-    `select id, client_id as "clientId", kind, subject, level, points, tier, sentence, short, since,
-       raised_at as "raisedAt", step, clears, working->'daysKnown' as "daysKnown", state,
+    `select id, client_id as "clientId", kind, subject->>'ladderId' as "ladderId", level, points, tier, sentence, short, since,
+       raised_at as "raisedAt", step->>'text' as step, clears, working->'daysKnown' as "daysKnown", state,
        aside_until as "asideUntil", with_client_until as "withClientUntil",
        case when known_on is not null then coalesce(known_words, '') end as "knownWords", tried.answer as tried
      from reason left join (
@@ -139,9 +162,16 @@ export async function listBoardReasons(tx: TeamPg, zone: string): Promise<BoardR
      order by client_id, points desc, raised_at, id`,
     [tx.teamId],
   );
+  // A night raises many at one instant: each is asked for its date once.
+  const dates = new Map<number, string>();
+  const dateOf = (at: Date): string => {
+    const date = dates.get(at.getTime()) ?? localDateOf(at, zone);
+    dates.set(at.getTime(), date);
+    return date;
+  };
   return rows.map((row) => ({
     ...row,
     raisedAt: row.raisedAt.toISOString(),
-    raisedOn: localDateOf(row.raisedAt, zone),
+    raisedOn: dateOf(row.raisedAt),
   }));
 }

@@ -12,13 +12,17 @@ export async function loadBoardChanges(
   now: Date,
 ): Promise<{ stamp: string; rows?: Changed[] }> {
   return withTeamPg(actor.scope, async (tx) => {
-    const { board } = await readBoard(tx, actor, filter, now);
+    const { board } = await readBoard(tx, actor, filter, now, noRow);
     const current = printOf(board.prints);
     if (current === stamp) return { stamp };
-    const rows = board.groups.flatMap((group) => group.rows);
     return {
       stamp: current,
-      rows: rows.map(({ clientId, name, tier, print }) => ({ clientId, name, tier, print })),
+      rows: board.order.map(({ clientId, name, tier, print }) => ({ clientId, name, tier, print })),
     };
   });
+}
+
+/** Nothing is put into words: the prints say what changed. */
+function noRow() {
+  return { from: 0, to: 0 };
 }

@@ -10,8 +10,9 @@ import { boardTeamLines, type TeamLine } from '#lib/views/team-page.ts';
 import { drawRows } from './draw-rows.ts';
 import { readBoard } from './read-board.ts';
 
-/** How many rows of a group come with the page; the rest follows as it is asked for. */
-const ROWS_FIRST: Record<Tier, number> = { now: 40, today: 20, 'this-week': 15, 'good-news': 8 };
+/** A board with more rows than this comes with the first ones of each group; the rest follows as it is asked for. */
+const ROWS_WHOLE = 50;
+const ROWS_FIRST: Record<Tier, number> = { now: 24, today: 8, 'this-week': 8, 'good-news': 4 };
 
 /** The coach's morning and the views that the coach keeps of it, in a fixed number of queries. */
 export async function loadBoard(
@@ -20,8 +21,8 @@ export async function loadBoard(
   now: Date,
 ): Promise<DrawnBoard & { views: SavedView[]; lines: TeamLine[] }> {
   return withTeamPg(actor.scope, async (tx) => {
-    const read = await readBoard(tx, actor, filter, now);
-    const cut = firstRows(read.board.groups, ROWS_FIRST);
+    const read = await readBoard(tx, actor, filter, now, firstRows(ROWS_FIRST, ROWS_WHOLE));
+    const cut = read.board.groups;
     const drawn = await drawRows(
       tx,
       read,

@@ -13,7 +13,7 @@ export async function loadFold(
   now: Date,
 ): Promise<{ list: Waiting[] }> {
   return withTeamPg(actor.scope, async (tx) => {
-    const { board, today, zone } = await readBoard(tx, actor, filter, now);
+    const { board, today, zone } = await readBoard(tx, actor, filter, now, () => ({ from: 0, to: 0 }));
     const list = board[fold];
     if (fold !== 'nothingNew') return { list };
     const ids = list.map((one) => one.clientId);

@@ -18,11 +18,9 @@ export async function loadMoreRows(
   now: Date,
 ): Promise<{ rows: ShownRow[]; more: number }> {
   return withTeamPg(actor.scope, async (tx) => {
-    const read = await readBoard(tx, actor, filter, now);
-    const group = read.board.groups.find((one) => one.tier === of)?.rows ?? [];
-    const rest = after === undefined ? group : rowsAfter(group, after);
-    const rows = rest.slice(0, ROWS_A_TURN);
-    const drawn = await drawRows(tx, read, rows);
-    return { rows: [...drawn.values()].map(toShown), more: rest.length - rows.length };
+    const read = await readBoard(tx, actor, filter, now, rowsAfter(of, after, ROWS_A_TURN));
+    const group = read.board.groups.find((one) => one.tier === of);
+    const drawn = await drawRows(tx, read, group?.rows ?? []);
+    return { rows: [...drawn.values()].map(toShown), more: group?.more ?? 0 };
   });
 }

@@ -1,23 +1,22 @@
 import type { Tier } from '#lib/domain/vocabulary.ts';
-import type { BoardGroup, BoardRow } from './board-types.ts';
+import type { Cut } from './board.ts';
 
-/** A group of which not every row is there: how many more follow, and how many clients it has in all. */
-export type CutGroup = BoardGroup & { more: number; count: number };
-
-/** The first rows of each group. One or two over the number are not worth a press: they come too. */
-export function firstRows(groups: readonly BoardGroup[], most: Record<Tier, number>): CutGroup[] {
-  return groups.map((group) => {
-    const cut = group.rows.length > most[group.tier] + 2 ? most[group.tier] : group.rows.length;
-    return {
-      ...group,
-      rows: group.rows.slice(0, cut),
-      more: group.rows.length - cut,
-      count: group.rows.length,
-    };
+/**
+ * The first rows of each group where the board has more than `whole` of them. One or two over a group's number are not
+ * worth a press: they come too.
+ */
+export function firstRows(most: Record<Tier, number>, whole: number): Cut {
+  return (tier, rows, total) => ({
+    from: 0,
+    to: total > whole && rows.length > most[tier] + 2 ? most[tier] : rows.length,
   });
 }
 
-/** The rows of a group behind the one of a client; from the start where that one has left the group. */
-export function rowsAfter(rows: readonly BoardRow[], clientId: string): BoardRow[] {
-  return rows.slice(rows.findIndex((row) => row.clientId === clientId) + 1);
+/** The next rows of one group behind that of a client; from the start where that one has left the group. */
+export function rowsAfter(of: Tier, clientId: string | undefined, most: number): Cut {
+  return (tier, rows) => {
+    if (tier !== of) return { from: 0, to: 0 };
+    const from = rows.findIndex((row) => row.clientId === clientId) + 1;
+    return { from, to: Math.min(rows.length, from + most) };
+  };
 }

@@ -41,7 +41,7 @@ export function toFolds(
     else if (aside) add('aside', heldWords(aside.asideUntil, aside, today));
     if (question) add('questions', `“${question.text}”`, question.stills);
     else if (!away && !aside && !client.notChecked && CHECKED.includes(client.standing)) {
-      if (daysBetween(client.firstDay, today) < FIRST_DAYS) {
+      if (client.firstDay !== null && daysBetween(client.firstDay, today) < FIRST_DAYS) {
         const days = daysKnown(client.dates, today);
         known.push(days);
         add('gettingToKnow', `${days} of ${FIRST_DAYS} days known`);

@@ -1,5 +1,4 @@
 import type { SinceOutcome } from '#lib/checks/better-since/types.ts';
-import type { ProposedStep, Subject } from '#lib/domain/finding.ts';
 import type { CheckKind, Level, Standing, Tier } from '#lib/domain/vocabulary.ts';
 import type { SentencePart } from './sentence.ts';
 import type { StripView } from './strip.ts';
@@ -9,7 +8,8 @@ export type BoardReason = {
   id: string;
   clientId: string;
   kind: CheckKind;
-  subject: Subject;
+  /** The ladder it is about, where it is about one. */
+  ladderId: string | null;
   level: Level;
   points: number;
   tier: Tier | null;
@@ -19,7 +19,8 @@ export type BoardReason = {
   raisedAt: string;
   /** The coach's own date of `raisedAt`. */
   raisedOn: string;
-  step: ProposedStep;
+  /** The proposed step in one line. */
+  step: string;
   clears: string;
   daysKnown: { known: number; of: number } | null;
   state: string;
@@ -38,11 +39,10 @@ export type BoardClient = {
   standing: Standing;
   /** Waiting questions, oldest first; `askedOn` on the coach's calendar. */
   questions: { id: string; text: string; askedOn: string; askedAt: string; stills: string[] }[];
-  skills: string[];
   /** The last night that was due has not checked this client; `failed`: it tried. */
   notChecked: 'failed' | 'not-reached' | null;
-  /** Joined, or was invited, on this date of their own. */
-  firstDay: string;
+  /** Joined, or was invited, on this date of their own; null: long ago. */
+  firstDay: string | null;
   /** Dates with a check-in of the last 28 days; asked for in a client's first 28 days only. */
   dates: string[];
 };
@@ -76,6 +76,9 @@ export type BoardFilter = {
 };
 
 export type BoardInput = {
+  /** Every skill that somebody trains for, and who trains for the one of the filter. */
+  skills: string[];
+  ofSkill: ReadonlySet<string> | null;
   /** The coach's local date. */
   today: string;
   clients: BoardClient[];
@@ -118,6 +121,12 @@ export type BoardRow = {
   print: string;
 };
 
+/** What orders and counts a row, without its words. */
+export type BoardBrief = Pick<
+  BoardRow,
+  'clientId' | 'name' | 'tier' | 'points' | 'waitingSince' | 'kinds' | 'known' | 'print'
+> & { questions: number };
+
 /** A row with what is drawn of it. */
 export type DrawnRow = BoardRow & {
   checkedIn: { said: string; exact: string };
@@ -128,9 +137,16 @@ export type DrawnRow = BoardRow & {
 };
 
 /** Rows in the order of answering; those folded as known come after the others. */
-export type BoardGroup = { tier: Tier; title: string; rows: BoardRow[] };
-/** The first rows of a group; `more` are not drawn yet. */
-export type DrawnGroup = Omit<BoardGroup, 'rows'> & { rows: DrawnRow[]; more: number; count: number };
+export type BoardGroup = {
+  tier: Tier;
+  title: string;
+  rows: BoardRow[];
+  /** Rows of the group in all, and how many follow those that are there. */
+  count: number;
+  more: number;
+};
+/** The rows of a group that are there, drawn. */
+export type DrawnGroup = Omit<BoardGroup, 'rows'> & { rows: DrawnRow[] };
 /** `stills`: ids of the pictures sent with a waiting question. */
 export type Waiting = { clientId: string; name: string; words: string; stills?: string[] };
 
@@ -153,6 +169,8 @@ export type BoardView = {
   night: BoardNight | null;
   /** Clients of this board, rows or not. */
   clients: number;
+  /** All rows under the filter, in order. */
+  order: BoardBrief[];
   /** One entry a row, to see what changed while the page is open. */
   prints: string;
   stripFrom: string;

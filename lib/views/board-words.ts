@@ -1,5 +1,5 @@
 import type { CheckKind, Tier } from '#lib/domain/vocabulary.ts';
-import type { BoardGroup, BoardRow } from './board-types.ts';
+import type { BoardBrief } from './board-types.ts';
 import { longDate } from './say-date.ts';
 
 export const TIER_TITLE: Record<Tier, string> = {
@@ -62,10 +62,9 @@ export function countWords(count: number): string {
   return SMALL[count] ?? count.toLocaleString('en-GB');
 }
 
-/** "Wednesday 25 November. Two to answer now, three today." */
-export function headline(today: string, groups: BoardGroup[]): string {
-  const count = (tier: Tier) =>
-    groups.find((group) => group.tier === tier)?.rows.filter((row) => row.known === null).length ?? 0;
+/** "Wednesday 25 November. Two to answer now, three today." Rows folded as known are not counted. */
+export function headline(today: string, rows: readonly BoardBrief[]): string {
+  const count = (tier: Tier) => rows.filter((row) => row.tier === tier && row.known === null).length;
   return `${longDate(today)}. ${capital(dueWords(count))}.`;
 }
 
@@ -88,13 +87,13 @@ const MINUTES_EACH_MORE = 1;
 const MINUTES_A_QUESTION = 3;
 
 /** How long the rows take, in minutes, rounded up to five. 0 without rows. */
-export function minutesFor(rows: BoardRow[]): number {
+export function minutesFor(rows: readonly BoardBrief[]): number {
   const sum = rows.reduce(
     (total, row) =>
       total +
       MINUTES[row.tier] +
       MINUTES_EACH_MORE * (row.kinds.length - 1) +
-      MINUTES_A_QUESTION * row.questions.length,
+      MINUTES_A_QUESTION * row.questions,
     0,
   );
   return Math.ceil(sum / 5) * 5;

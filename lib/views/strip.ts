@@ -77,19 +77,27 @@ type Filled = { date: string; known: boolean; off: boolean; load: number | null;
 function fillDays(input: StripDays, from: string): Filled[] {
   const given = new Map(input.days.map((day) => [day.date, day]));
   const dates = input.days.map((day) => day.date).sort();
-  return Array.from({ length: STRIP_DAYS }, (_, index) => {
-    const date = addDays(from, index);
+  let next = 0;
+  return datesFrom(from).map((date) => {
+    while (next < dates.length && (dates[next] ?? '') <= date) next += 1;
     const day = given.get(date);
     const away = input.absences.some((one) => one.from <= date && (one.to === null || one.to >= date));
-    const known = (day !== undefined && day.state !== 'unknown') || away || liesBetween(dates, date);
+    const known = (day !== undefined && day.state !== 'unknown') || away || liesBetween(dates, next);
     const off = !day && away;
     return { date, known, off, load: day?.load ?? null, pain: day?.pain ?? null };
   });
 }
 
-/** Taken as rest: between two check-ins at most four days apart. */
-function liesBetween(dates: string[], date: string): boolean {
-  const after = dates.findIndex((one) => one > date);
+/** The 84 dates of every strip of a morning are the same ones. */
+let lastDates: string[] = [];
+function datesFrom(from: string): string[] {
+  if (lastDates[0] !== from)
+    lastDates = Array.from({ length: STRIP_DAYS }, (_, index) => addDays(from, index));
+  return lastDates;
+}
+
+/** Taken as rest: between two check-ins at most four days apart. `after`: index of the first one that is later. */
+function liesBetween(dates: string[], after: number): boolean {
   const [before, next] = [dates[after - 1], dates[after]];
   return before !== undefined && next !== undefined && daysBetween(before, next) <= 4;
 }

@@ -227,18 +227,23 @@ describe('rows that come with the page', () => {
   const idsOf = (cut?: Cut) => cutBy(cut)?.rows.map((row) => row.clientId) ?? [];
 
   it('are the first of each group, and the rest follows behind the last of them without a gap', () => {
-    const first = cutBy(firstRows(most));
+    const first = cutBy(firstRows(most, 20));
     expect([first?.rows.length, first?.more, first?.count]).toEqual([10, 20, 30]);
     const last = first?.rows.at(-1)?.clientId;
     const next = idsOf(rowsAfter('this-week', last, 12));
     const rest = idsOf(rowsAfter('this-week', next.at(-1), 12));
-    expect([...idsOf(firstRows(most)), ...next, ...rest]).toEqual(idsOf());
+    expect([...idsOf(firstRows(most, 20)), ...next, ...rest]).toEqual(idsOf());
     expect(cutBy(rowsAfter('this-week', next.at(-1), 12))?.more).toBe(0);
     expect(idsOf(rowsAfter('this-week', 'somebody who left', 30))).toEqual(idsOf());
   });
 
+  it('are all of them on a short board', () => {
+    expect(cutBy(firstRows(most, 30))?.more).toBe(0);
+    expect(cutBy(firstRows(most, 29))?.more).toBe(20);
+  });
+
   it('are all of them where two more are left', () => {
-    expect(cutBy(firstRows({ ...most, 'this-week': 28 }))?.more).toBe(0);
-    expect(cutBy(firstRows({ ...most, 'this-week': 27 }))?.more).toBe(3);
+    expect(cutBy(firstRows({ ...most, 'this-week': 28 }, 20))?.more).toBe(0);
+    expect(cutBy(firstRows({ ...most, 'this-week': 27 }, 20))?.more).toBe(3);
   });
 });
