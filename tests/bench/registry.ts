@@ -6,6 +6,7 @@ import { forecastBench } from './forecast.bench.ts';
 import type { Bench } from './harness.ts';
 import { phoneJsBench } from './phone-js.bench.ts';
 import { phoneTimeBench } from './phone-time.bench.ts';
+import { replayBench } from './replay.bench.ts';
 
 export const BENCHES: Bench[] = [
   boardBench,
@@ -15,4 +16,5 @@ export const BENCHES: Bench[] = [
   forecastBench,
   phoneJsBench,
   phoneTimeBench,
+  replayBench,
 ];

@@ -17,6 +17,17 @@ const READ_TOO: Readonly<Partial<Record<string, readonly CheckKind[]>>> = {
   painRising: ['pain-after-ground'],
 };
 
+/** Numbers that more than one check reads, where not all do. `reason`: how long one stays, whatever the check says. */
+const SHARED_BY: Readonly<Partial<Record<string, readonly CheckKind[]>>> = {
+  coldStart: ['load-jump', 'new-hardest', 'stacked-stress', 'no-let-up'],
+  grade: ['load-jump'],
+  painCauses: MERGED.flat(),
+  reason: [],
+  score: ['step-up-earned', 'stalled', 'slipping'],
+  usualPain: MERGED.flat(),
+  week: ['load-jump', 'new-hardest', 'stacked-stress', 'no-let-up', 'return-too-fast'],
+};
+
 const KIND_OF_PREFIX = new Map(
   CHECK_KINDS.map((kind) => [kind.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase()), kind]),
 );
@@ -40,11 +51,15 @@ export type Reading = {
 /** What can be different once these numbers change. Pure. */
 export function kindsReading(ids: readonly LimitId[]): Reading {
   const found = new Set<CheckKind>();
+  let shared = false;
+  let stays = false;
   for (const id of ids) {
+    const prefix = id.split('.')[0] ?? '';
     const kind = kindOfLimit(id);
-    if (kind === undefined) return { touched: CHECK_KINDS, settled: CHECK_KINDS, heldBack: [], shared: true };
-    found.add(kind);
-    for (const other of READ_TOO[id.split('.')[0] ?? ''] ?? []) found.add(other);
+    shared ||= kind === undefined;
+    stays ||= prefix === 'reason';
+    const own = kind === undefined ? undefined : [kind, ...(READ_TOO[prefix] ?? [])];
+    for (const reader of own ?? SHARED_BY[prefix] ?? CHECK_KINDS) found.add(reader);
   }
   const touched = CHECK_KINDS.filter((kind) => found.has(kind));
   const groups = [...MERGED, ...(found.has(GOOD_NEWS) ? [HELD_BACK] : [])];
@@ -52,11 +67,12 @@ export function kindsReading(ids: readonly LimitId[]): Reading {
     ...found,
     ...groups.filter((group) => group.some((kind) => found.has(kind))).flat(),
   ]);
+  if (stays) return { touched, settled: CHECK_KINDS, heldBack: [], shared };
   const holds = !settled.has(GOOD_NEWS) && MERGED.flat().some((kind) => found.has(kind));
   return {
     touched,
     settled: CHECK_KINDS.filter((kind) => settled.has(kind)),
     heldBack: holds ? HELD_BACK : [],
-    shared: false,
+    shared,
   };
 }

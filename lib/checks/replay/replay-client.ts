@@ -57,7 +57,7 @@ function run(
     // The sets of the same days: worked out once for both.
     const other = shared ? nextView(buildView(sent, night, then), view) : view;
     // A rule that reads none of the numbers says the same again.
-    const again = { said, touched: shared ? kinds : touched };
+    const again = { said, touched };
     const saidThen = outcomesOf(checks, other, then, again);
     differs ||= wordsOf(said) !== wordsOf(saidThen);
     replayNight(before, settle(view, said.flat(), now), night, { limits: now, nightsDone });
