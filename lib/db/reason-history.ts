@@ -51,7 +51,15 @@ export type OneReason = Pick<
   | 'evidence'
   | 'working'
   | 'subject'
-> & { closedAt: string | null; closedWhy: string | null; knownFrom: string | null; verdicts: VerdictSaid[] };
+> & {
+  closedAt: string | null;
+  closedWhy: string | null;
+  knownFrom: string | null;
+  verdicts: VerdictSaid[];
+  /** The settings and the rules that raised or last changed it. */
+  settingsVersion: number;
+  rulesVersion: string;
+};
 
 /** One reason of a client, open or closed; undefined: it is not there, or not of this client. */
 export async function findReason(
@@ -61,7 +69,8 @@ export async function findReason(
 ): Promise<OneReason | undefined> {
   const { rows } = await tx.client.query<Omit<OneReason, 'closedAt'> & { closedAt: Date | null }>(
     `select r.id, r.kind, r.tier, r.state, r.sentence, r.since, r.step, r.clears, r.evidence, r.working, r.subject,
-       r.closed_at as "closedAt", r.closed_why as "closedWhy", r.known_from as "knownFrom", ${VERDICTS} as verdicts
+       r.closed_at as "closedAt", r.closed_why as "closedWhy", r.known_from as "knownFrom", ${VERDICTS} as verdicts,
+       r.settings_version as "settingsVersion", r.rules_version as "rulesVersion"
      from reason r where r.team_id = $1 and r.client_id = $2 and r.id = $3`,
     [tx.teamId, clientId, reasonId],
   );

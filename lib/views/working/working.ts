@@ -21,6 +21,8 @@ export type WorkingView = {
   thresholds: { id: string; meaning: string; said: string; source: string }[];
   days: string;
   doubt: string;
+  /** Under which numbers and rules it was raised or last changed. */
+  under: string;
   /** On reasons of load: the published criticism of its ratios. */
   criticism: typeof LOAD_CRITICISM | undefined;
 };
@@ -34,6 +36,8 @@ type Told = {
   subject: { label: string };
   evidence: Flagged['evidence'];
   working: Working;
+  settingsVersion: number;
+  rulesVersion: string;
 };
 
 const DATE = /^\d{4}-\d{2}-\d{2}$/;
@@ -62,6 +66,7 @@ export function workingView(reason: Told, about: { today: Date; zone: string }):
     })),
     days: daysInWords(kind, working.daysKnown),
     doubt: working.doubt,
+    under: `${reason.settingsVersion === 0 ? 'By the defaults' : `By version ${reason.settingsVersion} of the team’s numbers`}, rules of ${reason.rulesVersion}.`,
     criticism: isOfLoad(kind) ? LOAD_CRITICISM : undefined,
   };
 }

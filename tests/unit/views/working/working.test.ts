@@ -25,9 +25,9 @@ const WITHOUT_RULER: readonly CheckKind[] = [
   'step-up-earned',
 ];
 
-const view = (finding: Flagged) =>
+const view = (finding: Flagged, settingsVersion = 0) =>
   workingView(
-    { ...finding, closedAt: null, closedWhy: null },
+    { ...finding, closedAt: null, closedWhy: null, settingsVersion, rulesVersion: '2026.3' },
     { today: new Date('2026-11-26T08:00:00Z'), zone: 'UTC' },
   );
 
@@ -54,6 +54,13 @@ describe('the working of a reason', () => {
     expect(shown.doubt.length, 'what it does not say').toBeGreaterThan(20);
     expect(finding.clears).not.toBe('');
     expect(shown.criticism !== undefined).toBe(isOfLoad(kind));
+  });
+
+  it('says by which numbers and rules it was judged', () => {
+    const [finding] = found.values();
+    if (!finding) throw new Error('nothing was raised');
+    expect(view(finding).under).toBe('By the defaults, rules of 2026.3.');
+    expect(view(finding, 4).under).toBe('By version 4 of the team’s numbers, rules of 2026.3.');
   });
 
   it.each(CHECK_KINDS.filter((kind) => !WITHOUT_RULER.includes(kind) && kind !== 'no-let-up'))(

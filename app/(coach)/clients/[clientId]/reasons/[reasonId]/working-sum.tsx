@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { Mark } from '#app/_ui/marks.tsx';
 import type { Tier } from '#lib/domain/vocabulary.ts';
 import type { WorkingView } from '#lib/views/working/working.ts';
@@ -64,6 +65,9 @@ export function WorkingSum({
         </tbody>
       </table>
       <p className={styles.answer}>{view.days}</p>
+      <p className={styles.since}>
+        {view.under} <Link href="/checks">Every number of the checks</Link>
+      </p>
     </section>
   );
 }
