@@ -94,8 +94,9 @@ test('the reading line prints one day on all charts, by arrow keys and by pointe
 test('the dates stay in sight while the charts pass beneath them', async ({ browser }) => {
   const page = await asCoach(browser);
   await openClient(page);
-  await page.getByRole('heading', { name: 'Pain' }).scrollIntoViewIfNeeded();
-  await page.mouse.wheel(0, 500);
+  const load = page.getByRole('region', { name: 'Load' });
+  await load.evaluate((panel) => window.scrollBy(0, panel.getBoundingClientRect().top - 200));
+  await expect(load).toBeInViewport();
   await expect(page.getByRole('slider', { name: 'Read one day off all charts' })).toBeInViewport();
   await page.context().close();
 });

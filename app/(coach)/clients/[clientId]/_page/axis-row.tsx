@@ -40,9 +40,7 @@ export function AxisRow({ axis, foot = false }: { axis: ClientAxis; foot?: boole
       </div>
       {foot ? null : (
         <>
-          <span className={styles.key}>
-            bar trained, dot rest, dash away, gap unknown; arrow keys on the axis read one day, Esc ends it
-          </span>
+          <span className={styles.key}>bar trained, dot rest, dash away, gap unknown</span>
           <div className={styles.ribbon} role="img" aria-label={`${PAGE_DAYS} days. ${axis.summary}`}>
             {axis.ribbon.map((day) => (
               <span key={day.said} className={styles.day} data-state={day.state} title={day.said} />

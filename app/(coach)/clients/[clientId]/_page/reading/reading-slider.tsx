@@ -39,6 +39,7 @@ export function ReadingSlider() {
       aria-valuemax={last}
       aria-valuenow={at ?? last}
       aria-valuetext={at === null ? 'no day chosen' : saidAll(day, readings.byPanel, at)}
+      title="Arrow keys read one day off all charts, Esc ends it"
       data-plot
       onKeyDown={move}
     >
