@@ -50,6 +50,7 @@ test('screens of nobody in particular', async ({ browser }) => {
     ['sign-in', '/sign-in'],
     ['join', '/join/abcdefghijklmnopqrstuvwxyz0123456789abcdefg'],
     ['join-closed', '/join/closed'],
+    ['join-team', '/join/team/abcdefghijklmnopqrstuvwxyz0123456789abcdefg'],
   ]);
 });
 
@@ -81,6 +82,10 @@ test('screens of the coach', async ({ browser }) => {
       ['kept-replies', '/replies/kept'],
       ['morning-mail', '/morning-mail'],
       ['mailbox', '/mailbox'],
+      ['team', '/team'],
+      ['approvals', '/team/approvals'],
+      ['move-clients', '/team/move'],
+      ['import-clients', '/clients/import'],
     ];
   });
 });

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadClients } from '#lib/usecases/load-clients.ts';
@@ -29,12 +30,16 @@ export default async function ClientsPage({
             </button>
           </form>
         </search>
-        <Link href="/clients/new" className={styles.main}>
-          New client
-        </Link>
-        <Link href="/clients/import" className={styles.other}>
-          Import a list
-        </Link>
+        {may(actor.role, 'edit-clients') && (
+          <>
+            <Link href="/clients/new" className={styles.main}>
+              New client
+            </Link>
+            <Link href="/clients/import" className={styles.other}>
+              Import a list
+            </Link>
+          </>
+        )}
       </div>
       {clients.length === 0 ? (
         <p className={styles.lead}>
