@@ -1,14 +1,16 @@
 import { rungDays } from '#lib/checks/rung-days.ts';
-import { scoreOf } from '#lib/checks/score.ts';
+import { scoredDays, scoreOf } from '#lib/checks/score.ts';
 import { hasResult, isOfSide } from '#lib/checks/set-result.ts';
 import type { Limits } from '#lib/checks/thresholds.ts';
 import type { ClientView } from '#lib/checks/types.ts';
+import { asPercent } from '#lib/checks/words.ts';
 import type { HistoryPlacement, HistoryRung } from '#lib/domain/history.ts';
 import { MEASURE_UNITS } from '#lib/domain/labels.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { Measure, Side } from '#lib/domain/vocabulary.ts';
 import { type ClientAxis, dayOn, PAGE_DAYS } from './client-axis.ts';
 import { isGoalLadder, type LadderForecast, ladderForecasts } from './ladder-forecast.ts';
+import { movesInWords } from './ladder-moves.ts';
 import { shortDate } from './say-date.ts';
 import { apart } from './spread-labels.ts';
 
@@ -97,23 +99,6 @@ export function ladderPanels(
   return { panels: drawn, others: panels.slice(SHOWN), summary: movesInWords(panels) };
 }
 
-function movesInWords(panels: readonly LadderPanel[]): string | undefined {
-  if (panels.length === 0) return undefined;
-  let up = 0;
-  let back = 0;
-  for (const { paths } of panels) {
-    for (const { steps } of paths) {
-      steps.forEach((step, index) => {
-        const before = steps[index - 1];
-        if (before && step.level > before.level) up += 1;
-        if (before && step.level < before.level) back += 1;
-      });
-    }
-  }
-  const on = `On ${panels.length} ${panels.length === 1 ? 'ladder' : 'ladders'}`;
-  return `${on}; in these ${PAGE_DAYS} days ${up} ${up === 1 ? 'step' : 'steps'} up and ${back} back, each side counted.`;
-}
-
 function panel(
   view: ClientView,
   axis: ClientAxis,
@@ -185,7 +170,7 @@ function path(
     passes: own.flatMap((one, index) =>
       passDays(view, axis, { one, until: own[index + 1]?.from, level, limits: about.limits }),
     ),
-    now: current ? nowInWords(view, current) : '',
+    now: current ? nowInWords(view, current, about.limits) : '',
     labelTop: 0,
   };
 }
@@ -211,7 +196,7 @@ function passDays(
 }
 
 /** "left: since 12 Apr, best 8 of 10 s". */
-function nowInWords(view: ClientView, placement: HistoryPlacement): string {
+function nowInWords(view: ClientView, placement: HistoryPlacement, limits: Limits): string {
   const rung = view.rungs.get(placement.rungId);
   const since = `since ${shortDate(placement.from)}`;
   const side = placement.side === 'both' ? '' : `${placement.side}: `;
@@ -225,7 +210,13 @@ function nowInWords(view: ClientView, placement: HistoryPlacement): string {
   const unit = MEASURE_UNITS[rung.measure];
   return best === undefined
     ? `${side}${since}, not trained in ${RECENT_DAYS} days`
-    : `${side}${since}, best ${best} of ${rung.pass.target}${unit ? ` ${unit}` : ''}`;
+    : `${side}${since}, best ${best} of ${rung.pass.target}${unit ? ` ${unit}` : ''}${shareInWords(view, rung, placement.side, limits)}`;
+}
+
+/** ", 62 % of the pass mark": the newest training day with a score; nothing without one. */
+function shareInWords(view: ClientView, rung: HistoryRung, side: Side, limits: Limits): string {
+  const last = scoredDays(view, rung, side, limits).at(-1);
+  return last ? `, ${asPercent(last.score)} of the pass mark` : '';
 }
 
 function standingInWords(view: ClientView, placement: HistoryPlacement): string {

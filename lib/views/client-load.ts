@@ -4,6 +4,7 @@ import type { ClientView } from '#lib/checks/types.ts';
 import { spreadOf, totalUpTo, usualWeek } from '#lib/checks/usual-week.ts';
 import type { Tissue } from '#lib/domain/vocabulary.ts';
 import { BLOCK_DAYS, PAGE_DAYS } from './client-axis.ts';
+import { loadFiguresSaid } from './load-figures-said.ts';
 import { partsOfTissueSide, TISSUE_WORDS } from './tissue-words.ts';
 
 export type LoadBlock = {
@@ -30,12 +31,14 @@ export type LoadPanel = {
   lines: { text: string; strong: boolean }[];
   height: number;
   summary: string;
+  /** Every other figure of this load, in words. */
+  figures: string[];
   /** Over the usual week + 2 spreads in the last block. */
   isOver: boolean;
 };
 export type LoadView = {
   panels: LoadPanel[];
-  others: { title: string; said: string }[];
+  others: { title: string; said: string; figures: string[] }[];
   /** What lies above its usual week, in one sentence. */
   summary: string;
 };
@@ -76,6 +79,7 @@ export function loadView(view: ClientView, named: readonly Tissue[], limits: Lim
     others: tissues.slice(SHOWN - 1).map(({ panel }) => ({
       title: `${panel.title}${panel.side ? `, ${panel.side}` : ''}`,
       said: panel.lines.map((line) => line.text).join('; '),
+      figures: panel.figures,
     })),
   };
 }
@@ -129,6 +133,7 @@ function toPanel(view: ClientView, named: Named, limits: Limits): LoadPanel {
     lines,
     height: LOW,
     summary: `${name}: ${lines.map((line) => line.text).join('; ')}.`,
+    figures: loadFiguresSaid(view, series, unit, limits),
     isOver: (now?.over ?? 0) > 0,
   };
 }

@@ -1,8 +1,10 @@
 import type { Limits } from '#lib/checks/thresholds.ts';
+import { isTissue } from '#lib/checks/tissues.ts';
 import type { ClientView } from '#lib/checks/types.ts';
-import type { Subject } from '#lib/domain/finding.ts';
+import type { Flagged, Subject } from '#lib/domain/finding.ts';
 import { asSentence, MEASURE_UNITS } from '#lib/domain/labels.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
+import type { Tissue } from '#lib/domain/vocabulary.ts';
 import { type ClientAxis, clientAxis } from './client-axis.ts';
 import { clientHeadline } from './client-headline.ts';
 import { type LadderRung, type LaddersView, ladderPanels } from './client-ladders.ts';
@@ -18,7 +20,11 @@ import { saidDate, shortDate } from './say-date.ts';
 import { STANDING_LABELS } from './standing-labels.ts';
 import type { SeenBy } from './timeline-words.ts';
 
-type Reason = Parameters<typeof reasonsView>[0][number] & { subject: Subject };
+type Reason = Parameters<typeof reasonsView>[0][number] & {
+  subject: Subject;
+  /** Names the tissues of a load jump: these are drawn first. */
+  evidence?: Flagged['evidence'];
+};
 export type ClientPageInput = {
   view: ClientView;
   limits: Limits;
@@ -66,11 +72,7 @@ export function clientPage(input: ClientPageInput): ClientPage {
   const axis = clientAxis(view);
   const subjects = input.reasons.map((reason) => reason.subject);
   const ladders = ladderPanels(view, axis, { allRungs: input.ladderRungs, limits: input.limits });
-  const load = loadView(
-    view,
-    subjects.flatMap((subject) => (subject.tissue ? [subject.tissue] : [])),
-    input.limits,
-  );
+  const load = loadView(view, input.reasons.flatMap(tissuesNamed), input.limits);
   const pain = painView(view, axis);
   const pairs = pairPanels(
     view,
@@ -116,6 +118,13 @@ export function clientPage(input: ClientPageInput): ClientPage {
     }),
     plan: planSummary(view, today),
   };
+}
+
+/** Tissues that a reason is about: its subject's, or those its evidence names ("wrist-back:left,neck:both"). */
+function tissuesNamed({ subject, evidence }: Reason): Tissue[] {
+  const named = String(evidence?.tissues ?? '').split(',');
+  const ofEvidence = named.map((one) => one.split(':')[0]).filter(isTissue);
+  return subject.tissue ? [subject.tissue, ...ofEvidence] : ofEvidence;
 }
 
 function aboutLine(input: ClientPageInput, today: string): string {

@@ -132,7 +132,10 @@ test('ladders: steps from placements, points on days that met the pass mark', ()
     checkIns: everySecondDay((at) => ({ sets: [hold('left', at === 83 ? 20 : 12)] })),
   });
   const path = ladders.panels[0]?.paths[0];
-  expect(path).toMatchObject({ side: 'left', now: 'left: since 1 Jun, best 20 of 20 s' });
+  expect(path).toMatchObject({
+    side: 'left',
+    now: 'left: since 1 Jun, best 20 of 20 s, 100 % of the pass mark',
+  });
   expect(path?.steps.map((step) => step.at)).toEqual([56, 84]);
   expect(path?.passes.map((pass) => pass.at)).toEqual([83.5]);
 });

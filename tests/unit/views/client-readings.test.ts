@@ -131,3 +131,57 @@ it('says how often the client moved', () => {
     'On 1 ladder; in these 84 days 0 steps up and 0 back, each side counted.',
   );
 });
+
+it('says every other figure of a load, or why there is no number', () => {
+  expect(page.load.panels[0]?.figures).toEqual([
+    'against the mean of the 3 weeks before: no number, 25 of 28 days known',
+    'mean day weighted to the last 7 days 110 AU, to the last 28 84 AU',
+    'change from the week before: no number, a day of the two weeks is unknown or that week was empty',
+    'monotony and strain: no number, 4 of 7 days known',
+  ]);
+  const whole = buildView(history, at(day(80)), DEFAULT_LIMITS);
+  const now = new Date(`${day(81)}T08:00:00.000Z`);
+  const then = clientPage({
+    view: whole,
+    limits: DEFAULT_LIMITS,
+    reasons: [],
+    ladderRungs: [],
+    seen: [],
+    goal: '',
+    now,
+  });
+  expect(then.load.panels[0]?.figures[0]).toBe('against the mean of the 3 weeks before: 1.2 ×');
+  expect(then.load.panels[0]?.figures[3]).toMatch(/^monotony \d\.?\d?, strain \d+ \(7 days\)$/);
+});
+
+it('draws the tissues first that a reason names in its evidence', () => {
+  const reason = {
+    id: 'r',
+    kind: 'load-jump' as const,
+    level: 'watch' as const,
+    points: 1,
+    tier: 'this-week' as const,
+    state: 'open',
+    sentence: 'More.',
+    short: 'more',
+    since: day(80),
+    raisedAt: `${day(80)}T03:00:00.000Z`,
+    asideUntil: null,
+    withClientUntil: null,
+    step: { text: 'Less' },
+    subject: { key: 'load', label: '' },
+    evidence: { tissues: 'upper-back:both' },
+  };
+  const now = new Date(`${day(LAST + 1)}T08:00:00.000Z`);
+  const named = clientPage({
+    view,
+    limits: DEFAULT_LIMITS,
+    reasons: [reason],
+    ladderRungs: [],
+    seen: [],
+    goal: '',
+    now,
+  });
+  expect(named.load.panels[1]?.title).toMatch(/upper back/i);
+  expect(page.load.panels[1]?.title).not.toMatch(/upper back/i);
+});

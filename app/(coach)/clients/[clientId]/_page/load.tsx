@@ -35,7 +35,7 @@ export function Load({ load, axis }: { load: LoadView; axis: ClientAxis }) {
             <ul>
               {load.others.map((other) => (
                 <li key={other.title}>
-                  {other.title}: {other.said}
+                  {other.title}: {other.said}. {other.figures.join('; ')}.
                 </li>
               ))}
             </ul>
@@ -74,6 +74,17 @@ function LoadRow({ panel }: { panel: LoadPanel }) {
           ),
         )}
       </div>
+      <details className={styles.more}>
+        <summary>
+          More figures of {panel.title.toLowerCase()}
+          {panel.side ? `, ${panel.side}` : ''}
+        </summary>
+        <ul>
+          {panel.figures.map((figure) => (
+            <li key={figure}>{figure}</li>
+          ))}
+        </ul>
+      </details>
     </div>
   );
 }
