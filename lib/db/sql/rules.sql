@@ -4,6 +4,7 @@ create unique index if not exists entry_link_live on public.entry_link (token_ha
 create index if not exists outbox_waiting on public.outbox (team_id, created_at) where sent_at is null;
 create index if not exists day_rollup_by_date on public.day_rollup (team_id, date);
 create index if not exists night_client_by_date on public.night_client (team_id, local_date);
+create index if not exists reason_event_by_night on public.reason_event (team_id, night) where night is not null;
 -- The words of questions and answers by their stems, for earlier_answers().
 create index if not exists question_stems on public.question using gin (to_tsvector('english', text));
 create index if not exists answer_stems on public.answer using gin (to_tsvector('english', text));
