@@ -68,7 +68,6 @@ export const approvalDecision = z.discriminatedUnion(
   ],
   { error: 'decision must be approve, send-back or undo' },
 );
-export type ApprovalDecision = z.output<typeof approvalDecision>;
 
 export const joinTeamSchema = z.strictObject({
   token: z.string('token must be a text').max(200, 'token must have at most 200 characters'),
