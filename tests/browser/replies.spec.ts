@@ -118,7 +118,7 @@ test('questions by keyboard: seen, answered, undone, from earlier answers and fr
   await goToQuestion(page, second);
   await page.keyboard.press('a');
   const answer = page.getByLabel(`Answer to ${NAME}`);
-  const earlier = page.getByRole('button', { name: new RegExp(`^Start from the answer of .* to ${NAME}`) });
+  const earlier = page.getByRole('button', { name: new RegExp(`^Start from this: .* to ${NAME}`) });
   await earlier.first().focus();
   await page.keyboard.press('Enter');
   await expect(answer).toHaveValue('Use the parallel bars until Friday.');

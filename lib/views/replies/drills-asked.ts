@@ -48,6 +48,6 @@ function stemOf(word: string): string {
 }
 
 function lineOf(item: HistoryPlanItem, rung: HistoryRung | undefined): string {
-  const line = planItemInWords(item, rung);
+  const line = planItemInWords({ ...item, stopRule: undefined }, rung);
   return rung ? `${line}; rung ${rung.position} of ${rung.ladder}` : line;
 }

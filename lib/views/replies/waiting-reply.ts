@@ -5,6 +5,7 @@ import type { ClientView } from '#lib/checks/types.ts';
 import type { HistoryLimit } from '#lib/domain/history.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { isInForce } from '#lib/planning/limit-on-item.ts';
+import { ofRow } from '../board-reasons.ts';
 import { reasonsView } from '../client-reasons.ts';
 import { timeline } from '../client-timeline.ts';
 import { dangersNow } from '../dangers-now.ts';
@@ -87,7 +88,7 @@ function contextOf(input: WaitingInput): ReplyContext {
   const { client, checkIns } = view.history;
   const today = localDateOf(input.now, client.zone);
   const dangers = dangersNow(view);
-  const shown = reasons.filter(
+  const shown = ofRow(reasons).filter(
     ({ kind, tier }) =>
       tier !== null && kind !== 'question-waiting' && !(dangers.length > 0 && kind === 'danger-sign'),
   );

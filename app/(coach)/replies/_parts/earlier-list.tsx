@@ -25,7 +25,7 @@ export function EarlierList({ answers, start, keep = false }: Props) {
             {start && (
               <button
                 type="button"
-                aria-label={`Start from the answer of ${answer.who}`}
+                aria-label={`Start from this: ${answer.who}`}
                 onClick={() => start(answer.text)}
               >
                 Start from this

@@ -37,17 +37,21 @@ export function KeptReplyItem({ reply, retired, canKeep }: Props) {
       <p className={styles.who}>
         <span>kept by {by}</span>
         {canKeep && !editing && !out && (
-          <button type="button" aria-label={`Change “${name}”`} onClick={() => setEditing(true)}>
+          <button type="button" aria-label={`Change: “${name}”`} onClick={() => setEditing(true)}>
             Change
           </button>
         )}
         {canKeep && !editing && !out && (
-          <button type="button" aria-label={`Retire “${name}”`} onClick={() => retire(true)}>
+          <button type="button" aria-label={`Retire: “${name}”`} onClick={() => retire(true)}>
             Retire
           </button>
         )}
         {canKeep && out && (
-          <button type="button" aria-label={`Take “${name}” back`} onClick={() => retire(false)}>
+          <button
+            type="button"
+            aria-label={`${retired ? 'Take back' : 'Undo'}: “${name}”`}
+            onClick={() => retire(false)}
+          >
             {retired ? 'Take back' : 'Undo'}
           </button>
         )}
