@@ -15,6 +15,7 @@ import { clientReadings, type Readings } from './client-readings.ts';
 import { type ReasonsView, reasonsView } from './client-reasons.ts';
 import { type TimelineEntry, timeline } from './client-timeline.ts';
 import { type WindowPanel, windowPanels } from './client-window.ts';
+import { laddersInSentences, nowInPhrases } from './headline-facts.ts';
 import { clockTime, monthAndYear, placeOfZone } from './local-time.ts';
 import { saidDate, shortDate } from './say-date.ts';
 import { STANDING_LABELS } from './standing-labels.ts';
@@ -91,7 +92,9 @@ export function clientPage(input: ClientPageInput): ClientPage {
       reasons: input.reasons,
       daysKnown: recent.filter((day) => day.state !== 'unknown').length,
       checkIns: view.history.checkIns.length,
-      standing: ladders.panels.slice(0, 1).map((ladder) => ladder.summary.replace(/\.$/, '')),
+      standingAs: client.standing,
+      now: nowInPhrases(view, load.panels[0]),
+      ladders: laddersInSentences(view, input.limits),
     }),
     reasons: reasonsView(input.reasons, today),
     axis,
