@@ -24,7 +24,8 @@ export default async function TeamPage() {
     <main id="main" tabIndex={-1} className={forms.page}>
       <h1>Team</h1>
       <p className={forms.lead}>
-        Everybody of this team sees every client; whose client somebody is says whose morning they stand in.
+        Everybody of this team sees every client. Each client has one coach and stands in that coach’s
+        morning.
       </p>
       <p className={styles.links}>
         <Link href="/team/approvals">

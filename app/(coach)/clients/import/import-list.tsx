@@ -5,6 +5,7 @@ import type { ListImported, ListPreview } from '#lib/usecases/import/import-clie
 import { Field } from '../_parts/field.tsx';
 import forms from '../_parts/forms.module.css';
 import { postJson } from '../_parts/post-json.ts';
+import styles from './import.module.css';
 import { Imported } from './imported.tsx';
 import { Preview } from './preview.tsx';
 
@@ -49,7 +50,15 @@ export function ImportList() {
     <>
       <form className={forms.wide} style={{ maxWidth: 760 }} onSubmit={check}>
         <Field id="list-file" label="A file">
-          {(control) => <input {...control} type="file" accept=".csv,.tsv,.txt,text/csv" onChange={choose} />}
+          {(control) => (
+            <input
+              {...control}
+              type="file"
+              className={styles.file}
+              accept=".csv,.tsv,.txt,text/csv"
+              onChange={choose}
+            />
+          )}
         </Field>
         <Field id="list-text" label="Or the list itself">
           {(control) => (
@@ -67,11 +76,7 @@ export function ImportList() {
           )}
         </Field>
         <div className={forms.acts}>
-          <button
-            type="submit"
-            className={preview ? forms.other : forms.main}
-            disabled={busy || text.trim() === ''}
-          >
+          <button type="submit" className={preview ? forms.other : forms.main} disabled={busy}>
             Look through it
           </button>
         </div>

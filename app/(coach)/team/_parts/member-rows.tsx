@@ -53,7 +53,7 @@ function Rows({ member, all, mayChange }: { member: MemberLine; all: MemberLine[
         </td>
         <td title={member.since.exact}>since {member.since.said}</td>
         <td>{member.zone}</td>
-        <td>{member.cover || 'none'}</td>
+        <td>{member.cover || 'no cover now'}</td>
       </tr>
       {mayChange && (
         <tr className={styles.change}>
