@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { toBoard } from '#lib/views/board.ts';
-import { boardTeamLines, coverInWords, memberLines } from '#lib/views/team-page.ts';
+import {
+  boardTeamLines,
+  coverInWords,
+  coverLines,
+  invitationLines,
+  memberLines,
+} from '#lib/views/team-page.ts';
 import { aClient, anInput } from './board-fixture.ts';
 
 const COVER = {
@@ -89,5 +95,41 @@ describe('the board of a coach who covers', () => {
     };
     expect(mine(['ruth'])).toEqual(['a', 'b']);
     expect(mine([])).toEqual(['a']);
+  });
+});
+
+describe('an invitation', () => {
+  const asked = (expires: string) =>
+    invitationLines(
+      [
+        {
+          id: 'i',
+          email: 'sol@new.example',
+          role: 'assistant',
+          by: 'Ines',
+          createdAt: new Date('2026-11-25T10:00:00Z'),
+          expiresAt: new Date(expires),
+        },
+      ],
+      new Date('2026-11-26T10:00:00Z'),
+    )[0]?.words;
+
+  it('says who, as what, asked by whom, and how long its link works', () => {
+    expect(asked('2026-12-02T10:00:00Z')).toBe(
+      'sol@new.example, as an assistant, asked by Ines on 25 Nov; the link works until 2 Dec',
+    );
+    expect(asked('2026-11-26T09:59:59Z')).toContain('the link is out of date since 26 Nov');
+  });
+});
+
+describe('ending a cover', () => {
+  it('is for a lead and for who is away', () => {
+    const mayEnd = (self: string, leads: boolean) =>
+      coverLines([COVER], { self, leads }).map((one) => one.mayEnd);
+    expect([mayEnd('ruth', false), mayEnd('ines', false), mayEnd('tove', true)]).toEqual([
+      [true],
+      [false],
+      [true],
+    ]);
   });
 });
