@@ -99,5 +99,10 @@ export function minutesFor(rows: readonly BoardBrief[]): number {
   return Math.ceil(sum / 5) * 5;
 }
 
+/** "about 70 minutes", "about 6 hours": from two hours on nobody counts minutes. */
+export function timeWords(minutes: number): string {
+  return minutes < 120 ? `about ${minutes} minutes` : `about ${Math.round(minutes / 60)} hours`;
+}
+
 /** How `minutesFor` counts, in one sentence. */
 export const MINUTES_SAID = `Counted as ${MINUTES.now} minutes for a row in now, ${MINUTES.today} in today, ${MINUTES['this-week']} in this week, ${MINUTES['good-news']} in good news; ${MINUTES_EACH_MORE} for each further reason and ${MINUTES_A_QUESTION} for a question. Our own estimate, not measured.`;

@@ -1,5 +1,5 @@
 import type { DrawnBoard } from '#lib/views/board-types.ts';
-import { MINUTES_SAID } from '#lib/views/board-words.ts';
+import { MINUTES_SAID, timeWords } from '#lib/views/board-words.ts';
 import styles from './board.module.css';
 import { NightWords } from './night-words.tsx';
 
@@ -11,7 +11,7 @@ export function BoardHead({ board }: { board: DrawnBoard }) {
         {board.people > 0 && (
           <details className={styles.estimate}>
             <summary>
-              {board.people === 1 ? '1 person' : `${board.people} people`}, about {board.minutes} minutes
+              {board.people === 1 ? '1 person' : `${board.people} people`}, {timeWords(board.minutes)}
               {board.hidden > 0 && `; the filter hides ${board.hidden} more`}
             </summary>
             <p>{MINUTES_SAID}</p>

@@ -58,6 +58,7 @@ export function BoardKeys({ page = 'board' }: { page?: 'board' | 'replies' }) {
 
 /** Whether the key did something. */
 function press(event: KeyboardEvent): boolean {
+  if (isDeaf()) return false;
   const row = selected();
   const { key } = event;
   if (key === 'j' || key === 'ArrowDown') return move(row, 1);
@@ -72,7 +73,22 @@ function press(event: KeyboardEvent): boolean {
   const bulk = document.querySelector<HTMLElement>('[data-bulk] input');
   if (key === 'p' && bulk) return focusOn(bulk);
   const act = ACTS[key];
-  return act !== undefined && click(row?.querySelector(`[data-act="${act}"]`));
+  if (act === undefined) return false;
+  const button = row?.querySelector<HTMLButtonElement>(`[data-act="${act}"]`);
+  if (button?.disabled) deafUntil = Date.now() + DEAF_MS;
+  return click(button);
+}
+
+/**
+ * A key whose act has to wait for another one opens nothing: what is typed next was meant for that field, and must not
+ * become acts letter by letter.
+ */
+let deafUntil = 0;
+const DEAF_MS = 1_000;
+function isDeaf(): boolean {
+  if (Date.now() >= deafUntil) return false;
+  deafUntil = Date.now() + DEAF_MS;
+  return true;
 }
 
 /** Enter on a link or a button does what that one does. */

@@ -28,9 +28,10 @@ export function RowShell({ row: facts, canAct, children }: Props) {
   const line = done?.lines.get(clientId);
 
   async function act(body: Record<string, unknown>) {
+    // Asked before: once it is done the field that was typed in is gone.
+    const inside = self.current?.contains(document.activeElement);
     const sent = await send({ clientId, ...body }, name);
     if (!sent) return;
-    const inside = self.current?.contains(document.activeElement);
     setPanel(null);
     if (inside) focusOn(sent.folds ? nextRow(self.current) : self.current);
   }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { toBoard } from '#lib/views/board.ts';
 import { drawRow } from '#lib/views/board-draw.ts';
 import type { BoardInput, BoardReason, BoardView } from '#lib/views/board-types.ts';
+import { timeWords } from '#lib/views/board-words.ts';
 import { aClient, anInput, aQuestion, aReason, LAST_NIGHT, painHigh, TODAY } from './board-fixture.ts';
 
 const names = (board: BoardView) => board.groups.flatMap((group) => group.rows.map((row) => row.name));
@@ -143,6 +144,12 @@ describe('counts', () => {
   it('says the day, the counts and the time it takes', () => {
     expect(board.headline).toBe('Wednesday 25 November. One to answer now, none today.');
     expect([board.people, board.minutes]).toEqual([1, 10]);
+    expect([70, 115, 120, 3_600].map(timeWords)).toEqual([
+      'about 70 minutes',
+      'about 115 minutes',
+      'about 2 hours',
+      'about 60 hours',
+    ]);
   });
 });
 
