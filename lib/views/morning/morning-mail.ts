@@ -126,7 +126,7 @@ function nightWords({ night, today }: MorningInput): string {
   const checked =
     night.done === night.due
       ? `all ${night.due} clients checked`
-      : `${night.done} of ${night.due} clients checked`;
+      : `${night.done} of ${night.due} clients checked${night.endedAt ? '' : ' so far'}`;
   const missed = night.missed.length === 0 ? '' : ` Not checked: ${night.missed.join(', ')}.`;
   return `The night of ${datedDay(night.localDate, today)} ${ended}, ${checked}.${missed}`;
 }

@@ -13,7 +13,7 @@ const SHOWN = 3;
 /**
  * The lines of the plan that a question speaks of: those whose rung or ladder shares a word with it, the most words
  * first, at most three. Words of fewer than three letters and those that stand in most names do not count; "planches"
- * and "planche" are one. Empty when it names none: then nothing is guessed.
+ * and "planche" are one, "pull-up" and "pull" are two. Empty when it names none: then nothing is guessed.
  */
 export function drillsAsked(
   text: string,
@@ -38,7 +38,7 @@ function wordsOf(text: string): string[] {
     text
       .normalize('NFC')
       .toLowerCase()
-      .match(/\p{L}+/gu) ?? [];
+      .match(/\p{L}+(?:-\p{L}+)*/gu) ?? [];
   return words.filter((word) => word.length >= SHORTEST && !COMMON.has(word)).map(stemOf);
 }
 

@@ -63,7 +63,7 @@ export function AnswerPanel({ reply, kept, busy, answer, close }: Props) {
         <p id={`${id}-open`} className={styles.hint}>
           {words.open && (
             <>
-              {words.open}.{' '}
+              {refused === '' && `${words.open}. `}
               <button type="button" onClick={words.nextField}>
                 Next field
               </button>

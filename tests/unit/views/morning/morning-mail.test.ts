@@ -141,6 +141,6 @@ it('says what was not found, and what the night did not reach', () => {
   expect(subject).toBe('Thursday 26 November: nothing to answer');
   expect(text).toContain('The checks found nothing for your 3 clients.');
   expect(text).toContain(
-    'The night of Wed 25 Nov is not finished, 1 of 3 clients checked. Not checked: Bo Lind, Cy Okoro.',
+    'The night of Wed 25 Nov is not finished, 1 of 3 clients checked so far. Not checked: Bo Lind, Cy Okoro.',
   );
 });

@@ -116,8 +116,9 @@ describe('drills that a question speaks of', () => {
   it.each([
     ['My planches feel heavy', ['Tuck planche: 4 × 5, twice a week; rung 3 of Planche holds']],
     ['Hands on the floor or on the wall?', []],
-    ['ROWS before toe-pulls?', ['Toe pull, both hands', 'Ring row']],
+    ['ROWS before toe pulls?', ['Toe pull, both hands', 'Ring row']],
     ['Rings turn out at the top of the dips', ['Ring dip, turned out']],
+    ['How many pull-ups?', []],
     ['', []],
   ])('%s', (text, lines) => {
     const found = drillsAsked(text, items, rungs);
