@@ -82,3 +82,8 @@ test('says nothing of load or pain that is not known', () => {
   expect(clientHeadline({ ...BASE, now: [] })[0]).toBe('The checks found nothing new for Ada.');
   expect(clientHeadline({ ...BASE, checkIns: 0 })[0]).toBe('Ada has not checked in yet.');
 });
+
+test('what a client wrote is not cut in two', () => {
+  const sentence = 'A question has waited **50 h**: “It hurts. Do I go on?”.';
+  expect(clientHeadline({ ...BASE, reasons: [reason({ sentence })] })[0]).toBe(sentence);
+});
