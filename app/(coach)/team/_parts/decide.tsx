@@ -88,7 +88,7 @@ function WordsForm({ approval, open, busy, setOpen, send }: Props & { open: 'cha
       </label>
       <div className={styles.acts}>
         <button type="submit" data-filled disabled={busy}>
-          {open === 'change' ? 'Approve as changed' : 'Send back'}
+          {open === 'change' ? 'Approve as changed' : 'Send it back'}
         </button>
         <button type="button" onClick={() => setOpen(null)}>
           Cancel (Esc)
