@@ -74,7 +74,8 @@ function standingOrKnown(input: HeadlineInput): string {
 function firstSentence(sentence: string): [string, string] {
   const trimmed = sentence.trim();
   const end = /[.?](?:\*\*)? (?=[A-Z])/.exec(trimmed);
-  const isQuoted = end && trimmed.slice(0, end.index).includes('“') && !trimmed.slice(0, end.index).includes('”');
+  const isQuoted =
+    end && trimmed.slice(0, end.index).includes('“') && !trimmed.slice(0, end.index).includes('”');
   if (!end || isQuoted) return [asSentence(trimmed), ''];
   const next = trimmed.slice(end.index + end[0].length);
   const nextEnd = /[.?](?:\*\*)? (?=[A-Z])/.exec(next);
