@@ -107,9 +107,7 @@ function Shown({ approval, ofClient }: { approval: ApprovalShown; ofClient: bool
       {does.length > 0 && (
         <ul>
           {does.map((line) => (
-            <li key={line} style={{ display: 'list-item', padding: 0, border: 0 }}>
-              {line}
-            </li>
+            <li key={line}>{line}</li>
           ))}
         </ul>
       )}

@@ -15,7 +15,7 @@ type Props = {
 export function ApprovalList({ approvals, mayApprove, ofClient = false }: Props) {
   return (
     <>
-      <ol className={styles.list}>
+      <ol className={styles.approvals}>
         {approvals.map((approval) => (
           <ApprovalItem key={approval.id} approval={approval} mayApprove={mayApprove} ofClient={ofClient} />
         ))}
