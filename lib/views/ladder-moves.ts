@@ -1,8 +1,10 @@
 import { PAGE_DAYS } from './client-axis.ts';
-import type { LadderPanel } from './client-ladders.ts';
+
+/** A ladder as it is drawn: on each side the levels it was on, oldest first. */
+type Drawn = { paths: readonly { steps: readonly { level: number }[] }[] };
 
 /** How often the client moved inside the axis, each side counted, in one sentence; undefined without a ladder. */
-export function movesInWords(panels: readonly LadderPanel[]): string | undefined {
+export function movesInWords(panels: readonly Drawn[]): string | undefined {
   if (panels.length === 0) return undefined;
   let up = 0;
   let back = 0;
