@@ -216,6 +216,17 @@ describe('a plan of an assistant', () => {
     prepareAct(sol, { act: 'plan', clientId, body: planOf(baseVersion, sets) }, NOW);
   const asLead = (baseVersion: number, sets: number) =>
     prepareAct(lead, { act: 'plan', clientId, body: planOf(baseVersion, sets) }, NOW);
+  const goals = () =>
+    ownerQuery('select skill_id, wanted_by::text, ended_on::text from goal where client_id = $1 order by 1', [
+      clientId,
+    ]);
+  const skillIds = async (): Promise<[string, string]> => {
+    const [one, two] = await ownerQuery<{ id: string }>(
+      'select id from skill where team_id = $1 order by position',
+      [team.teamId],
+    );
+    return [one?.id ?? '', two?.id ?? ''];
+  };
   const placements = () =>
     ownerQuery(
       'select rung_id, side, from_date::text, why from placement where client_id = $1 order by 1, 2',
@@ -228,11 +239,18 @@ describe('a plan of an assistant', () => {
   it('is a version only once it is approved, by whom approves it, and goes by undo', async () => {
     await asLead(0, 3);
     const standing = await placements();
-    const done = await prepare(1, 5);
+    const [first, second] = await skillIds();
+    const aimed = { skillId: first, wantedBy: '2027-03-01' };
+    await prepareAct(lead, { act: 'plan', clientId, body: { ...planOf(1, 3), goals: [aimed] } }, NOW);
+    await ownerQuery('delete from plan where client_id = $1 and version = 2', [clientId]);
+    const before = await goals();
+    const body = { ...planOf(1, 5), goals: [{ skillId: second, wantedBy: null }] };
+    const done = await prepareAct(sol, { act: 'plan', clientId, body }, NOW);
     expect(done.waits).toBe(true);
     expect(await versions()).toEqual([1]);
     expect(await approve(done)).toMatchObject({ state: 'approved', line: 'Plan version 2 is saved.' });
     expect(await versions()).toEqual([1, 2]);
+    expect(await goals()).not.toEqual(before);
     const [newest] = await ownerQuery<{ by_id: string }>(
       'select by_id from plan where client_id = $1 and version = 2',
       [clientId],
@@ -241,6 +259,7 @@ describe('a plan of an assistant', () => {
     await undoApproval(lead, done.actId, NOW);
     expect(await versions()).toEqual([1]);
     expect(await placements()).toEqual(standing);
+    expect(await goals()).toEqual(before);
     expect((await stateOf(done))?.state).toBe('waiting');
   });
 

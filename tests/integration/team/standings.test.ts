@@ -87,9 +87,12 @@ describe('paused', () => {
     expect(await absences()).toEqual([{ kind: 'pause', from: '2026-11-20', to: null }]);
     expect(await nightsOwed('2026-11-25T12:00:00Z')).toEqual([]);
     const later = new Date('2026-12-01T09:00:00Z');
-    await change('back', '2026-12-01', later);
+    const back = await change('back', '2026-12-01', later);
     expect(await absences()).toEqual([{ kind: 'pause', from: '2026-11-20', to: '2026-11-30' }]);
     expect(await nightsOwed('2026-12-03T12:00:00Z')).toEqual(['2026-12-01', '2026-12-02']);
+    await undoStanding(lead, { clientId, changeId: back.changeId }, later);
+    expect(await absences()).toEqual([{ kind: 'pause', from: '2026-11-20', to: null }]);
+    expect(await standing()).toBe('paused');
   });
 
   it('runs no night that was queued before', async () => {
