@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { betterSince } from '#lib/checks/better-since/better-since.ts';
 import type { Followed } from '#lib/checks/better-since/types.ts';
 import { windowsOf } from '#lib/checks/better-since/windows.ts';
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
+import { DEFAULT_LIMITS, limitsWith } from '#lib/checks/thresholds.ts';
 import type { ClientHistory, HistoryCheckIn } from '#lib/domain/history.ts';
 import { CHECK_KINDS } from '#lib/domain/vocabulary.ts';
 import {
@@ -116,6 +116,15 @@ describe('pain', () => {
     const found = since(silent, follow('pain-rising', { subject: place }));
     expect(found).toMatchObject({ outcome: 'not-known', before: 4, after: null });
     expect(found?.said).toContain('1 of 2 check-ins that speak of it');
+  });
+  it('reads 7 days up to the step, not 8', () => {
+    const on = (first: number) =>
+      aHistory({
+        checkIns: [first, FROM, FROM + 9, FROM + 11].map((days) => aCheckIn(days, { pain: [aPain(4)] })),
+      });
+    const followed = follow('pain-rising', { subject: place });
+    expect(since(on(FROM - 6), followed)?.outcome).toBe('same');
+    expect(since(on(FROM - 7), followed)?.said).toContain('before not known, 1 of 2 check-ins');
   });
   it('counts the day of the step as before', () => {
     const evening = sore((days) => afterStep(days, 2, 2)).checkIns;
@@ -345,6 +354,18 @@ describe('stalled', () => {
     const found = since(back, followed, 28);
     expect(found?.outcome).toBe('not-known');
     expect(found?.said).toContain('0 of 3 training days of this rung');
+  });
+  it('does not count the day of the step among the scores since', () => {
+    const all = done([4, 4, 4]).checkIns;
+    const days = (count: number) => [
+      ...all.filter((each) => each.date < day(FROM - 1)),
+      aCheckIn(FROM, { sets: sets([4, 4, 4]) }),
+      ...Array.from({ length: count }, (_, at) => aCheckIn(FROM + 9 + at, { sets: sets([4, 4, 4]) })),
+    ];
+    expect(since(done([4], { checkIns: days(3) }), followed, 28)?.outcome).toBe('same');
+    const limits = limitsWith({ 'betterSince.scoreDays': 29 });
+    const two = done([4], { checkIns: days(2) });
+    expect(betterSince(two, followed, 28, day(FROM + 28), limits)?.outcome).toBe('not-known');
   });
   it('needs three scores of the last 21 days', () => {
     const rare = done([5, 5, 5]);
