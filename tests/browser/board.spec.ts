@@ -275,11 +275,12 @@ test('a filter is kept as a view, opened, renamed, deleted and brought back', as
 test('a client is found by name with one key; keys can be turned off, and stay off', async ({ page }) => {
   const id = await open(page, '?reason=stalled');
   const name = (await rowOf(page, id).getAttribute('data-name')) ?? '';
-  await page.goto('/');
+  await open(page);
   await page.keyboard.press('/');
   await page.keyboard.type(name);
   await page.keyboard.press('Enter');
   await page.waitForURL(/\?q=/);
+  await expect(page.locator('[data-row][data-selected]')).toHaveCount(1);
   await expect(page.locator('[data-row]')).toHaveCount(1);
   expect(page.url()).not.toContain('reason=');
   await page.keyboard.press('?');
@@ -287,6 +288,7 @@ test('a client is found by name with one key; keys can be turned off, and stay o
   await page.getByLabel(/Single keys act/).uncheck();
   await page.keyboard.press('Escape');
   await page.reload();
+  await expect(page.locator('[data-row][data-selected]')).toHaveCount(1);
   await rowOf(page, id).focus();
   await page.keyboard.press('d');
   await expect(page.getByText('Right to tell me')).toHaveCount(0);

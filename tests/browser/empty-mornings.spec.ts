@@ -68,7 +68,7 @@ test('all well, with the time and the count', async ({ page }) => {
     '/',
     said(
       page,
-      /^The checks found nothing new for 2 of 3 clients; 1 have too few known days to judge\. The night ended \d\d:\d\d, 3 of 3 checked\.$/,
+      /^The checks found nothing new for 2 of 3 clients; 1 has too few known days to judge\. The night ended \d\d:\d\d, 3 of 3 checked\.$/,
     ),
   );
   await expect(page.getByText('Nothing to answer this morning.')).toBeVisible();

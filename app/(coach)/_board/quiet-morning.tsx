@@ -56,8 +56,10 @@ const WORDS: Partial<Record<BoardView['state'], Words>> = {
 function nothingNew(board: Quiet): string {
   const { night, clients, nothingNew: quiet, gettingToKnow } = board;
   const others = [
-    gettingToKnow.length > 0 && `${gettingToKnow.length} have too few known days to judge`,
-    board.notChecked.length > 0 && `${board.notChecked.length} were not checked`,
+    gettingToKnow.length > 0 &&
+      `${gettingToKnow.length} ${gettingToKnow.length === 1 ? 'has' : 'have'} too few known days to judge`,
+    board.notChecked.length > 0 &&
+      `${board.notChecked.length} ${board.notChecked.length === 1 ? 'was' : 'were'} not checked`,
   ].filter((words) => words !== false);
   const more = others.length > 0 ? `; ${others.join('; ')}` : '';
   return `The checks found nothing new for ${quiet.length} of ${clients} clients${more}. The night ended ${night?.endedAt ?? ''}, ${night?.done ?? 0} of ${night?.due ?? 0} checked.`;

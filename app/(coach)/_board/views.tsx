@@ -32,7 +32,7 @@ export function Views({ kept, query }: Props) {
     if (here && (await send({ act: 'delete', id: here.id }))) setGone(here);
   }
   async function bringBack() {
-    if (gone && (await send({ act: 'keep', ...gone }))) setGone(null);
+    if (gone && (await send({ act: 'keep', name: gone.name, query: gone.query }))) setGone(null);
   }
   if (views.length === 0 && query === '' && !gone) return null;
   return (
