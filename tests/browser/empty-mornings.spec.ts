@@ -112,6 +112,7 @@ test('the night failed; Nights says why in words, and runs it again', async ({ p
     )
     .toBe(0);
   await page.getByRole('button', { name: 'Run all that is owed or failed now' }).click();
+  await expect(page.getByText(/^the worker has/)).toBeVisible();
   await expect
     .poll(
       async () => {
