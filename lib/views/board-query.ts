@@ -4,10 +4,8 @@ const FIELDS = ['coach', 'reason', 'skill', 'group', 'q'] as const;
 
 /** A filter as the address says it, always in the same order; empty without one. */
 export function queryOf(filter: BoardFilter): string {
-  const query = new URLSearchParams();
-  for (const field of FIELDS) {
+  return FIELDS.flatMap((field) => {
     const value = filter[field];
-    if (value !== undefined) query.set(field, value);
-  }
-  return query.toString();
+    return value === undefined ? [] : [`${field}=${encodeURIComponent(value)}`];
+  }).join('&');
 }
