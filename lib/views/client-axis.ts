@@ -6,6 +6,7 @@ import { exactDate, shortDate } from './say-date.ts';
 export const PAGE_DAYS = 84;
 export const BLOCK_DAYS = 7;
 const WEEKS_AHEAD = 5;
+const LABEL_DAYS = 6;
 
 export type AxisTick = { at: number; label: string; exact: string };
 export type RibbonDay = { state: 'trained' | 'rest' | 'off' | 'unknown'; said: string };
@@ -33,15 +34,27 @@ export function clientAxis(view: ClientView): ClientAxis {
     ticks: ticksFrom(from, PAGE_DAYS / BLOCK_DAYS, 0),
     ahead: ticksFrom(addDays(to, 1), WEEKS_AHEAD, PAGE_DAYS),
     ribbon,
-    plans: view.history.plans
-      .filter((plan) => plan.from >= from && plan.from <= to)
-      .map((plan) => ({
-        at: daysBetween(from, plan.from),
-        label: `plan ${plan.version}`,
-        exact: `plan version ${plan.version} from ${exactDate(plan.from)}`,
-      })),
+    plans: apartEnough(
+      view.history.plans
+        .filter((plan) => plan.from >= from && plan.from <= to)
+        .map((plan) => ({
+          at: daysBetween(from, plan.from),
+          label: `plan ${plan.version}`,
+          exact: `plan version ${plan.version} from ${exactDate(plan.from)}`,
+        })),
+    ),
     summary: `${shortDate(from)} to ${shortDate(to)}: trained on ${count('trained')} of ${PAGE_DAYS} days, rest on ${count('rest')}, away ${count('off')}, unknown ${count('unknown')}.`,
   };
+}
+
+/** Marks nearer to the last labelled one than a label is wide stand without: hover says which they are. */
+function apartEnough(ticks: readonly AxisTick[]): AxisTick[] {
+  let labelled = -LABEL_DAYS;
+  return ticks.map((tick) => {
+    if (tick.at - labelled < LABEL_DAYS) return { ...tick, label: '' };
+    labelled = tick.at;
+    return tick;
+  });
 }
 
 /** Where a date stands on the axis, in days from its first; outside 0-83 it is not shown. */

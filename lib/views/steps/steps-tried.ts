@@ -41,7 +41,7 @@ export function stepsTried(steps: readonly Step[], today: string, limits: Limits
       words: step.words,
       by: step.by,
       windows,
-      notFollowed: windows.length > 0 ? '' : 'Taken for nothing that is measured, so it is not followed.',
+      notFollowed: windows.length > 0 ? '' : 'Not followed: nothing of it is measured.',
     };
   });
 }

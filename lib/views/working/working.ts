@@ -56,7 +56,7 @@ export function workingView(reason: Told, about: { today: Date; zone: string }):
     clears: asSentence(reason.clears.replace(/\.?$/, '.')),
     ruler: rulerOf(kind, reason.evidence, working.thresholds),
     inputs: working.inputs.filter((fact) => !isOfDrills(fact)).map(said),
-    loaded: working.inputs.filter(isOfDrills).map(said),
+    loaded: working.inputs.filter(isOfDrills).map(againstUsual).map(said),
     formula: asSentence(working.formula),
     thresholds: working.thresholds.map(({ id, value, unit, meaning, source }) => ({
       id,
@@ -78,10 +78,25 @@ function isOfDrills({ unit, name }: Fact): boolean {
   );
 }
 
+/** "Neck, 7 days against usual 120" and 300 as "Neck" and "300 BW s in 7 days, usual 120". */
+function againstUsual(fact: Fact): Fact {
+  const found = /^(.+), (\d+ days) against usual (\S+)$/.exec(fact.name);
+  return found
+    ? { ...fact, name: found[1] ?? '', unit: `${fact.unit} in ${found[2]}, usual ${found[3]}` }
+    : fact;
+}
+
 function inWords(value: number | string, unit: string, today: string): string {
   if (typeof value === 'string' && DATE.test(value)) return datedDay(value, today);
-  const said = typeof value === 'number' ? String(Math.round(value * 1000) / 1000) : value;
+  const said = typeof value === 'number' ? inFigures(value) : value;
   return unit === '' || unit === 'no unit' ? said : `${said} ${unit}`;
+}
+
+/** At most three decimals, a comma between thousands: 1,872. */
+function inFigures(value: number): string {
+  const [before = '', after] = String(Math.round(value * 1000) / 1000).split('.');
+  const grouped = before.replace(/\B(?=(\d{3})+$)/g, ',');
+  return after === undefined ? grouped : `${grouped}.${after}`;
 }
 
 function closedInWords(reason: Told): string {

@@ -158,3 +158,16 @@ test('the page ends last night, or today once the client has checked in', () => 
   expect(pageDate(['2026-06-20'], '2026-06-29')).toBe('2026-06-28');
   expect(pageDate(['2026-06-20', '2026-06-29'], '2026-06-29')).toBe('2026-06-29');
 });
+
+test('marks of plan versions that would run into each other stand without a label', () => {
+  const [plan] = sampleHistory({}).plans;
+  if (!plan) throw new Error('no plan');
+  const versions = [20, 14, 13, 3].map((back, index) => ({
+    ...plan,
+    version: index + 1,
+    from: addDays(LAST, -back),
+  }));
+  const marks = pageOf({ plans: versions }).axis.plans;
+  expect(marks.map((mark) => mark.label)).toEqual(['plan 1', 'plan 2', '', 'plan 4']);
+  expect(marks[2]?.exact).toContain('plan version 3');
+});

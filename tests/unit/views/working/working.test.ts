@@ -93,6 +93,15 @@ describe('the working of a reason', () => {
     expect(shown?.inputs.some((input) => input.said.includes('BW s in'))).toBe(false);
   });
 
+  it('says what a load jump loaded against its usual week, thousands with a comma', () => {
+    const finding = found.get('load-jump');
+    if (!finding) throw new Error('no load-jump');
+    const fact = { name: 'neck, 7 days against usual 120', value: 1300, unit: 'BW s' };
+    const shown = view({ ...finding, working: { ...finding.working, inputs: [fact] } });
+    expect(shown.loaded).toEqual([{ name: 'Neck', said: '1,300 BW s in 7 days, usual 120' }]);
+    expect(shown.inputs).toEqual([]);
+  });
+
   it('shows the thresholds as they were in force, not as they are by default', () => {
     const finding = found.get('side-gap');
     if (!finding) throw new Error('no side-gap');

@@ -21,7 +21,7 @@ export function RulerFigure({ ruler }: { ruler: Ruler }) {
             style={{ left: place(mark.at), top: 26 + 20 * index }}
           >
             <span>
-              <b>{mark.said}</b> {mark.words}
+              <b>{mark.said}</b> <i>{mark.words}</i>
             </span>
           </span>
         ))}
@@ -40,6 +40,13 @@ export function RulerFigure({ ruler }: { ruler: Ruler }) {
           </span>
         ))}
       </div>
+      <ul className={styles.list} aria-hidden="true">
+        {ruler.marks.map((mark) => (
+          <li key={mark.words}>
+            <b>{mark.said}</b> {mark.words}
+          </li>
+        ))}
+      </ul>
     </figure>
   );
 }
