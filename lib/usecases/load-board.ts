@@ -12,7 +12,7 @@ import { readBoard } from './read-board.ts';
 
 /** A board with more rows than this comes with the first ones of each group; the rest follows as it is asked for. */
 const ROWS_WHOLE = 50;
-const ROWS_FIRST: Record<Tier, number> = { now: 24, today: 8, 'this-week': 8, 'good-news': 4 };
+const ROWS_FIRST: Record<Tier, number> = { now: 20, today: 6, 'this-week': 6, 'good-news': 3 };
 
 /** The coach's morning and the views that the coach keeps of it, in a fixed number of queries. */
 export async function loadBoard(

@@ -41,8 +41,13 @@ function seenWords({ seen, lastCheckIn }: Contact, today: string): string | null
 }
 
 /** A row as it travels to the page: the strip as lines to draw. */
-export type ShownRow = Omit<DrawnRow, 'strip'> & { strip: { paths: StripPaths; spoken: string } };
+export type ShownRow = Omit<
+  DrawnRow,
+  'strip' | 'points' | 'waitingSince' | 'kinds' | 'ladderId' | 'earned' | 'print'
+> & { strip: { paths: StripPaths; spoken: string } };
 
-export function toShown({ strip, ...row }: DrawnRow): ShownRow {
-  return { ...row, strip: { paths: stripPaths(strip), spoken: strip.spoken } };
+export function toShown(row: DrawnRow): ShownRow {
+  // What only orders the rows stays here: every row is sent twice, as HTML and as what the page acts on.
+  const { strip, points, waitingSince, kinds, ladderId, earned, print, ...shown } = row;
+  return { ...shown, strip: { paths: stripPaths(strip), spoken: strip.spoken } };
 }

@@ -3,9 +3,15 @@ import type { DrawnGroup } from '#lib/views/board-types.ts';
 import styles from './board.module.css';
 import { GroupRows } from './group-rows.tsx';
 
-type Props = { group: DrawnGroup; canAct: boolean; query: string; prints: string };
+type Props = {
+  group: DrawnGroup;
+  canAct: boolean;
+  query: string;
+  /** Another one for another reading of the board. */
+  stamp: string;
+};
 
-export function BoardGroup({ group, canAct, query, prints }: Props) {
+export function BoardGroup({ group, canAct, query, stamp }: Props) {
   const id = `group-${group.tier}`;
   return (
     <section className={styles.group} aria-labelledby={id} data-tier={group.tier}>
@@ -16,7 +22,7 @@ export function BoardGroup({ group, canAct, query, prints }: Props) {
       <div>
         <GroupRows
           // Read anew it starts anew: what was added to the page before may have changed since.
-          key={prints}
+          key={stamp}
           tier={group.tier}
           title={group.title}
           rows={group.rows.map(toShown)}

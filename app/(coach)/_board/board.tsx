@@ -1,4 +1,5 @@
 import { TheLine } from '#app/_ui/the-line.tsx';
+import { printOf } from '#lib/views/board-print.ts';
 import { queryOf } from '#lib/views/board-query.ts';
 import type { DrawnBoard } from '#lib/views/board-types.ts';
 import styles from './board.module.css';
@@ -27,6 +28,7 @@ export function Board({ board, views, coach, canAct, lines }: Props) {
   const withRows = board.state === 'rows' || board.state === 'filtered';
   const filter = { ...board.filter, coach };
   const query = queryOf(filter);
+  const stamp = printOf(board.prints);
   return (
     <main id="main" className={styles.board} data-quiet={withRows ? undefined : true}>
       <TeamLines lines={lines} />
@@ -40,7 +42,7 @@ export function Board({ board, views, coach, canAct, lines }: Props) {
         </div>
       )}
       {board.groups.map((group) => (
-        <BoardGroup key={group.tier} group={group} canAct={canAct} query={query} prints={board.prints} />
+        <BoardGroup key={group.tier} group={group} canAct={canAct} query={query} stamp={stamp} />
       ))}
       {board.state === 'filtered' && (
         <p className={styles.filtered}>
