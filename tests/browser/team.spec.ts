@@ -126,8 +126,10 @@ async function onRow(on: Page, name: string): Promise<ReturnType<Page['getByRole
   await on.goto('/');
   const row = on.getByRole('listitem', { name, exact: true });
   await row.waitFor();
-  for (let presses = 0; presses < 20; presses += 1) {
-    await on.keyboard.press('j');
+  // The page listens to keys once it has selected its first row.
+  await on.locator('[data-row][data-selected]').waitFor();
+  for (const key of ['k', ...Array.from({ length: 20 }, () => 'j')]) {
+    await on.keyboard.press(key);
     if (await row.evaluate((one) => one === document.activeElement)) return row;
   }
   throw new Error(`j does not reach ${name}`);
