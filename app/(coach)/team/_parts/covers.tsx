@@ -53,7 +53,7 @@ export function Covers({ covers, coaches, away, self, today }: Props) {
                 <button
                   type="button"
                   disabled={team.busy}
-                  aria-label={`End: ${cover.words}`}
+                  aria-label={`End it: ${cover.words}`}
                   onClick={() => end(cover)}
                 >
                   End it
