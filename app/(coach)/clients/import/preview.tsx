@@ -61,7 +61,7 @@ export function Preview({ preview, busy, take }: Props) {
           ))}
         </tbody>
       </table>
-      <fieldset className={forms.fieldset} style={{ marginTop: 20 }}>
+      <fieldset className={`${forms.fieldset} ${styles.links}`}>
         <legend>The link that signs each client in</legend>
         <label className={forms.tick}>
           <input type="radio" name="links" value="mail" defaultChecked /> Mail it to those with an e-mail
