@@ -133,5 +133,10 @@ test('the filter hides', async ({ page }) => {
        'toe pull 52 days', current_date - 9, '{"kind":"look","text":"Look at it."}', 'the rung changes', '{}', '{}', '1',
        now() - interval '9 days', now() from client where team_id = $1 and name = 'Runa Moss'`,
   );
-  await lookAt(page, 'empty-filter', '/?q=nobody-of-this-name', said(page, /it hides [1-3] of [1-3] clients/));
+  await lookAt(
+    page,
+    'empty-filter',
+    '/?q=nobody-of-this-name',
+    said(page, /it hides [1-3] of [1-3] clients/),
+  );
 });
