@@ -66,7 +66,16 @@ function gather({ judgement, asOf, stored }: JudgedClient, night: string | null,
       counted: counted.has(id),
       early: judgement.early,
     });
-    writes.contents.push({ id, state, outcome, at, rulesVersion: RULES_VERSION, settingsVersion, back, worse });
+    writes.contents.push({
+      id,
+      state,
+      outcome,
+      at,
+      rulesVersion: RULES_VERSION,
+      settingsVersion,
+      back,
+      worse,
+    });
   };
 
   for (const change of judgement.changes) {
