@@ -74,8 +74,9 @@ export async function readMove(actor: Actor, moveId: string, now: Date): Promise
 const NAMES_SHOWN = 5;
 
 function namesOf(clients: { name: string }[]): string {
-  const shown = clients.slice(0, NAMES_SHOWN).map(({ name }) => name);
-  const more = clients.length - shown.length;
+  const names = clients.map(({ name }) => name).sort((a, b) => a.localeCompare(b));
+  const shown = names.slice(0, NAMES_SHOWN);
+  const more = names.length - shown.length;
   return more > 0 ? `${shown.join(', ')} and ${more} more` : shown.join(', ');
 }
 

@@ -110,7 +110,7 @@ test('a new client stands invited, with the told week, and has a page', async ()
     joined: false,
     page: { name: 'Zoë Ångström', timeline: [] },
   });
-  expect(loaded?.page.headline[0]).toBe('Zoë Ångström has not checked in yet.');
+  expect(loaded?.page.headline[0]).toBe('Zoë Ångström is invited and has not come in yet.');
   expect(await ownerQuery('select told_week_au from client where id = $1', [clientId])).toEqual([
     { told_week_au: 1080 },
   ]);

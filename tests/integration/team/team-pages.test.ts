@@ -30,8 +30,8 @@ beforeEach(async () => {
   ({ clientId } = await makeTestClient(team, { name: 'Maren Oduya' }));
 });
 const days = (count: number) => new Date(NOW.getTime() + count * 86_400_000);
-const act = async (body: object) =>
-  (await actAsAssistant(sol, boardAct.parse({ clientId, ...body }), NOW)) as PreparedDone;
+const act = async (body: object, at = NOW) =>
+  (await actAsAssistant(sol, boardAct.parse({ clientId, ...body }), at)) as PreparedDone;
 
 describe('the board', () => {
   it('of the coach who covers has the clients of the one who is away, as long as that lasts', async () => {
@@ -73,7 +73,8 @@ describe('what waits for approval', () => {
     await openReason(team, clientId);
     const questionId = await waitingQuestion(team, clientId);
     await act({ act: 'answer', questionId, text: 'Bars.' });
-    await act({ act: 'take', words: 'One rung back, two weeks.' });
+    const later = new Date(NOW.getTime() + 1000);
+    await act({ act: 'take', words: 'One rung back, two weeks.' }, later);
     const { waiting } = await loadApprovals(lead, {}, NOW);
     expect(
       waiting.map(({ title, about, does, words, preparedBy }) => [title, about, does, words, preparedBy]),
