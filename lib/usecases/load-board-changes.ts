@@ -1,5 +1,4 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { withTeamPg } from '#lib/db/client.ts';
 import type { Changed } from '#lib/views/board-news-words.ts';
 import { printOf } from '#lib/views/board-print.ts';
 import type { BoardFilter } from '#lib/views/board-types.ts';
@@ -11,15 +10,13 @@ export async function loadBoardChanges(
   { filter, stamp }: { filter: BoardFilter; stamp: string },
   now: Date,
 ): Promise<{ stamp: string; rows?: Changed[] }> {
-  return withTeamPg(actor.scope, async (tx) => {
-    const { board } = await readBoard(tx, actor, filter, now, noRow);
-    const current = printOf(board.prints);
-    if (current === stamp) return { stamp };
-    return {
-      stamp: current,
-      rows: board.order.map(({ clientId, name, tier, print }) => ({ clientId, name, tier, print })),
-    };
-  });
+  const { board } = await readBoard(actor, filter, now, ['none', noRow]);
+  const current = printOf(board.prints);
+  if (current === stamp) return { stamp };
+  return {
+    stamp: current,
+    rows: board.order.map(({ clientId, name, tier, print }) => ({ clientId, name, tier, print })),
+  };
 }
 
 /** Nothing is put into words: the prints say what changed. */

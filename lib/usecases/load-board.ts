@@ -14,24 +14,26 @@ import { readBoard } from './read-board.ts';
 const ROWS_WHOLE = 50;
 const ROWS_FIRST: Record<Tier, number> = { now: 20, today: 6, 'this-week': 6, 'good-news': 3 };
 
+const FIRST = ['first', firstRows(ROWS_FIRST, ROWS_WHOLE)] as const;
+
 /** The coach's morning and the views that the coach keeps of it, in a fixed number of queries. */
 export async function loadBoard(
   actor: Actor,
   filter: BoardFilter,
   now: Date,
 ): Promise<DrawnBoard & { views: SavedView[]; lines: TeamLine[] }> {
+  const read = await readBoard(actor, filter, now, FIRST);
+  const cut = read.board.groups;
+  const drawn = await drawRows(
+    actor.scope,
+    read,
+    cut.flatMap((group) => group.rows),
+  );
+  const groups = cut.map((group) => ({
+    ...group,
+    rows: group.rows.map((row) => drawn.get(row.clientId)).filter((row) => row !== undefined),
+  }));
   return withTeamPg(actor.scope, async (tx) => {
-    const read = await readBoard(tx, actor, filter, now, firstRows(ROWS_FIRST, ROWS_WHOLE));
-    const cut = read.board.groups;
-    const drawn = await drawRows(
-      tx,
-      read,
-      cut.flatMap((group) => group.rows),
-    );
-    const groups = cut.map((group) => ({
-      ...group,
-      rows: group.rows.map((row) => drawn.get(row.clientId)).filter((row) => row !== undefined),
-    }));
     const views = actor.memberId ? await listViews(tx, actor.memberId) : [];
     const lines = boardTeamLines(
       {

@@ -12,17 +12,19 @@ export async function loadFold(
   { filter, fold }: { filter: BoardFilter; fold: FoldName },
   now: Date,
 ): Promise<{ list: Waiting[] }> {
-  return withTeamPg(actor.scope, async (tx) => {
-    const { board, today, zone } = await readBoard(tx, actor, filter, now, () => ({ from: 0, to: 0 }));
-    const list = board[fold];
-    if (fold !== 'nothingNew') return { list };
-    const ids = list.map((one) => one.clientId);
-    const contacts = await listContacts(tx, ids, zone);
-    return {
-      list: list.map((one) => ({
-        ...one,
-        words: checkedIn(contacts.get(one.clientId)?.lastCheckIn ?? null, today).said,
-      })),
-    };
-  });
+  const { board, today, zone } = await readBoard(actor, filter, now, ['none', noRow]);
+  const list = board[fold];
+  if (fold !== 'nothingNew') return { list };
+  const ids = list.map((one) => one.clientId);
+  const contacts = await withTeamPg(actor.scope, (tx) => listContacts(tx, ids, zone));
+  return {
+    list: list.map((one) => ({
+      ...one,
+      words: checkedIn(contacts.get(one.clientId)?.lastCheckIn ?? null, today).said,
+    })),
+  };
+}
+
+function noRow() {
+  return { from: 0, to: 0 };
 }

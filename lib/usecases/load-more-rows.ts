@@ -1,5 +1,4 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { withTeamPg } from '#lib/db/client.ts';
 import type { Tier } from '#lib/domain/vocabulary.ts';
 import { type ShownRow, toShown } from '#lib/views/board-draw.ts';
 import { rowsAfter } from '#lib/views/board-first-rows.ts';
@@ -17,10 +16,8 @@ export async function loadMoreRows(
   { filter, of, after }: More,
   now: Date,
 ): Promise<{ rows: ShownRow[]; more: number }> {
-  return withTeamPg(actor.scope, async (tx) => {
-    const read = await readBoard(tx, actor, filter, now, rowsAfter(of, after, ROWS_A_TURN));
-    const group = read.board.groups.find((one) => one.tier === of);
-    const drawn = await drawRows(tx, read, group?.rows ?? []);
-    return { rows: [...drawn.values()].map(toShown), more: group?.more ?? 0 };
-  });
+  const read = await readBoard(actor, filter, now, [undefined, rowsAfter(of, after, ROWS_A_TURN)]);
+  const group = read.board.groups.find((one) => one.tier === of);
+  const drawn = await drawRows(actor.scope, read, group?.rows ?? []);
+  return { rows: [...drawn.values()].map(toShown), more: group?.more ?? 0 };
 }
