@@ -1,5 +1,5 @@
 'use client';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Tier } from '#lib/domain/vocabulary.ts';
 import type { ShownRow } from '#lib/views/board-draw.ts';
 import styles from './board.module.css';
@@ -20,6 +20,13 @@ export function GroupRows({ tier, title, rows, more, query, canAct }: Props) {
   const [added, setAdded] = useState<ShownRow[]>([]);
   const [left, setLeft] = useState(more);
   const [state, setState] = useState<'' | 'reading' | 'lost'>('');
+  // Once they stand on the page: the first of those that came is where one goes on.
+  const goOn = useRef<string | undefined>(undefined);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: rows that came are what it waits for
+  useEffect(() => {
+    focusOn(goOn.current);
+    goOn.current = undefined;
+  }, [added]);
   async function read() {
     if (state === 'reading') return;
     setState('reading');
@@ -29,10 +36,10 @@ export function GroupRows({ tier, title, rows, more, query, canAct }: Props) {
       const said: { rows: ShownRow[]; more: number } = await answer.json();
       const here = new Set([...rows, ...added].map((row) => row.clientId));
       const fresh = said.rows.filter((row) => !here.has(row.clientId));
+      goOn.current = fresh[0]?.clientId;
       setAdded([...added, ...fresh]);
       setLeft(said.more);
       setState('');
-      requestAnimationFrame(() => focusOn(fresh[0]?.clientId));
     } catch {
       setState('lost');
     }
