@@ -141,12 +141,10 @@ test('a question with stills: refused ones are named, kept ones stand beside it 
   });
   const board = await context.newPage();
   await board.goto('/');
-  const row = board.locator('[data-row]', { hasText: NAME });
-  if (await row.count()) {
-    await row.first().locator('[data-act=answer]').click();
-  } else {
-    await board.getByText(/^Question waiting/).click();
-  }
+  await expect(board.locator('[data-row][data-selected]')).toHaveCount(1); // keys and acts are awake
+  await board.locator('[data-row]', { hasText: NAME }).locator('[data-act=answer]').click();
+  const which = board.getByRole('radio', { name: /^Is the left shoulder open/ });
+  if (await which.count()) await which.check();
   await expect(board.getByRole('img', { name: 'Still 1 of 2 with the question, opens whole' })).toBeVisible();
   await pictured(board, 'coach-still');
   await context.close();
