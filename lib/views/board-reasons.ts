@@ -7,10 +7,13 @@ const MORNINGS_BEFORE_KNOWN = 3;
 
 /**
  * The reasons that a row shows and that acts are about. Good news never hides bad: while a danger sign or pain of 6 or
- * more is open, no step up is proposed or counted.
+ * more is not closed, no step up is proposed or counted. `unclosed`: those that are put aside or with the client too.
  */
-export function ofRow<Reason extends { kind: CheckKind }>(open: readonly Reason[]): Reason[] {
-  const urgent = open.some((reason) => URGENT_KINDS.includes(reason.kind));
+export function ofRow<Reason extends { kind: CheckKind }>(
+  open: readonly Reason[],
+  unclosed: readonly Reason[] = open,
+): Reason[] {
+  const urgent = unclosed.some((reason) => URGENT_KINDS.includes(reason.kind));
   return open.filter((reason) => !urgent || reason.kind !== 'step-up-earned');
 }
 

@@ -17,7 +17,10 @@ export type Owed = BoardBrief & { client: BoardClient; owed: BoardReason[]; lead
  * question that no check has raised yet is owed as well. Undefined: nothing is owed.
  */
 export function owedTo(client: BoardClient, reasons: readonly BoardReason[]): Owed | undefined {
-  const open = ofRow(reasons.filter((reason) => reason.state === 'open' && reason.tier !== null));
+  const open = ofRow(
+    reasons.filter((reason) => reason.state === 'open' && reason.tier !== null),
+    reasons,
+  );
   const owed = [...open, ...unraised(client, reasons)];
   const row = rowOf(owed);
   const lead = owed[row.lead];

@@ -95,6 +95,13 @@ describe('good news never hides bad', () => {
     expect(row).toMatchObject({ tier: 'now', kinds: [kind], others: [], earned: false });
   });
 
+  it.each(['with-client', 'aside'] as const)('no step up while pain of 6 is %s: it is not over', (state) => {
+    const held = painHigh('a', { state, withClientUntil: '2026-12-09', asideUntil: '2026-12-09' });
+    const board = toBoard(anInput({ clients, reasons: [stepUp, held] }));
+    expect(board.groups).toEqual([]);
+    expect(state === 'aside' ? board.aside : board.withClient).toHaveLength(1);
+  });
+
   it('is there again once the danger is closed, and beside lesser pain', () => {
     expect(rowOf(toBoard(anInput({ clients, reasons: [stepUp] })), 'a')).toMatchObject({
       tier: 'good-news',
