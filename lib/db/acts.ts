@@ -1,6 +1,7 @@
 import type { Flagged, ProposedStep, Subject } from '#lib/domain/finding.ts';
 import type { CheckKind, Level, Side, Tier } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
+import { notHeldBack } from './good-news.ts';
 
 /** The columns of a reason that an act may change: kept in the event, so that an undo restores them exactly. */
 export type ReasonHold = {
@@ -47,7 +48,7 @@ export async function findActClient(
   return rows[0];
 }
 
-/** The client's reasons that stand on the board, locked until the act is written. */
+/** The client's reasons that stand on the board (no step up beside danger), locked until the act is written. */
 export function lockOpenReasons(tx: TeamPg, clientId: string): Promise<ActReason[]> {
   return openReasons(tx, clientId, 'for update');
 }
@@ -59,8 +60,9 @@ export function listOpenReasons(tx: TeamPg, clientId: string): Promise<ActReason
 
 async function openReasons(tx: TeamPg, clientId: string, lock: '' | 'for update'): Promise<ActReason[]> {
   const { rows } = await tx.client.query<Dated<ActReason> & { raised: Date }>(
-    `select ${HOLD}, kind, level, points, tier, sentence, subject, step, evidence, raised_at as raised from reason
+    `select ${HOLD}, kind, level, points, tier, sentence, subject, step, evidence, raised_at as raised from reason r
      where team_id = $1 and client_id = $2 and closed_at is null and state = 'open' and tier is not null
+       and ${notHeldBack('r')}
      order by points desc, raised_at, id ${lock}`,
     [tx.teamId, clientId],
   );

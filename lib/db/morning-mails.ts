@@ -1,5 +1,6 @@
 import type { MorningReason } from '#lib/views/morning/morning-mail.ts';
 import { pool, type TeamPg, type TeamScope, teamScope } from './client.ts';
+import { notHeldBack } from './good-news.ts';
 
 /** The rows of the outbox that say what was decided for a member and a local date; they are handed to nobody. */
 const KIND = 'morning';
@@ -145,7 +146,7 @@ export async function listMorningReasons(tx: TeamPg, clientIds: readonly string[
          and e.reason_id = r.id and e.what in ('raised', 'reopened', 'worse', 'back', 'counted')), r.raised_at)) as "newAt"
      from reason r
      where r.team_id = $1 and r.client_id = any($2::uuid[]) and r.closed_at is null and r.state = 'open'
-       and r.tier is not null and r.known_on is null
+       and r.tier is not null and r.known_on is null and ${notHeldBack('r')}
      order by r.client_id, r.points desc, r.raised_at, r.id`,
     [tx.teamId, clientIds],
   );

@@ -15,7 +15,6 @@ import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { SIDES, type Side } from '#lib/domain/vocabulary.ts';
 import { AppError } from '#lib/errors.ts';
 import type { ReasonAct } from '#lib/schemas/board.ts';
-import { ofRow } from '#lib/views/board-reasons.ts';
 import { nextCheckIn } from '#lib/views/next-check-in.ts';
 import { lineOfAct } from './act-line.ts';
 import { assertMayAct } from './assert-may-act.ts';
@@ -97,7 +96,7 @@ function wordsOf(input: ReasonAct): string {
 async function openReasons(tx: TeamPg, input: ReasonAct): Promise<ActReason[]> {
   if (!(await findActClient(tx, input.clientId)))
     throw new AppError('not-found', 'This is not there, or not in your team.');
-  const open = ofRow(await lockOpenReasons(tx, input.clientId));
+  const open = await lockOpenReasons(tx, input.clientId);
   if (open.length > 0) return open;
   throw new AppError('conflict', 'Nothing is open for this client any more. Read the board again.');
 }

@@ -50,7 +50,7 @@ export async function readBoard(
   // The same reading, looked at in the same way, is put in order once.
   const key = JSON.stringify([input.filter, covered, cutName]);
   const board = (cutName !== undefined && boards.get(key)) || toBoard(input, cut);
-  boards.set(key, board);
+  if (cutName !== undefined) boards.set(key, board);
   return { board, covers, today, zone };
 }
 

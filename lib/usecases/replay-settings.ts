@@ -55,6 +55,7 @@ export async function replaySettings(actor: Actor, input: SettingsToReplay, now:
     after: { reasons: 0, clientMornings: 0 },
     changes: [],
   };
+  assertTaken(input, settings);
   for (const client of clients) {
     const history = histories.get(client.id);
     if (!history) continue;
@@ -102,12 +103,16 @@ function runsOf(
   const changed: Partial<Limits> = values;
   const then =
     scope === null ? { ...changed, ...settings.ownOf(clientId) } : { ...settings.team.changed, ...changed };
-  const [refused] = refusedNumbers(changed, scope === null ? {} : settings.team.changed);
+  return [settings.of(clientId).limits, limitsWith(then)];
+}
+
+/** The schema looked at the numbers alone; over the team's they may be at odds. */
+function assertTaken({ clientId, values }: SettingsToReplay, { team }: SettingsOf): void {
+  const [refused] = refusedNumbers(values, clientId === null ? {} : team.changed);
   if (refused)
     throw new AppError('invalid', `${refused[0]}: ${refused[1]}`, {
       fields: { [`values.${refused[0]}`]: refused[1] },
     });
-  return [settings.of(clientId).limits, limitsWith(then)];
 }
 
 /** The evenings to run again: none before the client was here, and the last one whose night was due. */

@@ -44,6 +44,22 @@ const refusal = (promise: Promise<unknown>): Promise<AppError> =>
     (error: unknown) => (error instanceof AppError ? error : expect.fail(String(error))),
   );
 
+describe('a step up while pain of 6 is not over', () => {
+  it('is not shown and not taken, whether the pain is open or with the client', async () => {
+    const stepUp = await openReason(team, clientId, 'step-up-earned');
+    const pain = await openReason(team, clientId, 'pain-high');
+    for (const state of ['open', 'with-client', 'aside']) {
+      await ownerQuery('update reason set state = $2 where id = $1', [pain, state]);
+      const refused = await refusal(act({ act: 'take', reasonId: stepUp }));
+      expect(['not-found', 'conflict']).toContain(refused.code);
+      expect(await names(team)).toEqual(state === 'open' ? ['Maren Oduya'] : []);
+    }
+    await ownerQuery(`update reason set state = 'closed', closed_at = now() where id = $1`, [pain]);
+    expect(await names(team)).toEqual(['Maren Oduya']);
+    expect((await act({ act: 'take', reasonId: stepUp })).actId).toMatch(/^[0-9a-f-]{36}$/);
+  });
+});
+
 describe('acts on a row', () => {
   const CASES = [
     {

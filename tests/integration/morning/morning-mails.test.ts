@@ -82,6 +82,14 @@ describe('once a coach and local day', () => {
     expect(await writeMorningMails(later(24))).toBe(1);
   });
 
+  it('says no good news while pain of 6 is with the client', async () => {
+    await openReason(team, clientId, 'step-up-earned');
+    const pain = await openReason(team, clientId, 'pain-high');
+    await ownerQuery(`update reason set state = 'with-client' where id = $1`, [pain]);
+    expect(await writeMorningMails(SIX)).toBe(0);
+    expect((await loadMorningMail(leadOf(team), SIX)).mail.text).not.toContain('Maren Oduya');
+  });
+
   it('two workers at the same moment write one', async () => {
     await openReason(team, clientId, 'pain-high');
     const written = await Promise.all([1, 2, 3, 4].map(() => writeMorningMails(SIX)));

@@ -2,10 +2,10 @@ import { expect, it } from 'vitest';
 import { sharedRead } from '#lib/db/shared-read.ts';
 
 /** Readings that end when they are told to, each with what had been written when it began. */
-function desk() {
+function desk(patienceMs?: number) {
   let written = 0;
   const begun: { value: number; end: () => void; fail: (why: Error) => void }[] = [];
-  const share = sharedRead<number>();
+  const share = sharedRead<number>(patienceMs);
   const ask = (key = 'team') =>
     share(
       key,
@@ -72,4 +72,15 @@ it('fails for those who wait for it, and the next reading goes on', async () => 
   await soon();
   begun[1]?.end();
   expect(await next).toBe(0);
+});
+
+it('waits for a reading that hangs only so long', async () => {
+  const { ask, begun, write } = desk(20);
+  void ask(); // never ends
+  await soon();
+  write();
+  const next = ask();
+  await expect.poll(() => begun.length).toBe(2);
+  begun[1]?.end();
+  expect(await next).toBe(1);
 });
