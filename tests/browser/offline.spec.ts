@@ -91,7 +91,7 @@ test('a check-in without signal, over a restart of the browser, is sent once whe
   await page.goto('/today');
   await expect(page.getByText(/sent \d\d:\d\d/)).toBeVisible();
   // Nothing of what was told stays here.
-  expect(await stored(page, ':unsent:')).toHaveLength(0);
+  await expect.poll(() => stored(page, ':unsent:')).toHaveLength(0);
   expect(await stored(page, ':draft:')).toHaveLength(0);
   await page.reload();
   await expect(page.getByText(/sent \d\d:\d\d/)).toBeVisible();
@@ -131,8 +131,8 @@ test('a phone that was signed out meanwhile keeps the check-in and says why', as
   expect(await stored(page, ':unsent:')).toHaveLength(1);
   // The link of the coach again, and it goes by itself.
   await asPhoneOf(page, NAME);
+  await expect.poll(() => stored(page, ':unsent:')).toHaveLength(0);
   await expect(page.getByText(/sent \d\d:\d\d/)).toBeVisible();
-  expect(await stored(page, ':unsent:')).toHaveLength(0);
   await context.close();
 });
 
