@@ -35,6 +35,16 @@ exception when invalid_parameter_value then
 end
 $$;
 
+-- True where the client took back the consent to keep and check what they tell, and gave none since.
+create or replace function public.is_consent_withdrawn(of_team uuid, of_client uuid) returns boolean
+language sql stable set search_path = public as $$
+  select exists (
+    select from consent c where c.team_id = of_team and c.client_id = of_client and c.kind = 'health-data' and c.withdrawn_by is not null
+  ) and not exists (
+    select from consent c where c.team_id = of_team and c.client_id = of_client and c.kind = 'health-data' and c.withdrawn_at is null
+  )
+$$;
+
 -- Night D is owed when 03:00 of D + 1 has passed on the client's wall clock and the ledger has no finished row for it.
 -- At most `cap` nights back; a client's night that failed five times waits for a person (Nights page).
 -- `team` and `clients` narrow it down; null: everybody.
@@ -45,10 +55,13 @@ language sql stable security definer set search_path = public as $$
   from client c
   cross join lateral (select (wall_clock(c.zone, at) - interval '3 hours')::date - 1 as day) last
   cross join lateral (
-    -- Days of a pause owe nothing, also once it is over.
+    -- Days of a pause owe nothing, also once it is over; nor do days without consent.
     select greatest(last.day - (cap - 1), wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date,
       (select max(s.from_date) from standing_change s where s.team_id = c.team_id and s.client_id = c.id
-         and s.applied_at is not null and s.undone_at is null and not s.before = any (night_standings()))) as day
+         and s.applied_at is not null and s.undone_at is null and not s.before = any (night_standings())),
+      (select wall_clock(c.zone, max(k.given_at))::date from consent k where k.team_id = c.team_id and k.client_id = c.id
+         and k.kind = 'health-data' and exists (select from consent w where w.team_id = k.team_id and w.client_id = k.client_id
+           and w.kind = k.kind and w.withdrawn_by is not null and w.withdrawn_at <= k.given_at))) as day
   ) first
   cross join lateral (
     select first.day + step as day from generate_series(0, last.day - first.day) step
@@ -56,6 +69,7 @@ language sql stable security definer set search_path = public as $$
   where c.standing = any (night_standings())
     and (team is null or c.team_id = team)
     and (clients is null or c.id = any (clients))
+    and not is_consent_withdrawn(c.team_id, c.id)
     and not exists (
       select from night_client n
       where n.team_id = c.team_id and n.client_id = c.id and n.local_date = night.day

@@ -9,6 +9,7 @@ create index if not exists reason_event_by_night on public.reason_event (team_id
 create index if not exists question_stems on public.question using gin (to_tsvector('english', text));
 create index if not exists answer_stems on public.answer using gin (to_tsvector('english', text));
 create index if not exists answer_of_question on public.answer (team_id, question_id);
+create index if not exists consent_of_client on public.consent (team_id, client_id);
 
 do $$
 declare
