@@ -52,11 +52,13 @@ export async function dropDatabase(ownerUrl) {
   }
 }
 
+/** One process at a time; a second one waits for it. */
 export async function migrate(ownerUrl, secret) {
-  const applied = await deployMigrations(root, ownerUrl);
   const client = new pg.Client({ connectionString: ownerUrl });
   await client.connect();
   try {
+    await client.query('select pg_advisory_lock(72170003)');
+    const applied = await deployMigrations(root, ownerUrl);
     await client.query('begin');
     await client.query('select pg_advisory_xact_lock(72170001)');
     for (const file of ['rules', 'walls', 'functions', 'rights']) {
@@ -64,10 +66,10 @@ export async function migrate(ownerUrl, secret) {
     }
     await client.query(`alter role plumbline_app password ${pg.escapeLiteral(appPassword(secret))}`);
     await client.query('commit');
+    return applied;
   } finally {
     await client.end();
   }
-  return applied;
 }
 
 async function main([flag, name]) {

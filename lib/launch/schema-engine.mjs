@@ -40,6 +40,36 @@ function repair(adapter, connections) {
   return adapter;
 }
 
+/** The engine's own lock; a migration that outlives a killed process holds it until the server is done with it. */
+const ENGINE_LOCK = 72707369;
+/** In the script's own transaction: a migration is in the database with its record, or not at all. */
+const RECORD_FINISHED = `
+;do $record$ begin
+  if to_regclass('public._prisma_migrations') is not null then
+    update public._prisma_migrations set finished_at = now()
+    where finished_at is null and rolled_back_at is null;
+  end if;
+end $record$;`;
+
+/** What a killed process left: its script never committed, or else the record would say so. */
+async function forgetUnfinished(url) {
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  try {
+    await client.query('select pg_advisory_lock($1)', [ENGINE_LOCK]);
+    const { rows } = await client.query(
+      "select to_regclass('public._prisma_migrations') is not null as made",
+    );
+    if (rows[0].made) {
+      await client.query(
+        'delete from public._prisma_migrations where finished_at is null and rolled_back_at is null',
+      );
+    }
+  } finally {
+    await client.end();
+  }
+}
+
 /** One connection only: advisory lock and BEGIN..COMMIT stay together. The shadow database is a new, empty one. */
 class MigrationAdapter extends PrismaPg {
   constructor(url) {
@@ -49,8 +79,13 @@ class MigrationAdapter extends PrismaPg {
   }
   async connect() {
     const adapter = await super.connect();
-    this.open.push(adapter.client);
-    return repair(adapter, adapter.client);
+    const connections = adapter.client;
+    this.open.push(connections);
+    const repaired = repair(adapter, connections);
+    adapter.executeScript = async (script) => {
+      await connections.query(script + RECORD_FINISHED);
+    };
+    return repaired;
   }
   async close() {
     await Promise.all(this.open.map((connections) => connections.end().catch(() => undefined)));
@@ -134,8 +169,9 @@ async function withEngine(root, url, work) {
   }
 }
 
-/** Applies every migration that is not applied yet; answers their names. */
+/** Applies every migration that is not applied yet; answers their names. Safe to kill at any moment and to run again. */
 export async function deployMigrations(root, url) {
+  await forgetUnfinished(url);
   return withEngine(root, url, async (engine) => {
     const done = await engine.applyMigrations({ migrationsList: migrationList(root), filters: FILTERS });
     return done.appliedMigrationNames;
