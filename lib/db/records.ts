@@ -1,23 +1,7 @@
-import type {
-  ClientRecord,
-  RecordAbsence,
-  RecordAssessed,
-  RecordCheckIn,
-  RecordCoachWord,
-  RecordDangerSign,
-  RecordGoal,
-  RecordLeftAlone,
-  RecordLimit,
-  RecordPain,
-  RecordPlacement,
-  RecordPlanItem,
-  RecordQuestion,
-  RecordReason,
-  RecordReasonEvent,
-  RecordSet,
-  RecordStep,
-} from '#lib/domain/record.ts';
+import type { Batches, ClientRecord, RecordSource } from '#lib/domain/record.ts';
 import type { TeamPg } from './client.ts';
+import { readInBatches } from './read-in-batches.ts';
+import { CLINICIAN_WORDS, CONSENTS, FILMS, INTAKE, NOTES, SEEN, VERDICTS } from './record-beside.ts';
 
 const UTC = `'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'`;
 /** An instant column as ISO 8601 text in UTC. */
@@ -98,7 +82,7 @@ const ASSESSED = `select c.id, c.on_date as date, ${iso('c.created_at')} as "sav
 const PLACEMENTS = `select l.name as ladder, r.name as rung, c.side, c.from_date as "from", c.why from placement c
   join rung r on r.team_id = c.team_id and r.id = c.rung_id join ladder l on l.team_id = c.team_id and l.id = c.ladder_id
   where c.team_id = $1 and c.client_id = $2 order by c.from_date, l.position, c.side`;
-const QUESTIONS = `select ${iso('c.asked_at')} as "askedAt", c.text, ${iso('c.answered_at')} as "answeredAt",
+const QUESTIONS = `select c.id, ${iso('c.asked_at')} as "askedAt", c.text, ${iso('c.answered_at')} as "answeredAt",
   m.name as "answeredBy", a.text as answer, array(select st.id::text from question_still st
     where st.team_id = c.team_id and st.question_id = c.id order by st.created_at, st.id) as stills from question c
   left join answer a on a.team_id = c.team_id and a.question_id = c.id
@@ -114,30 +98,53 @@ const COACH_WORDS = `select ${iso('c.created_at')} as "writtenAt", m.name as by,
 const ABSENCES = `select c.kind, c.from_date as "from", c.to_date as "to", ${iso('c.said_at')} as "saidAt"
   from absence c where c.team_id = $1 and c.client_id = $2 order by c.from_date, c.id`;
 
-const LIMITS = `select c.rule, c.tissue, c.region, c.side, c.percent, c.from_date as "from", c.until_date as until,
+const LIMITS = `select c.id, c.rule, c.tissue, c.region, c.side, c.percent, c.from_date as "from", c.until_date as until,
   ${iso('c.ended_at')} as "endedAt", c.who, c.words
   from limit_rule c where c.team_id = $1 and c.client_id = $2 order by c.from_date, c.id`;
 
-/** The whole kept record of one client, corrections beside their originals, deleted check-ins too, oldest first. */
-export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRecord> {
-  const rows = async <Row extends object>(sql: string): Promise<Row[]> =>
-    (await tx.client.query<Row>(sql, [tx.teamId, clientId])).rows;
+/**
+ * The whole kept record of one client, corrections beside their originals, deleted check-ins too, oldest first. Nothing is
+ * read before it is asked for, a thousand rows at a time; good as long as the transaction is open.
+ */
+export function openRecord(tx: TeamPg, clientId: string): RecordSource {
+  const rows =
+    <Row extends object>(sql: string): Batches<Row> =>
+    () =>
+      readInBatches<Row>(tx, sql, clientId);
   return {
-    checkIns: await rows<RecordCheckIn>(CHECK_INS),
-    sets: await rows<RecordSet>(SETS),
-    pain: await rows<RecordPain>(PAIN),
-    dangerSigns: await rows<RecordDangerSign>(DANGER_SIGNS),
-    reasons: await rows<RecordReason>(REASONS),
-    reasonEvents: await rows<RecordReasonEvent>(EVENTS),
-    steps: await rows<RecordStep>(STEPS),
-    leftAlone: await rows<RecordLeftAlone>(LEFT_ALONE),
-    plans: await rows<RecordPlanItem>(PLANS),
-    goals: await rows<RecordGoal>(GOALS),
-    assessed: await rows<RecordAssessed>(ASSESSED),
-    placements: await rows<RecordPlacement>(PLACEMENTS),
-    questions: await rows<RecordQuestion>(QUESTIONS),
-    coachWords: await rows<RecordCoachWord>(COACH_WORDS),
-    absences: await rows<RecordAbsence>(ABSENCES),
-    limits: await rows<RecordLimit>(LIMITS),
+    checkIns: rows(CHECK_INS),
+    sets: rows(SETS),
+    pain: rows(PAIN),
+    dangerSigns: rows(DANGER_SIGNS),
+    reasons: rows(REASONS),
+    reasonEvents: rows(EVENTS),
+    steps: rows(STEPS),
+    leftAlone: rows(LEFT_ALONE),
+    plans: rows(PLANS),
+    goals: rows(GOALS),
+    assessed: rows(ASSESSED),
+    placements: rows(PLACEMENTS),
+    questions: rows(QUESTIONS),
+    coachWords: rows(COACH_WORDS),
+    absences: rows(ABSENCES),
+    limits: rows(LIMITS),
+    clinicianWords: rows(CLINICIAN_WORDS),
+    films: rows(FILMS),
+    seen: rows(SEEN),
+    verdicts: rows(VERDICTS),
+    intake: rows(INTAKE),
+    consents: rows(CONSENTS),
+    notes: rows(NOTES),
   };
+}
+
+/** All of it at once. */
+export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRecord> {
+  const read: Record<string, unknown[]> = {};
+  for (const [name, rows] of Object.entries(openRecord(tx, clientId))) {
+    const all: unknown[] = [];
+    for await (const batch of rows()) all.push(...batch);
+    read[name] = all;
+  }
+  return read as ClientRecord;
 }

@@ -154,6 +154,7 @@ export type RecordAssessed = {
 };
 export type RecordPlacement = { ladder: string; rung: string; side: string; from: string; why: string };
 export type RecordQuestion = {
+  id: string;
   askedAt: string;
   text: string;
   answeredAt: string | null;
@@ -175,6 +176,7 @@ export type RecordCoachWord = {
   readAt: string | null;
 };
 export type RecordLimit = {
+  id: string;
   rule: string;
   tissue: string | null;
   region: string | null;
@@ -186,6 +188,43 @@ export type RecordLimit = {
   who: string;
   words: string;
 };
+/** A clinician's word as a coach recorded it. */
+export type RecordClinicianWord = {
+  date: string;
+  region: string | null;
+  side: string | null;
+  words: string;
+  reviewOn: string | null;
+  by: string | null;
+};
+export type RecordFilm = {
+  askedAt: string;
+  by: string;
+  ladder: string;
+  rung: string;
+  side: string;
+  angle: string;
+  byDate: string | null;
+  words: string;
+  receivedAt: string | null;
+  lookedAt: string | null;
+  verdict: string | null;
+  faults: string[];
+};
+/** A coach looked; `checkInId` null: at the client as a whole. */
+export type RecordSeen = { at: string; by: string; checkInId: string | null };
+export type RecordVerdict = { reasonId: string; at: string; by: string; rightToTell: boolean; text: string };
+/** One thing told at the start, as it was written. */
+export type RecordIntake = { about: string; told: string; completedAt: string | null };
+export type RecordConsent = {
+  kind: string;
+  textVersion: string;
+  givenAt: string;
+  withdrawnAt: string | null;
+  givenBy: string;
+};
+/** Private to coaches: leaves only where somebody ticked it. */
+export type RecordNote = { at: string; by: string; text: string };
 export type RecordAbsence = { kind: string; from: string; to: string | null; saidAt: string };
 
 export type ClientRecord = {
@@ -205,7 +244,17 @@ export type ClientRecord = {
   coachWords: RecordCoachWord[];
   absences: RecordAbsence[];
   limits: RecordLimit[];
+  clinicianWords: RecordClinicianWord[];
+  films: RecordFilm[];
+  seen: RecordSeen[];
+  verdicts: RecordVerdict[];
+  intake: RecordIntake[];
+  consents: RecordConsent[];
+  notes: RecordNote[];
 };
+/** Rows in batches, read when their turn comes: the largest table is never held whole. */
+export type Batches<Row> = () => AsyncIterable<readonly Row[]>;
+export type RecordSource = { [Name in keyof ClientRecord]: Batches<ClientRecord[Name][number]> };
 /** One day of the load table. `sessionLoadAu` null: unknown. */
 export type LoadDay = {
   date: string;

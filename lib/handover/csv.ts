@@ -1,4 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
+import type { Batches } from '#lib/domain/record.ts';
 
 export type Cell = string | number | boolean | null | undefined;
 /** One column: its name carries the unit, its value is a number (left alone) or text (made harmless). */
@@ -20,11 +21,16 @@ export function asEntered(text: string): string {
 }
 
 /** RFC 4180 with CRLF, UTF-8 with byte order mark, header first; in pieces, so that it can be streamed. */
-export function* csvPieces<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): Generator<string> {
+export async function* csvPieces<Row>(
+  columns: readonly Column<Row>[],
+  batches: Batches<Row>,
+): AsyncGenerator<string> {
   yield BYTE_ORDER_MARK + lines([columns.map((column) => column.name)]);
-  for (let start = 0; start < rows.length; start += ROWS_AT_ONCE) {
-    const slice = rows.slice(start, start + ROWS_AT_ONCE);
-    yield lines(slice.map((row) => columns.map((column) => cell(column.value(row)))));
+  for await (const rows of batches()) {
+    for (let start = 0; start < rows.length; start += ROWS_AT_ONCE) {
+      const slice = rows.slice(start, start + ROWS_AT_ONCE);
+      yield lines(slice.map((row) => columns.map((column) => cell(column.value(row)))));
+    }
   }
 }
 

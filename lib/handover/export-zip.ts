@@ -1,10 +1,12 @@
 import { Readable } from 'node:stream';
 import { ZipArchive } from 'archiver';
 import type { ClientHistory } from '#lib/domain/history.ts';
-import type { ClientRecord, LoadDay } from '#lib/domain/record.ts';
+import type { ClientRecord, LoadDay, RecordSource } from '#lib/domain/record.ts';
 import { historyJsonSchema } from './history-json-schema.ts';
 import { readmeText } from './readme.ts';
+import { held } from './table.ts';
 import { recordTables } from './tables.ts';
+import { weeksOf } from './weeks.ts';
 
 /** A picture of the record; read when its turn comes, undefined when it is there no more. */
 export type ExportPicture = { name: string; read: () => Promise<Uint8Array | undefined> };
@@ -33,7 +35,14 @@ export function exportZip(content: ExportContent): Readable {
   );
   add('history.json', `${JSON.stringify(history, null, 1)}\n`);
   add('history.schema.json', `${JSON.stringify(historyJsonSchema(), null, 2)}\n`);
-  for (const { name, pieces } of recordTables(record, content.days, history.client.zone)) {
+  for (const { name, pieces } of recordTables({
+    record: heldRecord(record),
+    days: content.days,
+    weeks: weeksOf(history, content.days, dates.at(-1) ?? content.made.toISOString().slice(0, 10)),
+    rungs: history.rungs,
+    zone: history.client.zone,
+    notes: false,
+  })) {
     const source = Readable.from(pieces());
     // The archive would wait for ever for a table that broke: then the download breaks too.
     source.on('error', (error) => zip.destroy(error));
@@ -46,6 +55,12 @@ export function exportZip(content: ExportContent): Readable {
   }
   zip.finalize().catch((error: Error) => zip.destroy(error));
   return zip;
+}
+
+function heldRecord(record: ClientRecord): RecordSource {
+  return Object.fromEntries(
+    Object.entries(record).map(([name, rows]) => [name, held<unknown>(rows)]),
+  ) as RecordSource;
 }
 
 async function* bytesOf(read: ExportPicture['read']): AsyncGenerator<Buffer> {

@@ -218,7 +218,7 @@ test('a client with nothing still leaves whole', async () => {
   const { files } = await exported(team, clientId);
   expect(schemaProblems(files.get('history.json') ?? '')).toBeNull();
   const tables = [...files.keys()].filter((name) => name.endsWith('.csv'));
-  expect(tables).toHaveLength(17);
+  expect(tables).toHaveLength(27);
   for (const name of tables) expect(rowsOf(files, name)).toEqual([]);
 });
 
