@@ -17,7 +17,8 @@ import type {
 import type { TeamPg } from './client.ts';
 import { listHistoryPlans } from './history-plans.ts';
 import { listHistoryRungs } from './history-rungs.ts';
-import { inOrder, listEffectiveCheckIns } from './raw-check-ins.ts';
+import { unpackFacts } from './packed-facts.ts';
+import { listEffectiveCheckIns } from './raw-check-ins.ts';
 import { listTeamStays } from './team-stays.ts';
 
 /** How far back the checks read: their longest look is ten weeks, the client page's a year. */
@@ -137,14 +138,15 @@ async function listRolledUpCheckIns(
   clientIds: string[],
   from: string,
 ): Promise<Map<string, HistoryCheckIn[]>> {
-  const { rows } = await tx.client.query<{ clientId: string; facts: HistoryCheckIn[] }>(
-    `select client_id as "clientId", facts from day_rollup
-     where team_id = $1 and client_id = any($2::uuid[]) and date >= $3::date`,
+  const { rows } = await tx.client.query<{ clientId: string; date: string; facts: string }>(
+    `select client_id as "clientId", date, facts from day_rollup
+     where team_id = $1 and client_id = any($2::uuid[]) and date >= $3::date order by client_id, date`,
     [tx.teamId, clientIds, from],
   );
+  const rungIds = new Map<string, string>();
   const gathered = new Map<string, HistoryCheckIn[]>(clientIds.map((id) => [id, []]));
-  for (const row of rows) gathered.get(row.clientId)?.push(...row.facts);
-  for (const [id, checkIns] of gathered) gathered.set(id, inOrder(checkIns));
+  for (const { clientId, date, facts } of rows)
+    gathered.get(clientId)?.push(...unpackFacts(date, facts, rungIds));
   return gathered;
 }
 

@@ -1,5 +1,6 @@
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
+import { unpackFacts } from './packed-facts.ts';
 
 export type PhoneClient = {
   name: string;
@@ -37,11 +38,14 @@ export async function listRecentCheckIns(
   clientId: string,
   from: string,
 ): Promise<HistoryCheckIn[]> {
-  const { rows } = await tx.client.query<{ facts: HistoryCheckIn[] }>(
-    `select facts from day_rollup where team_id = $1 and client_id = $2 and date >= $3 order by date desc`,
+  const { rows } = await tx.client.query<{ date: string; facts: string }>(
+    `select date, facts from day_rollup where team_id = $1 and client_id = $2 and date >= $3 order by date desc`,
     [tx.teamId, clientId, from],
   );
-  return rows.flatMap((row) => [...row.facts].sort((a, b) => (a.sentAt < b.sentAt ? 1 : -1)));
+  const rungIds = new Map<string, string>();
+  return rows.flatMap(({ date, facts }) =>
+    unpackFacts(date, facts, rungIds).sort((a, b) => (a.sentAt < b.sentAt ? 1 : -1)),
+  );
 }
 
 /** Ids of the stills of the question `q`, in the order in which they came. */

@@ -1,9 +1,9 @@
-import { dayFacts } from '#lib/checks/day-facts.ts';
-import type { HistoryCheckIn, HistoryRung } from '#lib/domain/history.ts';
+import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
 import { listHistoryRungs } from './history-rungs.ts';
 import { forgetOutcomes } from './outcomes.ts';
 import { listEffectiveCheckIns } from './raw-check-ins.ts';
+import { rollupOf } from './rollup-of.ts';
 
 /**
  * Computes the day rollups of these local dates again from the effective check-ins. A date without any loses its row:
@@ -21,7 +21,7 @@ export async function rebuildRollups(tx: TeamPg, clientId: string, dates: string
   const rungIds = [...byDate.values()].flat().flatMap((checkIn) => checkIn.sets.map((set) => set.rungId));
   const rungs = new Map((await listHistoryRungs(tx, [...new Set(rungIds)])).map((rung) => [rung.id, rung]));
   const mass = await bodyMassOf(tx, clientId);
-  const rows = [...byDate].map(([date, checkIns]) => toRow(date, checkIns, rungs, mass));
+  const rows = [...byDate].map(([date, checkIns]) => rollupOf(date, checkIns, rungs, mass));
   await tx.client.query(
     'delete from day_rollup where team_id = $1 and client_id = $2 and date = any($3::date[])',
     [tx.teamId, clientId, wanted],
@@ -29,29 +29,11 @@ export async function rebuildRollups(tx: TeamPg, clientId: string, dates: string
   await tx.client.query(
     `insert into day_rollup (team_id, client_id, date, state, session_load_au, tissue_loads, worst_pain, check_ins, facts)
      select $1, $2, date, state, load, tissues, pain, "count", facts
-     from jsonb_to_recordset($3::jsonb) as day(date date, state text, load float8, tissues jsonb, pain int, "count" int, facts jsonb)`,
+     from jsonb_to_recordset($3::jsonb) as day(date date, state text, load float8, tissues jsonb, pain int, "count" int, facts text)`,
     [tx.teamId, clientId, JSON.stringify(rows)],
   );
   const [from = '', to = from] = [[...wanted].sort().at(0), [...wanted].sort().at(-1)];
   await forgetOutcomes(tx, clientId, { from, to });
-}
-
-function toRow(
-  date: string,
-  checkIns: HistoryCheckIn[],
-  rungs: ReadonlyMap<string, HistoryRung>,
-  bodyMassKg: number | null,
-) {
-  const { trained, sessionLoad, tissueLoad, worstPain } = dayFacts(checkIns, rungs, bodyMassKg);
-  return {
-    date,
-    state: trained ? 'trained' : 'rest',
-    load: sessionLoad ?? null,
-    tissues: tissueLoad,
-    pain: worstPain,
-    count: checkIns.length,
-    facts: checkIns,
-  };
 }
 
 async function bodyMassOf(tx: TeamPg, clientId: string): Promise<number | null> {

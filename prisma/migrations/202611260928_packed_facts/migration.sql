@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "day_rollup" ALTER COLUMN "facts" SET DATA TYPE TEXT;

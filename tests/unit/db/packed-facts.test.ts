@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { packFacts, unpackFacts } from '#lib/db/packed-facts.ts';
+import type { HistoryCheckIn, HistorySet } from '#lib/domain/history.ts';
+
+const SET: HistorySet = {
+  rungId: 'a',
+  side: 'left',
+  index: 0,
+  planned: 20,
+  value: 12,
+  tried: null,
+  how: 'typed',
+  clean: true,
+  faults: [],
+  support: null,
+  addedKg: null,
+};
+const CHECK_IN: HistoryCheckIn = {
+  id: '00000000-0000-7000-8000-000000000001',
+  date: '2026-03-01',
+  zone: 'Europe/Lisbon',
+  sentAt: '2026-03-01T18:00:00.000Z',
+  kind: 'training',
+  session: 'A',
+  effort: 6,
+  minutes: 50,
+  ground: 'grass',
+  sleepHours: 7.5,
+  nothingHurts: false,
+  sets: [SET],
+  pain: [{ region: 'wrist-back', side: 'right', moment: 'after', value: 3, kind: 'joint', usual: true }],
+  dangerSigns: [{ sign: 'numb-or-tingling', goneWithinMinute: false, region: 'neck', side: 'middle' }],
+  words: 'slept badly',
+};
+
+const again = (checkIns: HistoryCheckIn[]) => unpackFacts('2026-03-01', packFacts(checkIns), new Map());
+
+const maybe = <T>(values: fc.Arbitrary<T>) => fc.option(values, { nil: null });
+const aSet: fc.Arbitrary<HistorySet> = fc.record({
+  rungId: fc.constantFrom('a', 'b'),
+  side: fc.constantFrom('both' as const, 'left' as const, 'right' as const),
+  index: fc.nat(4),
+  planned: maybe(fc.constantFrom(20, 12.5)),
+  value: maybe(fc.constantFrom(0, 12, 0.5, -10)),
+  tried: maybe(fc.nat(3)),
+  how: fc.constantFrom('typed' as const, 'timed' as const, 'as-planned' as const, 'not-done' as const),
+  clean: fc.boolean(),
+  faults: fc.constantFrom<HistorySet['faults'][]>([], ['hips-turn']),
+  support: maybe(fc.constantFrom('bar' as const, 'rings' as const)),
+  addedKg: maybe(fc.constantFrom(-5, 2.5)),
+});
+
+describe('the facts of a day, packed', () => {
+  it('come back as they were, whatever the sets are', () => {
+    fc.assert(
+      fc.property(fc.array(aSet, { maxLength: 12 }), (sets) => {
+        const checkIns = [
+          { ...CHECK_IN, sets },
+          { ...CHECK_IN, id: 'other', kind: 'rest' as const, words: '' },
+        ];
+        expect(again(checkIns)).toEqual(checkIns);
+      }),
+    );
+  });
+
+  it('write sets that are alike once', () => {
+    const sets = [0, 1, 2].map((index) => ({ ...SET, index, value: 10 + index }));
+    expect(JSON.parse(packFacts([{ ...CHECK_IN, sets }]))[0][1]).toEqual([
+      ['a', 'left', 0, 20, [10, 11, 12]],
+    ]);
+  });
+
+  it('keep a gap between indexes', () => {
+    const sets = [0, 2].map((index) => ({ ...SET, index }));
+    expect(again([{ ...CHECK_IN, sets }])[0]?.sets.map(({ index }) => index)).toEqual([0, 2]);
+  });
+
+  it('are read in the form they had before, put in order', () => {
+    const [first, second] = [CHECK_IN, { ...CHECK_IN, id: '2', sentAt: '2026-03-01T19:00:00.000Z' }];
+    expect(unpackFacts('2026-03-01', JSON.stringify([second, first]), new Map())).toEqual([first, second]);
+  });
+
+  it('stop at what is no check-in', () => {
+    expect(() => unpackFacts('2026-03-01', '[{"id": "broken"}]', new Map())).toThrow(TypeError);
+  });
+});
