@@ -1,14 +1,11 @@
-import { TISSUES, type Tissue } from '#lib/domain/vocabulary.ts';
+import type { Tissue } from '#lib/domain/vocabulary.ts';
 import { median } from '#lib/stats/median.ts';
 import { exceeds, reaches } from './compare.ts';
 import { type Drill, drillsOf, weightOn } from './drill-days.ts';
-import { type Loads, loadsOf } from './load-series.ts';
+import { type LoadSeries, loadsOf } from './load-series.ts';
 import type { Limits } from './thresholds.ts';
-import { tissueRow } from './tissue-sides.ts';
 import type { ClientView } from './types.ts';
 import { totalUpTo, usualWeek } from './usual-week.ts';
-
-const HANDS = ['left', 'right'] as const;
 
 /** Sessions with a known load, oldest first: where in the view, and AU. */
 export function sessionsOf(view: ClientView): { index: number; load: number }[] {
@@ -58,11 +55,8 @@ export function moreSets(view: ClientView, drill: Drill, rule: SetsRule): MoreSe
   const first = last[0];
   if (!first || last.length < rule.days || first.index <= view.days.length - 1 - rule.within)
     return undefined;
-  const before = drill.days
-    .slice(0, -rule.days)
-    .filter((day) => !day.easy)
-    .slice(-rule.before);
-  const usual = median(before.map((day) => day.sets));
+  const before = setsBefore(drill, rule);
+  const usual = median(before);
   if (before.length < rule.beforeAtLeast || !usual) return undefined;
   const sets = last.map((day) => day.sets);
   const mean = sets.reduce((sum, each) => sum + each, 0) / sets.length;
@@ -70,6 +64,16 @@ export function moreSets(view: ClientView, drill: Drill, rule: SetsRule): MoreSe
   return all && reaches(mean, rule.mean * usual)
     ? { drill, sets, usual, mean, from: first.index }
     : undefined;
+}
+
+/** Sets of the days before the last ones that are in no easy week, newest first. */
+function setsBefore({ days }: Drill, rule: SetsRule): number[] {
+  const before: number[] = [];
+  for (let at = days.length - 1 - rule.days; at >= 0 && before.length < rule.before; at -= 1) {
+    const day = days[at];
+    if (day && !day.easy) before.push(day.sets);
+  }
+  return before;
 }
 
 export type HeavyTissue = {
@@ -89,9 +93,9 @@ export type HeavyTissue = {
 export function heavyTissues(view: ClientView, limits: Limits): HeavyTissue[] {
   const loads = loadsOf(view);
   const heavy: HeavyTissue[] = [];
-  for (const tissue of TISSUES) {
-    const found = heavyTissue(view, loads, tissue, limits);
-    if (found) heavy.push({ ...found, cause: undefined });
+  for (const [tissue, loaded] of loads.sides) {
+    const found = heavyTissue(view, loaded, limits);
+    if (found) heavy.push({ tissue, ...found, cause: undefined });
   }
   if (heavy.length === 0) return heavy;
   const rule = setsRule(limits);
@@ -104,27 +108,21 @@ export function heavyTissues(view: ClientView, limits: Limits): HeavyTissue[] {
 
 function heavyTissue(
   view: ClientView,
-  loads: Loads,
-  tissue: Tissue,
+  loaded: readonly { side: 'left' | 'right'; series: LoadSeries }[],
   limits: Limits,
-): Omit<HeavyTissue, 'cause'> | undefined {
-  const loaded = [];
+): Omit<HeavyTissue, 'tissue' | 'cause'> | undefined {
+  const weekOf = (series: LoadSeries) => totalUpTo(series, view.days.length - 1, limits['week.days']).total;
   let most = 0;
-  for (const side of HANDS) {
-    const series = loads.tissues.get(tissueRow(tissue, side).key);
-    if (!series) continue;
-    const { total: week } = totalUpTo(series, view.days.length - 1, limits['week.days']);
-    loaded.push({ side, series, week });
-    most += week;
-  }
+  for (const { series } of loaded) most += weekOf(series);
   // Most tissues of most clients are under the floor: their usual week need not be worked out.
   if (!reaches(most, limits['loadJump.floorBws'])) return undefined;
   const sides = [];
   let total = 0;
   let usual = 0;
-  for (const { side, series, week } of loaded) {
+  for (const { side, series } of loaded) {
     const usually = usualWeek(view, series, limits);
     if (!usually.enough) continue;
+    const week = weekOf(series);
     sides.push({ side, total: week, usual: usually.usual });
     total += week;
     usual += usually.usual;
@@ -136,7 +134,7 @@ function heavyTissue(
   const [first, second] = over;
   if (!first || !big) return undefined;
   const ratio = Math.max(...over.map((side) => side.total / side.usual));
-  return { tissue, side: second ? 'both' : first.side, total, usual, ratio };
+  return { side: second ? 'both' : first.side, total, usual, ratio };
 }
 
 /** At least the floor, and a good part of the floor above usual: a doubled trifle is no jump. */

@@ -31,6 +31,7 @@ export function monotonous(view: ClientView, limits: Limits): number | undefined
 export function daysWithoutRest(view: ClientView, limits: Limits): number {
   const { session } = loadsOf(view);
   const last = lastKnownDay(view);
+  if (view.days[last]?.state !== 'trained') return 0;
   const light = limits['noLetUp.lightShare'] * (median(trainingLoads(view, 0, last)) ?? 0);
   let count = 0;
   for (let index = last; index >= 0 && view.days[index]?.state === 'trained'; index -= 1) {

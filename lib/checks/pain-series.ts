@@ -2,7 +2,7 @@ import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
 import { median } from '#lib/stats/median.ts';
-import { oncePerView } from './once-per-view.ts';
+import { oncePerCheckIns } from './once-per-view.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView } from './types.ts';
 
@@ -30,7 +30,7 @@ export type PainPoint = {
 };
 
 /** Joint and tendon pain by region and side, for every place named in a check-in or at intake, in order of key. */
-export const painSeries: (view: ClientView) => readonly PainSeries[] = oncePerView(gather);
+export const painSeries: (view: ClientView) => readonly PainSeries[] = oncePerCheckIns(gather);
 
 /** Usual pain on a date: median of the values 14-56 days before; under five of them the intake value, else 0. */
 export function usualPain(series: PainSeries, of: 'worst' | 'morning', date: string, limits: Limits): number {

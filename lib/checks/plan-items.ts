@@ -1,6 +1,6 @@
 import type { HistoryPlan, HistoryPlanItem, HistoryRung } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
-import { oncePerView } from './once-per-view.ts';
+import { oncePerCheckIns, oncePerView } from './once-per-view.ts';
 import { plansThatHeld } from './plans-that-held.ts';
 import { isOfSide } from './set-result.ts';
 import type { ClientView } from './types.ts';
@@ -100,4 +100,4 @@ function askedText(view: ClientView, plan: HistoryPlan, ladderId: string): strin
   return lines.sort().join('; ');
 }
 
-const inOrder = oncePerView((view): HistoryPlan[] => plansThatHeld(view.history.plans));
+const inOrder = oncePerCheckIns((view): HistoryPlan[] => plansThatHeld(view.history.plans));

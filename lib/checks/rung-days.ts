@@ -1,8 +1,8 @@
 import type { HistorySet } from '#lib/domain/history.ts';
-import { oncePerView } from './once-per-view.ts';
+import { oncePerCheckIns } from './once-per-view.ts';
 import type { RungWork } from './rung-work.ts';
 import type { ClientView } from './types.ts';
-import { workByRung } from './view-work.ts';
+import { newByRung, workByRung } from './view-work.ts';
 
 /** One training day of one rung. */
 export type RungDay = {
@@ -29,7 +29,10 @@ export function rungDays(view: ClientView, rungId: string): readonly RungDay[] {
   return days;
 }
 
-const daysByRung = oncePerView(() => new Map<string, RungDay[]>());
+const daysByRung = oncePerCheckIns(
+  () => new Map<string, RungDay[]>(),
+  (view, before) => new Map([...before].filter(([rungId]) => !newByRung(view).has(rungId))),
+);
 
 /**
  * The days of the `length` days up to the last training day in the list: counted from there, silence takes nothing

@@ -38,15 +38,17 @@ type Client = { rungs: ReadonlyMap<string, HistoryRung>; bodyMassKg: number | nu
 export type Work = { byRung: readonly RungWork[]; alike: readonly AlikeSets[] };
 type Lists = { byRung: RungWork[]; alike: AlikeSets[] };
 
-/** The work of check-ins, day by day from the `from`th on, in their order. Rungs that `rungs` does not carry are left out. */
+/**
+ * The work of check-ins, day by day from the `from`th on, in their order. Rungs that `rungs` does not carry are left out.
+ * `loads`: the load of a second is the same for all sets alike of a rung of a client, and is worked out once.
+ */
 export function workOf(
   days: readonly { checkIns: readonly HistoryCheckIn[] }[],
   { rungs, bodyMassKg }: Client,
   from = 0,
+  loads: RungLoads = new Map(),
 ): Work {
   const work: Lists = { byRung: [], alike: [] };
-  // The load of a second is the same for all sets alike of a rung: worked out once.
-  const loads = new Map<string, RungLoad>();
   const loadOf = (rungId: string) => {
     const known = loads.get(rungId);
     if (known) return known;
@@ -61,6 +63,7 @@ export function workOf(
   return work;
 }
 
+export type RungLoads = Map<string, RungLoad>;
 type RungLoad = { rung: HistoryRung; bodyMassKg: number | null; known: KnownLoad[] };
 
 type LoadOf = (rungId: string) => RungLoad | undefined;

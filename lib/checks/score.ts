@@ -1,10 +1,11 @@
 import type { HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
-import { oncePerView } from './once-per-view.ts';
+import { oncePerCheckIns } from './once-per-view.ts';
 import { type RungDay, rungDays } from './rung-days.ts';
 import { hasResult, isOfSide } from './set-result.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView } from './types.ts';
+import { newByRung } from './view-work.ts';
 
 export type ScoredDay = Pick<RungDay, 'date' | 'at'> & { score: number };
 
@@ -26,7 +27,22 @@ export function scoreOf(
 }
 
 type Scored = { limits: Limits; bySide: Map<string, ScoredDay[]> };
-const scoredOf = oncePerView((): { scored: Scored | undefined } => ({ scored: undefined }));
+const scoredOf = oncePerCheckIns((): { scored: Scored | undefined } => ({ scored: undefined }), carried);
+
+/** Those of rungs that were not trained since. */
+function carried(view: ClientView, { scored }: { scored: Scored | undefined }) {
+  if (!scored) return { scored };
+  const kept = [...scored.bySide].filter(([key]) => !newByRung(view).has(rungOfKey(key)));
+  return { scored: { limits: scored.limits, bySide: new Map(kept) } };
+}
+
+function keyOf(side: Side, rungId: string): string {
+  return `${side} ${rungId}`;
+}
+
+function rungOfKey(key: string): string {
+  return key.slice(key.indexOf(' ') + 1);
+}
 
 /** The training days of a rung that count and have a score, oldest first. */
 export function scoredDays(
@@ -37,7 +53,7 @@ export function scoredDays(
 ): readonly ScoredDay[] {
   const held = scoredOf(view);
   if (held.scored?.limits !== limits) held.scored = { limits, bySide: new Map() };
-  const key = `${side} ${rung.id}`;
+  const key = keyOf(side, rung.id);
   let scored = held.scored.bySide.get(key);
   if (!scored) {
     scored = [];

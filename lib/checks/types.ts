@@ -31,6 +31,8 @@ export type Day = {
 export type ClientView = {
   history: ClientHistory;
   asOf: AsOf;
+  /** The numbers by which its days are told. */
+  limits: Limits;
   /** Oldest first, consecutive, the last one is `asOf.date`. Starts at the first check-in or join, at most 400 days. */
   days: Day[];
   /** The date of joining in the client's own zone; undefined when the client has not joined. */
@@ -44,6 +46,8 @@ export type ClientView = {
   memo: Map<unknown, unknown>;
   /** The view of an evening before, when all of its days are the first days of this one: what was trained is known. */
   earlier?: ClientView | undefined;
+  /** No check-in came since `earlier`: what was worked out of check-ins alone is as it was. */
+  nothingNew: boolean;
   /** Current placements: the newest of each ladder and side not after `asOf.date`. */
   standing: HistoryPlacement[];
 };

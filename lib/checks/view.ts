@@ -42,38 +42,24 @@ export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = D
   return {
     history,
     asOf,
+    limits,
     days,
     joinedOn,
-    indexOf: (date) => {
-      const index = dayNumber(date) - first;
-      return index >= 0 && index < days.length ? index : -1;
-    },
+    indexOf: indexFrom(first, days.length),
     memo: new Map(),
+    nothingNew: false,
     rungs,
     planOn,
     standing: standingOn(history.placements, asOf.date, rungs),
   };
 }
 
-/**
- * The same view, told of the view of an evening before where every day of that one is here with the same check-ins: what
- * was worked out of sets then is not worked out again. It changes nothing that is said.
- */
-export function nextView(view: ClientView, earlier: ClientView | undefined): ClientView {
-  if (earlier) earlier.earlier = undefined; // one step back is enough, and a chain would hold every night
-  if (!earlier || !beginsAlike(view, earlier)) return view;
-  view.earlier = earlier;
-  return view;
-}
-
-function beginsAlike(view: ClientView, earlier: ClientView): boolean {
-  const { history, days } = earlier;
-  if (history.rungs !== view.history.rungs || history.plans !== view.history.plans) return false;
-  if (days.length > view.days.length || days[0]?.date !== view.days[0]?.date) return false;
-  return days.every(({ checkIns }, index) => {
-    const now = view.days[index]?.checkIns ?? [];
-    return now.length === checkIns.length && checkIns.every((checkIn, at) => checkIn === now[at]);
-  });
+/** Where a date is among `length` days from the `first` on, or -1. */
+export function indexFrom(first: number, length: number): (date: string) => number {
+  return (date) => {
+    const index = dayNumber(date) - first;
+    return index >= 0 && index < length ? index : -1;
+  };
 }
 
 /** Check-ins up to the last day, by day, in one fixed order whatever the order of the rows. */
@@ -142,13 +128,14 @@ function put(states: DayState[], index: number, state: DayState): void {
   if (index >= 0 && index < states.length) states[index] = state;
 }
 
+/** The plan that holds on a date, of plans newest first. */
 function planFor(newestFirst: readonly HistoryPlan[], date: string): HistoryPlan | undefined {
   const plan = newestFirst.find((one) => one.from <= date);
   return plan && (plan.until === null || plan.until >= date) ? plan : undefined;
 }
 
 /** True for days inside an easy or a test week of the plan that was in force on them. */
-function easyDays(plans: readonly HistoryPlan[], first: number, last: number): boolean[] {
+export function easyDays(plans: readonly HistoryPlan[], first: number, last: number): boolean[] {
   const easy = new Array<boolean>(last - first + 1).fill(false);
   for (const plan of plans) {
     for (const week of [...plan.easyWeeks, ...plan.testWeeks]) {

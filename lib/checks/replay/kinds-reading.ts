@@ -44,7 +44,7 @@ export type Reading = {
   settled: readonly CheckKind[];
   /** Those that decide whether good news is held back; empty: nothing touched does. */
   heldBack: readonly CheckKind[];
-  /** Days, weeks or usual values change for everything: nothing worked out before may be used again. */
+  /** The days themselves come out otherwise: the view must be built anew. All else is worked out per set of numbers. */
   shared: boolean;
 };
 
@@ -56,7 +56,7 @@ export function kindsReading(ids: readonly LimitId[]): Reading {
   for (const id of ids) {
     const prefix = id.split('.')[0] ?? '';
     const kind = kindOfLimit(id);
-    shared ||= kind === undefined;
+    shared ||= prefix === 'day';
     stays ||= prefix === 'reason';
     const own = kind === undefined ? undefined : [kind, ...(READ_TOO[prefix] ?? [])];
     for (const reader of own ?? SHARED_BY[prefix] ?? CHECK_KINDS) found.add(reader);

@@ -5,7 +5,7 @@ import { CHECKS } from '../registry.ts';
 import { settle } from '../settle.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
-import { buildView, nextView } from '../view.ts';
+import { nextView } from '../view-next.ts';
 import type { Reading } from './kinds-reading.ts';
 import { newReplay, type Replay, type ReplayAct, replayNight } from './replay-reasons.ts';
 
@@ -49,17 +49,19 @@ function run(
   const [before, after] = [newReplay(acts), newReplay(acts)];
   let differs = false;
   let view: ClientView | undefined;
+  let sent: ClientHistory = { ...history, checkIns: [] };
   nights.forEach((night, index) => {
-    const sent = { ...history, checkIns: inOrder.slice(0, countSent(inOrder, night.instant)) };
+    const count = countSent(inOrder, night.instant);
+    if (count !== sent.checkIns.length) sent = { ...history, checkIns: inOrder.slice(0, count) };
     const nightsDone = asked.nightsDone + index;
-    view = nextView(buildView(sent, night, now), view);
+    view = nextView(sent, night, now, view);
     const said = outcomesOf(checks, view, now);
     // The sets of the same days: worked out once for both.
-    const other = shared ? nextView(buildView(sent, night, then), view) : view;
+    const other = shared ? nextView(sent, night, then, view) : view;
     // A rule that reads none of the numbers says the same again.
     const again = { said, touched };
     const saidThen = outcomesOf(checks, other, then, again);
-    differs ||= wordsOf(said) !== wordsOf(saidThen);
+    differs ||= asked.heldBack.length > 0 && areApart(said, saidThen);
     replayNight(before, settle(view, said.flat(), now), night, { limits: now, nightsDone });
     replayNight(after, settle(other, saidThen.flat(), then), night, { limits: then, nightsDone });
   });
@@ -87,10 +89,17 @@ function outcomesOf(checks: readonly Check[], view: ClientView, limits: Limits, 
   });
 }
 
+/** Whether two nights flag other things, or weigh them otherwise. */
+function areApart(said: readonly Outcome[][], then: readonly Outcome[][]): boolean {
+  return said.some((one, at) => {
+    const other = then[at] ?? [];
+    return one !== other && wordsOf(one) !== wordsOf(other);
+  });
+}
+
 /** What is flagged, with what it may hold back. */
-function wordsOf(said: readonly Outcome[][]): string {
+function wordsOf(said: readonly Outcome[]): string {
   return said
-    .flat()
     .flatMap((one) =>
       one.status === 'flagged' ? [one.kind, one.subject.key, one.tier, one.level, one.evidence.tissues] : [],
     )

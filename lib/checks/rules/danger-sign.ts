@@ -4,7 +4,7 @@ import { asSentence, DANGER_SIGN_LABELS, placeInWords } from '#lib/domain/labels
 import { daysBetween } from '#lib/domain/local-date.ts';
 import type { DangerSign, PainRegion, PainSide } from '#lib/domain/vocabulary.ts';
 import { findingOf } from '../finding-of.ts';
-import { oncePerView } from '../once-per-view.ts';
+import { oncePerCheckIns } from '../once-per-view.ts';
 import { hasClinicianWord, PAIN_DOUBT, painLimit } from '../pain-place.ts';
 import { EVERY_OTHER } from '../reasons.ts';
 import type { Limits } from '../thresholds.ts';
@@ -14,7 +14,7 @@ import { counted, dayInWords } from '../words.ts';
 const KIND = 'danger-sign';
 const TINGLING: DangerSign = 'numb-or-tingling';
 
-const checkInsOf = oncePerView((view) => {
+const checkInsOf = oncePerCheckIns((view) => {
   const all: HistoryCheckIn[] = [];
   for (const { checkIns } of view.days) for (const checkIn of checkIns) all.push(checkIn);
   return all;

@@ -3,6 +3,7 @@ import type { HistoryRung } from '#lib/domain/history.ts';
 import type { Tissue } from '#lib/domain/vocabulary.ts';
 import { coldStart } from '../cold-start.ts';
 import { exceeds, reaches } from '../compare.ts';
+import type { Factor } from '../exposure.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
 import { loadsOf } from '../load-series.ts';
@@ -12,7 +13,7 @@ import { TISSUE_SIDES } from '../tissue-sides.ts';
 import { TISSUE_LABELS } from '../tissues.ts';
 import type { Check, ClientView, TissueSide } from '../types.ts';
 import { totalUpTo, usualWeek } from '../usual-week.ts';
-import { viewWork } from '../view-work.ts';
+import { firstFrom, viewWork } from '../view-work.ts';
 import { plainNumber } from '../words.ts';
 
 const SUBJECT: Subject = { key: 'hardest', label: '' };
@@ -82,8 +83,10 @@ function inOrder({ name, id }: HistoryRung): string {
 /** Largest share x weight of each tissue and side on the days from one index up to another; 0 where not loaded. */
 function peaksOf(view: ClientView, from: number, until: number): Float64Array {
   const peaks = new Float64Array(TISSUE_SIDES.length);
-  for (const { at, perSecond } of viewWork(view).alike) {
-    if (at < from || at >= until) continue;
+  const { alike } = viewWork(view);
+  const within = alike.slice(firstFrom(alike, from), firstFrom(alike, until));
+  // Sets that are alike share their loads: a few different ones in four weeks.
+  for (const perSecond of new Set(within.map((one) => one.perSecond))) {
     for (const { index, factor } of perSecond) peaks[index] = Math.max(peaks[index] ?? 0, factor);
   }
   return peaks;
@@ -92,13 +95,23 @@ function peaksOf(view: ClientView, from: number, until: number): Float64Array {
 /** Work above the earlier peak, summed up for each tissue and side that was loaded before. */
 function harderWork(view: ClientView, from: number, before: Float64Array, limits: Limits): Hardest[] {
   const found = new Map<TissueSide, Hardest>();
-  for (const { at, rung, seconds, reps, perSecond } of viewWork(view).alike) {
-    if (at < from) continue;
-    for (const { key, tissue, index, factor: peak } of perSecond) {
-      const earlier = before[index] ?? 0;
-      if (earlier === 0 || !exceeds(peak, limits['newHardest.over'] * earlier)) continue;
-      if (!reaches(peak, limits['newHardest.atLeast'])) continue;
+  const { alike } = viewWork(view);
+  const isHarder = ({ index, factor }: Factor) => {
+    const earlier = before[index] ?? 0;
+    return (
+      earlier !== 0 &&
+      exceeds(factor, limits['newHardest.over'] * earlier) &&
+      reaches(factor, limits['newHardest.atLeast'])
+    );
+  };
+  // Asked once of sets that are alike: they share their loads.
+  const harder = new Map<readonly Factor[], readonly Factor[]>();
+  for (const { rung, seconds, reps, perSecond } of alike.slice(firstFrom(alike, from))) {
+    const factors = harder.get(perSecond) ?? perSecond.filter(isHarder);
+    harder.set(perSecond, factors);
+    for (const { key, tissue, index, factor: peak } of factors) {
       if (!reaches(rung.weights[tissue] ?? 0, limits['tissue.loaded'])) continue;
+      const earlier = before[index] ?? 0;
       const known = found.get(key) ?? { key, before: earlier, peak: 0, seconds: 0, reps: 0, rung };
       if (peak > known.peak) Object.assign(known, { peak, rung });
       known.seconds += seconds;

@@ -49,6 +49,8 @@ describe('replayClient', () => {
     ['too-little-time', { 'tooLittleTime.share': 0.8, 'tooLittleTime.p': 0.1 }],
     ['pain-lingering', { 'week.usualAtLeast': 3, 'coldStart.days': 150 }],
     ['step', { 'reason.clearNights': 6 }],
+    ['slipping', { 'score.atLeastShare': 0.9, 'grade.careful': 2, 'usualPain.fromDays': 7 }],
+    ['return', { 'day.restGapDays': 2 }],
   ];
 
   it('asks only the kinds that a number touches, and says of them what all the checks would say', () => {
