@@ -1,7 +1,21 @@
+import type { SpawnSyncOptionsWithStringEncoding } from 'node:child_process';
+
 export function freePort(): Promise<number>;
+export function serverPlace(
+  folder: string,
+  native?: string,
+): {
+  who: { uid?: number; gid?: number };
+  bin: (name: string) => string;
+  folder: string;
+  data: string;
+  complete: string;
+  options: SpawnSyncOptionsWithStringEncoding;
+};
 export function startPostgres(options: {
   folder: string;
   password: string;
   port?: number;
   settings?: string[];
+  native?: string;
 }): Promise<{ url: (database: string) => string; stop: () => void; reused: boolean }>;

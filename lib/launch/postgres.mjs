@@ -1,5 +1,6 @@
 // The PostgreSQL that comes as an npm package, driven through its own pg_ctl.
 import { execFileSync, spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import {
   chmodSync,
   chownSync,
@@ -55,14 +56,21 @@ function reachable(native, folder, who) {
   mkdirSync(folder, { recursive: true });
   const enter = spawnSync('test', ['-x', folder], { ...who, cwd: '/' });
   if (probe.status === 0 && enter.status === 0) return { native, folder };
-  const key = Buffer.from(folder).toString('hex').slice(-24);
-  const base = join(tmpdir(), `plumbline-${key}`);
+  const base = placeOutside(folder);
   mkdirSync(base, { recursive: true });
   chmodSync(base, 0o755);
   const copy = join(base, 'native');
   if (!existsSync(join(copy, 'bin/postgres')))
     cpSync(native, copy, { recursive: true, verbatimSymlinks: true });
   return { native: copy, folder: join(base, 'data') };
+}
+
+function placeOutside(folder) {
+  const place = (key) => join(tmpdir(), `plumbline-${key}`);
+  const own = place(createHash('sha256').update(resolve(folder)).digest('hex').slice(0, 24));
+  // Where earlier versions put it: by the end of the path only, which two checkouts can share.
+  const earlier = place(Buffer.from(folder).toString('hex').slice(-24));
+  return existsSync(join(folder, 'complete')) && !existsSync(own) && existsSync(earlier) ? earlier : own;
 }
 
 export async function freePort() {
@@ -74,29 +82,42 @@ export async function freePort() {
 }
 
 /**
+ * Where a server of `folder` keeps its data, and how its programs are called. `native`: a folder with other binaries in
+ * its bin/ than those of the npm package.
+ */
+export function serverPlace(folder, native) {
+  const who = serverUser();
+  const source = native ?? nativeFolder();
+  if (!native) mendLinks(source);
+  const at = reachable(source, folder, who);
+  return {
+    who,
+    bin: (name) => join(at.native, 'bin', name),
+    folder: at.folder,
+    data: join(at.folder, 'cluster'),
+    complete: join(folder, 'complete'),
+    options: { ...who, cwd: '/', env: { ...process.env, LC_ALL: 'C' }, encoding: 'utf8' },
+  };
+}
+
+/**
  * Starts (or finds running) a server whose data live in `folder`.
  * @returns {{ url: (database: string) => string, stop: () => void, reused: boolean }}
  */
-export async function startPostgres({ folder, password, port, settings = [] }) {
-  const who = serverUser();
-  const source = nativeFolder();
-  mendLinks(source);
-  const at = reachable(source, folder, who);
-  const data = join(at.folder, 'cluster');
-  const log = join(at.folder, 'server.log');
+export async function startPostgres({ folder, password, port, settings = [], native }) {
+  const { who, bin, data, options, complete, ...place } = serverPlace(folder, native);
+  const log = join(place.folder, 'server.log');
   mkdirSync(folder, { recursive: true });
-  mkdirSync(at.folder, { recursive: true });
-  if (who.uid !== undefined) chownSync(at.folder, who.uid, who.gid);
-  const options = { ...who, cwd: '/', env: { ...process.env, LC_ALL: 'C' }, encoding: 'utf8' };
-  const bin = (name) => join(at.native, 'bin', name);
+  mkdirSync(place.folder, { recursive: true });
+  if (who.uid !== undefined) chownSync(place.folder, who.uid, who.gid);
   const fail = (step, run) => {
     const tail = existsSync(log) ? readFileSync(log, 'utf8').split('\n').slice(-6).join('\n') : '';
     throw new Error(`PostgreSQL: ${step} failed.\n${run.stderr ?? run.error ?? ''}\n${tail}`);
   };
 
-  if (existsSync(data) && !existsSync(join(folder, 'complete'))) rmSync(data, { recursive: true });
+  if (existsSync(data) && !existsSync(complete)) rmSync(data, { recursive: true });
   if (!existsSync(data)) {
-    const secret = join(at.folder, 'password');
+    const secret = join(place.folder, 'password');
     writeFileSync(secret, password, { mode: 0o600 });
     if (who.uid !== undefined) chownSync(secret, who.uid, who.gid);
     const made = spawnSync(
@@ -116,7 +137,7 @@ export async function startPostgres({ folder, password, port, settings = [] }) {
     );
     rmSync(secret, { force: true });
     if (made.status !== 0) fail('making the data folder', made);
-    writeFileSync(join(folder, 'complete'), 'initdb finished\n');
+    writeFileSync(complete, 'initdb finished\n');
   }
 
   const running = () => spawnSync(bin('pg_ctl'), ['status', '-D', data], options).status === 0;

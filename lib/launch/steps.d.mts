@@ -1,0 +1,2 @@
+export const dataFolder: string;
+export function secrets(): { app: string; database: string };
