@@ -89,6 +89,36 @@ $$;
 revoke all on function public.owed_nights(timestamptz, integer) from public;
 grant execute on function public.owed_nights(timestamptz, integer) to plumbline_app;
 
+-- Nights that fell out of the `cap` that are caught up before they were run, and that nobody was told of: one row for a
+-- client. Counted from the last date before the cap that the ledger knows, so that each date is found once; nothing is
+-- left out of days before the client was known here.
+create or replace function public.left_out_nights(at timestamptz, cap integer)
+returns table (team_id uuid, client_id uuid, from_date date, to_date date, nights integer)
+language sql stable security definer set search_path = public as $$
+  select c.team_id, c.id, left_out.first, span.last, left_out.nights
+  from client c
+  cross join lateral (select (wall_clock(c.zone, at) - interval '3 hours')::date - 1 - cap as last) span
+  cross join lateral (
+    select greatest(
+      wall_clock(c.zone, greatest(coalesce(c.joined_at, c.invited_at), c.created_at))::date,
+      (select max(s.from_date) from standing_change s where s.team_id = c.team_id and s.client_id = c.id
+         and s.applied_at is not null and s.undone_at is null and not s.before = any (night_standings())),
+      (select max(n.local_date) + 1 from night_client n
+         where n.team_id = c.team_id and n.client_id = c.id and n.local_date <= span.last),
+      (select max(o.to_date) + 1 from night_left_out o
+         where o.team_id = c.team_id and o.client_id = c.id and o.to_date <= span.last)) as day
+  ) since
+  cross join lateral (
+    select min(day)::date as first, count(*)::int as nights
+    from generate_series(since.day::timestamp, span.last::timestamp, interval '1 day') day
+    where local_date_exists(c.zone, day::date)
+  ) left_out
+  where c.standing = any (night_standings()) and since.day <= span.last and left_out.nights > 0
+  order by c.team_id, c.id
+$$;
+revoke all on function public.left_out_nights(timestamptz, integer) from public;
+grant execute on function public.left_out_nights(timestamptz, integer) to plumbline_app;
+
 -- Teams with something in the outbox that has not been delivered.
 create or replace function public.teams_with_outbox(of_kind text) returns table (team_id uuid)
 language sql stable security definer set search_path = public as $$
