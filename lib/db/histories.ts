@@ -13,6 +13,7 @@ import type {
   HistoryQuestion,
   HistoryRung,
   HistoryStep,
+  UsualDaysHere,
 } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
 import { listHistoryPlans } from './history-plans.ts';
@@ -24,6 +25,16 @@ import { listTeamStays } from './team-stays.ts';
 /** How far back the checks read: their longest look is ten weeks, the client page's a year. */
 export const HISTORY_DAYS = 400;
 
+type HistoryOptions = {
+  from: string | null;
+  asOf?: string;
+  limits?: Limits;
+  /** What the rungs of the team took its clients up to that evening, where it is known already. */
+  usualTimes?: ReadonlyMap<string, UsualDaysHere> | undefined;
+  /** Leaves out plans and marks that the checks cannot ask about from `from` on: years of them cost a night nothing. */
+  trim?: boolean;
+};
+
 /**
  * The histories of many clients, with one query for each kind of row. `from: 'YYYY-MM-DD'` reads check-ins from
  * that date on out of the day rollups; `from: null` reads everything from the tables they were written to. With
@@ -32,20 +43,20 @@ export const HISTORY_DAYS = 400;
 export async function loadHistories(
   tx: TeamPg,
   clientIds: string[],
-  options: { from: string | null; asOf?: string; limits?: Limits },
+  options: HistoryOptions,
 ): Promise<Map<string, ClientHistory>> {
   const clients = await listClients(tx, clientIds);
   const checkIns =
     options.from === null
       ? await listEffectiveCheckIns(tx, clientIds, null)
       : await listRolledUpCheckIns(tx, clientIds, options.from);
-  const plans = await listHistoryPlans(tx, clientIds);
+  const plans = await listHistoryPlans(tx, clientIds, options.trim ? options.from : null);
   const placements = await byClient<HistoryPlacement>(tx, clientIds, PLACEMENTS);
   const absences = await byClient<HistoryAbsence>(tx, clientIds, ABSENCES);
   const questions = await byClient<HistoryQuestion>(tx, clientIds, QUESTIONS);
   const limits = await byClient<HistoryLimit>(tx, clientIds, LIMITS);
   const steps = await byClient<HistoryStep>(tx, clientIds, STEPS);
-  const seen = await byClient<{ at: string }>(tx, clientIds, SEEN);
+  const seen = await listSeen(tx, clientIds, options.trim ? (options.asOf ?? null) : null);
   const words = await byClient<ClientHistory['clinicianWords'][number]>(tx, clientIds, CLINICIAN_WORDS);
 
   const goals = await byClient<HistoryGoal>(tx, clientIds, GOALS);
@@ -80,7 +91,7 @@ export async function loadHistories(
         questions: questions.get(client.id) ?? [],
         limits: limits.get(client.id) ?? [],
         steps: steps.get(client.id) ?? [],
-        seen: (seen.get(client.id) ?? []).map((mark) => mark.at),
+        seen: seen.get(client.id) ?? [],
         clinicianWords: words.get(client.id) ?? [],
         ...(goals.has(client.id) && { goals: goals.get(client.id) }),
         ...(films.has(client.id) && { films: films.get(client.id) }),
@@ -94,12 +105,19 @@ export async function loadHistories(
 async function withUsualTimes(
   tx: TeamPg,
   rungs: HistoryRung[],
-  { standing, asOf, limits = DEFAULT_LIMITS }: { standing: string[]; asOf?: string; limits?: Limits },
+  {
+    standing,
+    asOf,
+    limits = DEFAULT_LIMITS,
+    usualTimes,
+  }: { standing: string[] } & Omit<HistoryOptions, 'from'>,
 ): Promise<HistoryRung[]> {
   if (asOf === undefined) return rungs;
-  const stays = await listTeamStays(tx, [...new Set(standing)], asOf);
+  const placed = new Set(standing);
+  const stays = usualTimes ? undefined : await listTeamStays(tx, [...placed], asOf);
   return rungs.map((rung) => {
-    const usualDaysHere = usualTimeHere(stays.get(rung.id) ?? [], limits);
+    if (!placed.has(rung.id)) return rung;
+    const usualDaysHere = usualTimes?.get(rung.id) ?? usualTimeHere(stays?.get(rung.id) ?? [], limits);
     return usualDaysHere ? { ...rung, usualDaysHere } : rung;
   });
 }
@@ -167,7 +185,6 @@ const LIMITS = `select client_id, jsonb_build_object('tissue', tissue, 'region',
 const STEPS = `select client_id, jsonb_build_object('kind', kind, 'takenOn', taken_on, 'ladderId', ladder_id, 'side', side,
     'reviewOn', review_on, 'words', words) as value, taken_on::text || id as place, team_id
   from step_taken where undone_at is null`;
-const SEEN = `select client_id, jsonb_build_object('at', ${iso('at')}) as value, ${iso('at')} || id as place, team_id from seen_mark`;
 const CLINICIAN_WORDS = `select client_id, jsonb_build_object('date', date, 'region', region, 'side', side, 'words', words) as value,
   date::text || id as place, team_id from clinician_word`;
 
@@ -179,6 +196,24 @@ const FILMS = `select f.client_id, jsonb_build_object('id', f.id, 'askedAt', ${i
   ${iso('f.created_at')} || f.id as place, f.team_id
   from film_request f left join lateral (select received_at, looked_at from clip
     where clip.team_id = f.team_id and clip.request_id = f.id order by received_at desc limit 1) c on true`;
+
+/** When coaches looked, oldest first; with `asOf`, from the last look before that evening on, wherever the client is. */
+async function listSeen(
+  tx: TeamPg,
+  clientIds: string[],
+  asOf: string | null,
+): Promise<Map<string, string[]>> {
+  const { rows } = await tx.client.query<{ clientId: string; seen: string[] }>(
+    `select c.id as "clientId", array_agg(${iso('s.at')} order by s.at, s.id) as seen
+     from unnest($2::uuid[]) c(id)
+     cross join lateral (select max(at) as at from seen_mark n
+       where n.team_id = $1 and n.client_id = c.id and n.at < $3::date - 1) before
+     join seen_mark s on s.team_id = $1 and s.client_id = c.id and s.at >= coalesce(before.at, '-infinity')
+     group by c.id`,
+    [tx.teamId, clientIds, asOf],
+  );
+  return new Map(rows.map(({ clientId, seen }) => [clientId, seen]));
+}
 
 /** When the team answers, where it has said so. */
 export async function findAnsweringHours(tx: TeamPg): Promise<AnsweringHours | undefined> {

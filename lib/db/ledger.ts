@@ -41,6 +41,9 @@ export async function lockClients(tx: TeamPg, clientIds: string[]): Promise<void
   );
 }
 
+/** Nights behind a client are counted up to this many: what is asked is whether it is one of the first. */
+const NIGHTS_COUNTED = 31;
+/** `nightsDone`: see NIGHTS_COUNTED. */
 export type DueClient = { clientId: string; dueAt: Date; nightsDone: number };
 
 /** Those of the clients whose night is not finished yet, with the instant it was due and how many nights they have behind them. */
@@ -51,8 +54,8 @@ export async function listDueClients(
 ): Promise<DueClient[]> {
   const { rows } = await tx.client.query<DueClient>(
     `select c.id as "clientId", night_due_at(c.zone, $3::date) as "dueAt",
-       (select count(*)::int from night_client n
-         where n.team_id = $1 and n.client_id = c.id and n.done_at is not null and n.local_date < $3::date) as "nightsDone"
+       (select count(*)::int from (select from night_client n where n.team_id = $1 and n.client_id = c.id
+          and n.done_at is not null and n.local_date < $3::date limit ${NIGHTS_COUNTED}) counted) as "nightsDone"
      from client c
      where c.team_id = $1 and c.id = any($2::uuid[]) and c.standing = any (night_standings())
        and not exists (select from night_client n

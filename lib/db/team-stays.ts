@@ -19,6 +19,15 @@ export async function listTeamStays(
   return new Map(rows.map(({ rungId, stays }) => [rungId, stays]));
 }
 
+/** Every rung on which somebody of the team stands or stood. */
+export async function listPlacedRungs(tx: TeamPg): Promise<string[]> {
+  const { rows } = await tx.client.query<{ id: string }>(
+    'select distinct rung_id as id from placement where team_id = $1',
+    [tx.teamId],
+  );
+  return rows.map(({ id }) => id);
+}
+
 const STAYS = `
   with placed as (
     select distinct on (p.client_id, p.ladder_id, s.side, p.from_date)

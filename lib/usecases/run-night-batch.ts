@@ -14,10 +14,11 @@ import { insertOutcomes, type NewOutcome } from '#lib/db/outcomes.ts';
 import { listReasons } from '#lib/db/reasons.ts';
 import { listSettings } from '#lib/db/settings.ts';
 import type { Outcome } from '#lib/domain/finding.ts';
-import type { ClientHistory } from '#lib/domain/history.ts';
+import type { ClientHistory, UsualDaysHere } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import { dueOutcomes, outcomesOf } from './follow-outcomes.ts';
 import { judgeClient } from './judge-client.ts';
+import type { UsualTimes } from './usual-times.ts';
 import { type JudgedClient as Judged, writeJudgements } from './write-judgements.ts';
 
 export type NightBatchInput = { localDate: string; clientIds: string[] };
@@ -34,6 +35,7 @@ export async function runNightBatch(
   scope: TeamScope,
   input: NightBatchInput,
   now: Date,
+  usualTimes?: UsualTimes,
 ): Promise<NightBatchResult> {
   const started = performance.now();
   const finishedBy = () => new Date(now.getTime() + Math.round(performance.now() - started));
@@ -41,7 +43,7 @@ export async function runNightBatch(
     await lockClients(tx, input.clientIds);
     const due = await listDueClients(tx, input.clientIds, input.localDate);
     if (due.length === 0) return { done: 0, failed: 0 };
-    const { judged, failed } = await judge(tx, input.localDate, due, now);
+    const { judged, failed } = await judge(tx, input.localDate, due, now, usualTimes);
     const rest = await saveJudged(tx, input.localDate, judged, now);
     const failures = [...failed, ...rest.failed];
     await insertFailedNights(
@@ -64,10 +66,13 @@ async function judge(
   localDate: string,
   due: Awaited<ReturnType<typeof listDueClients>>,
   now: Date,
+  usualTimes?: UsualTimes,
 ) {
   const ids = due.map((client) => client.clientId);
   const settings = await listSettings(tx, ids);
-  const { histories, failed } = await loadOneOrAll(tx, ids, localDate, settings.team.limits);
+  const { limits } = settings.team;
+  const usual = await usualTimes?.(tx, localDate, limits);
+  const { histories, failed } = await loadOneOrAll(tx, ids, localDate, { limits, usualTimes: usual });
   const stored = await listReasons(tx, ids);
   const ended = await dueOutcomes(tx, ids, localDate, (id) => settings.of(id).limits);
   const judged: JudgedClient[] = [];
@@ -90,16 +95,21 @@ async function judge(
 }
 
 /** All with one query for each kind of row; one by one when somebody's rows cannot be read. */
-async function loadOneOrAll(tx: TeamPg, ids: string[], asOf: string, limits: Limits) {
+async function loadOneOrAll(
+  tx: TeamPg,
+  ids: string[],
+  asOf: string,
+  by: { limits: Limits; usualTimes: ReadonlyMap<string, UsualDaysHere> | undefined },
+) {
   const from = addDays(asOf, -HISTORY_DAYS);
   const failed: FailedNight[] = [];
   try {
-    return { histories: await loadHistories(tx, ids, { from, asOf, limits }), failed };
+    return { histories: await loadHistories(tx, ids, { from, asOf, trim: true, ...by }), failed };
   } catch {
     const histories = new Map<string, ClientHistory>();
     for (const clientId of ids) {
       try {
-        const one = await loadHistories(tx, [clientId], { from, asOf, limits });
+        const one = await loadHistories(tx, [clientId], { from, asOf, trim: true, ...by });
         for (const [id, history] of one) histories.set(id, history);
       } catch (error) {
         failed.push({ clientId, failure: inWords(error) });
