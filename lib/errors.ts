@@ -5,6 +5,7 @@ export type ErrorCode =
   | 'forbidden' // 403
   | 'not-found' // 404, also for somebody else's
   | 'conflict' // 409
+  | 'consent-needed' // 428, the client's consent comes first; the same again succeeds after it
   | 'too-large' // 413
   | 'too-many' // 429
   | 'unavailable'; // 503
@@ -30,6 +31,7 @@ export const STATUS_OF_CODE: Record<ErrorCode, number> = {
   forbidden: 403,
   'not-found': 404,
   conflict: 409,
+  'consent-needed': 428,
   'too-large': 413,
   'too-many': 429,
   unavailable: 503,

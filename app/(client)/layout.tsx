@@ -13,6 +13,7 @@ import './_styles/progress.css';
 import './_styles/limits.css';
 import './_styles/plain.css';
 import './_styles/notices.css';
+import './_styles/rights.css';
 
 export default function ClientLayout({ children }: { children: ReactNode }) {
   return (

@@ -125,7 +125,7 @@ export type ActEvent = { reasonId: string; what: string; level: Level | null; bo
 export async function insertActEvents(
   tx: TeamPg,
   events: ActEvent[],
-  by: { memberId: string; at: Date },
+  by: { memberId: string | null; at: Date },
 ): Promise<void> {
   await tx.client.query(
     `insert into reason_event (team_id, reason_id, by_id, at, what, level, body)

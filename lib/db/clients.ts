@@ -54,6 +54,15 @@ export async function findClient(tx: TeamPg, clientId: string): Promise<ClientRo
   return rows[0];
 }
 
+/** Under 18, as it was told at the start. */
+export async function findIsMinor(tx: TeamPg, clientId: string): Promise<boolean> {
+  const { rows } = await tx.client.query<{ under18: boolean }>(
+    'select under18 from client where team_id = $1 and id = $2',
+    [tx.teamId, clientId],
+  );
+  return rows[0]?.under18 === true;
+}
+
 export type ClientToInsert = {
   coachId: string;
   name: string;

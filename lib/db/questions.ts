@@ -69,17 +69,17 @@ export async function insertStill(tx: TeamPg, still: StillToInsert): Promise<boo
 }
 
 /** Where a still lies; `clientId` null: any client of the team. */
-export async function findStillKey(
+export async function findStill(
   tx: TeamPg,
   stillId: string,
   clientId: string | null,
-): Promise<string | undefined> {
-  const { rows } = await tx.client.query<{ key: string }>(
-    `select storage_key as key from question_still
+): Promise<{ key: string; clientId: string } | undefined> {
+  const { rows } = await tx.client.query<{ key: string; clientId: string }>(
+    `select storage_key as key, client_id as "clientId" from question_still
      where team_id = $1 and id = $2::uuid and ($3::uuid is null or client_id = $3::uuid)`,
     [tx.teamId, stillId, clientId],
   );
-  return rows[0]?.key;
+  return rows[0];
 }
 
 /** What a client asked; undefined: no such question of the team. */

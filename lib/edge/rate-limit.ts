@@ -12,10 +12,12 @@ const SHARED_BY = 20;
 export const LIMITS = {
   'check-in': { name: 'check-in', max: 30, windowSeconds: HOUR },
   export: { name: 'export', max: 10, windowSeconds: HOUR },
+  'export-team': { name: 'export-team', max: 4, windowSeconds: HOUR },
   import: { name: 'import', max: 60, windowSeconds: HOUR },
   'invite-member': { name: 'invite-member', max: 30, windowSeconds: HOUR },
   join: { name: 'join', max: 20, windowSeconds: HOUR },
   notices: { name: 'notices', max: 60, windowSeconds: HOUR },
+  receipt: { name: 'receipt', max: 60, windowSeconds: HOUR },
   replay: { name: 'replay', max: 400, windowSeconds: HOUR },
   still: { name: 'still', max: 30, windowSeconds: HOUR },
   'sign-in-form': { name: 'sign-in-form', max: 30, windowSeconds: HOUR },

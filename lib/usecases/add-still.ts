@@ -6,6 +6,7 @@ import { AppError } from '#lib/errors.ts';
 import { fileStore } from '#lib/files/file-store.ts';
 import { stillKey } from '#lib/files/still-key.ts';
 import { stillPicture } from '#lib/files/still-picture.ts';
+import { assertConsent } from './rights/assert-consent.ts';
 
 /** Own choice: one for each plane, or start, middle and end. */
 const MOST = 3;
@@ -26,6 +27,7 @@ export async function addStill(actor: Actor, sent: Sent, now: Date): Promise<{ i
   const { jpeg, width, height } = await stillPicture(sent.bytes);
   return withTeamPg(actor.scope, async (tx) => {
     if (await isKept(tx, at, stillId)) return { id: stillId };
+    await assertConsent(tx, clientId);
     const storageKey = stillKey(tx.teamId, stillId);
     const row = { ...at, id: stillId, storageKey, width, height, bytes: jpeg.byteLength, at: now };
     if (!(await insertStill(tx, row)))

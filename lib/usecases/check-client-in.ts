@@ -1,5 +1,6 @@
 import type { Limits } from '#lib/checks/thresholds.ts';
 import type { TeamPg } from '#lib/db/client.ts';
+import { isConsentWithdrawn } from '#lib/db/consents.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import { countFinishedNights } from '#lib/db/ledger.ts';
 import { insertOutcomes } from '#lib/db/outcomes.ts';
@@ -31,6 +32,7 @@ export async function checkClientIn(tx: TeamPg, { clientId, now, only }: Asked):
     await loadHistories(tx, [clientId], { from, asOf: utcDate, limits: settings.team.limits })
   ).get(clientId);
   if (!history || history.client.standing === 'left') return 0;
+  if (await isConsentWithdrawn(tx, clientId)) return 0;
   const stored = (await listReasons(tx, [clientId])).get(clientId) ?? [];
   const asOf = { date: localDateOf(now, history.client.zone), instant: now.toISOString() };
   const judgement = judgeClient(history, stored, asOf, {

@@ -5,6 +5,7 @@ import { forgetOutcomes } from '#lib/db/outcomes.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import type { AbsenceBody } from '#lib/schemas/absence.ts';
+import { assertConsent } from './rights/assert-consent.ts';
 
 /** Said up to this many days before and after: a year (own choice). */
 const YEAR_DAYS = 366;
@@ -20,6 +21,7 @@ export async function sayAbsence(actor: Actor, body: AbsenceBody, now: Date): Pr
   }
   const { id, kind, from, to } = body;
   const isKept = await withTeamPg(actor.scope, async (tx) => {
+    await assertConsent(tx, clientId);
     await forgetOutcomes(tx, clientId, { from, to: to ?? today });
     return insertAbsence(tx, { id, clientId, kind, from, to, saidAt: now });
   });

@@ -20,6 +20,7 @@ import { AppError } from '#lib/errors.ts';
 import type { CheckInBody } from '#lib/schemas/check-in.ts';
 import { assertDateFits, assertSetsFit } from './check-in-fits.ts';
 import { raiseUrgent } from './raise-urgent.ts';
+import { assertConsent } from './rights/assert-consent.ts';
 
 export type SubmitAnswer = { id: string; receivedAt: string; cautions: Caution[] };
 
@@ -47,6 +48,7 @@ export async function submitCheckIn(actor: Actor, body: CheckInBody, now: Date):
         },
       );
     }
+    await assertConsent(tx, clientId);
     await keep(tx, { clientId, body, bodyHash, now });
     return answer(body, now);
   });

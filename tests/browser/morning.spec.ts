@@ -154,6 +154,7 @@ async function openPhone(phone: BrowserContext, link: string): Promise<Page> {
   const page = await phone.newPage();
   await page.goto(link);
   await page.getByRole('button', { name: 'Sign in on this phone' }).click();
+  await page.getByRole('button', { name: 'I agree' }).click(); // nothing is kept before
   await page.waitForURL('**/today');
   return page;
 }

@@ -13,6 +13,8 @@ export type Unsent = {
   problem: string | null;
   /** The phone has to be signed in again first; it is tried again by itself. Absent: no. */
   signedOut?: boolean | undefined;
+  /** The consent to a new text comes first; it is tried again by itself. Absent: no. */
+  needsConsent?: boolean | undefined;
 };
 export type LastSent = { id: string; at: string; date: string };
 

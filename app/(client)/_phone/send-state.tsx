@@ -17,7 +17,7 @@ export function SendState({ clientId, received }: Props) {
       <span className="state" role="status">
         {waiting === 1 ? 'saved on this phone' : `${waiting} saved on this phone`}{' '}
         {last ? clockWords(last.savedAt) : ''}, not sent yet
-        {last?.signedOut ? ': open your link again' : ''}
+        {last?.signedOut ? ': open your link again' : last?.needsConsent ? ': your consent comes first' : ''}
       </span>
     );
   }

@@ -30,7 +30,11 @@ async function sendOne(clientId: string, one: Unsent): Promise<Answer> {
     });
     if (response.ok) await response.text();
   } catch {
-    changeUnsent(clientId, id, { triedAt: new Date().toISOString(), signedOut: false });
+    changeUnsent(clientId, id, {
+      triedAt: new Date().toISOString(),
+      signedOut: false,
+      needsConsent: false,
+    });
     return 'stop';
   }
   if (response.ok) {
@@ -40,7 +44,8 @@ async function sendOne(clientId: string, one: Unsent): Promise<Answer> {
   }
   const problem = FINAL.includes(response.status) ? await reasonOf(response) : null;
   const signedOut = response.status === 401;
-  changeUnsent(clientId, id, { triedAt: new Date().toISOString(), problem, signedOut });
+  const needsConsent = response.status === 428;
+  changeUnsent(clientId, id, { triedAt: new Date().toISOString(), problem, signedOut, needsConsent });
   return problem === null ? 'stop' : 'kept';
 }
 

@@ -33,6 +33,10 @@ export default async function TeamPage() {
         </Link>
         {arranges && <Link href="/team/move">Move clients to another coach</Link>}
         {arranges && <Link href="/clients/import">Import a list of clients</Link>}
+        {may(actor.role, 'keep-records') && (
+          <Link href="/team/records">Records: how long, and everything out</Link>
+        )}
+        {may(actor.role, 'keep-records') && <Link href="/team/audit">Record of acts</Link>}
       </p>
       <MemberRows members={memberLines(members, covers, actor.memberId)} mayChange={leads} />
       <dl className={styles.meanings}>

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { TeamPg } from '#lib/db/client.ts';
+import { CONSENT_KINDS, CONSENT_VERSION } from '#lib/domain/consent.ts';
 import { skillKey } from '#lib/library/copy-plan.ts';
 import type { DemoClient } from '../life.ts';
 import { insertRows } from './insert.ts';
@@ -109,10 +110,10 @@ async function writeIntake(tx: TeamPg, clients: DemoClient[]): Promise<void> {
     'consent',
     { client_id: 'uuid', kind: 'text', text_version: 'text', given_at: 'timestamptz', given_by: 'text' },
     clients.flatMap(({ history, extra }) =>
-      ['health-data', 'share-with-next-coach'].map((kind) => ({
+      CONSENT_KINDS.map((kind) => ({
         client_id: history.client.id,
         kind,
-        text_version: '1',
+        text_version: CONSENT_VERSION,
         given_at: history.client.joinedAt,
         given_by: extra.guardian ?? history.client.name,
       })),

@@ -94,6 +94,8 @@ beforeAll(async () => {
 const MISSING_ID = randomUUID();
 /** Bodies that are right, so that only the walls can refuse. A new route with a client in its address needs one. */
 const RIGHT_BODY: Record<string, unknown> = {
+  'POST /api/clients/[clientId]/erasure': { sure: 'yes', words: 'Asked by letter.' },
+  'POST /api/clients/[clientId]/erasure/take-back': {},
   'POST /api/clients/[clientId]/check-ins/[checkInId]/seen': {},
   'POST /api/clients/[clientId]/check-ins/[checkInId]/words': { set: null, text: 'Words.' },
   'POST /api/clients/[clientId]/clinician-word': { date: '2026-01-05', words: 'May do everything.' },
@@ -126,6 +128,7 @@ function call(
 
 /** Only these are asked by people who are not signed in; each new one is a decision. */
 const OPEN = [
+  'GET /api/receipts/[receipt]',
   'GET /livez',
   'GET /manifest.webmanifest',
   'GET /readyz',
@@ -140,7 +143,7 @@ const OPEN = [
   'page /join/[token]',
   'page /join/closed',
   'page /join/team/[token]',
-
+  'page /receipt/[receipt]',
   'page /sign-in',
   'page /without-signal',
 ];

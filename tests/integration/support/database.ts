@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { type TeamScope, teamScope } from '#lib/db/client.ts';
+import { CONSENT_VERSION } from '#lib/domain/consent.ts';
 
 /** Runs SQL as the owner: sees every team. For arranging and for looking, never for what is tested. */
 export async function ownerQuery<Row extends pg.QueryResultRow>(
@@ -34,7 +35,7 @@ export async function makeTestTeam(name = 'Test team'): Promise<TestTeam> {
   return { ...ids, scope: teamScope(ids.teamId) };
 }
 
-/** A client in training of that team. */
+/** A client in training of that team, who gave their consent. */
 export async function makeTestClient(
   team: TestTeam,
   options: { name?: string; zone?: string; standing?: string } = {},
@@ -58,6 +59,11 @@ export async function makeTestClient(
       options.zone ?? 'Europe/Berlin',
       options.standing ?? 'in-training',
     ],
+  );
+  await ownerQuery(
+    `insert into consent (team_id, client_id, kind, text_version, given_at, given_by)
+     values ($1, $2, 'health-data', $3, now() - interval '200 days', $4)`,
+    [team.teamId, clientId, CONSENT_VERSION, name],
   );
   return { clientId, userId };
 }

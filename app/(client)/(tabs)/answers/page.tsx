@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { Stills } from '#app/_ui/stills.tsx';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
@@ -51,6 +52,11 @@ export default async function AnswersPage() {
         ) : null}
         <AskForm coach={coachName} />
         {notices ? <NoticeSwitches coach={coachName} {...notices} /> : null}
+        <p className="word-acts" style={{ marginTop: 24 }}>
+          <Link className="word-act" href="/your-data">
+            Your data
+          </Link>
+        </p>
         <SignOut clientId={clientId} />
       </main>
     </>

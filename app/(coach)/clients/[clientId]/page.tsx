@@ -1,10 +1,12 @@
 import { notFound } from 'next/navigation';
+import { after } from 'next/server';
 import { TheLine } from '#app/_ui/the-line.tsx';
 import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
 import { loadClient } from '#lib/usecases/load-client.ts';
+import { noteRead } from '#lib/usecases/rights/note-read.ts';
 import { loadApprovals } from '#lib/usecases/team/load-approvals.ts';
 import { loadClientTeam } from '#lib/usecases/team/load-client-team.ts';
 import { AxisRow } from './_page/axis-row.tsx';
@@ -32,6 +34,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
   const loaded = address.success ? await loadClient(actor, address.data.clientId, now()) : undefined;
   if (!loaded) notFound();
   const { page } = loaded;
+  after(() => noteRead(actor, page.id, 'client-page'));
   const team = await loadClientTeam(actor, page.id, now());
   const approvals = await loadApprovals(actor, { clientId: page.id }, now());
   const { saved } = await searchParams;

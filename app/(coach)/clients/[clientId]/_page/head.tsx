@@ -58,6 +58,7 @@ export function Head({ page, saved }: { page: ClientPage; saved: string | undefi
           <a href={`/api/clients/${page.id}/export`} download>
             Export the record
           </a>
+          <Link href={`/clients/${page.id}/rights`}>Consent and record</Link>
         </div>
       </aside>
     </div>

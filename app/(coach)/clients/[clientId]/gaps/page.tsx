@@ -1,9 +1,11 @@
 import { notFound } from 'next/navigation';
+import { after } from 'next/server';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { gapAddress } from '#lib/schemas/assessment.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
 import { loadGaps } from '#lib/usecases/load-gaps.ts';
+import { noteRead } from '#lib/usecases/rights/note-read.ts';
 import { dangersNow } from '#lib/views/dangers-now.ts';
 import { gapForm } from '#lib/views/gaps/gap-form.ts';
 import { gapFound } from '#lib/views/gaps/gap-found.ts';
@@ -27,6 +29,7 @@ export default async function GapsPage({ params, searchParams }: Props) {
     ? await loadGaps(actor, address.data.clientId, asked.data ?? {}, now())
     : undefined;
   if (!loaded) notFound();
+  after(() => noteRead(actor, loaded.client.id, 'gaps'));
   const { client, context, assessment, asks, kept, earlier } = loaded;
   const form = gapForm({
     clientId: client.id,

@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation';
+import { after } from 'next/server';
 import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
@@ -6,6 +7,7 @@ import { addDays } from '#lib/domain/local-date.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
 import { planAddress } from '#lib/schemas/plan-address.ts';
 import { loadPlanForm } from '#lib/usecases/load-plan-form.ts';
+import { noteRead } from '#lib/usecases/rights/note-read.ts';
 import { draftView } from '#lib/views/draft-lines.ts';
 import { pack } from '#lib/views/packed.ts';
 import { planFormModel } from '#lib/views/plan-form.ts';
@@ -28,6 +30,7 @@ export default async function PlanPage({ params, searchParams }: Props) {
     ? await loadPlanForm(actor, address.data.clientId, now(), opened)
     : undefined;
   if (!loaded) notFound();
+  after(() => noteRead(actor, loaded.clientId, 'plan'));
   const { clientId, clientName, today, sources, copied } = loaded;
   const asked = loaded.approval;
   const filled = planFormModel(asked ? { ...loaded, copied: asked.plan } : loaded);

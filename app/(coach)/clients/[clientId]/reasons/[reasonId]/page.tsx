@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { after } from 'next/server';
 import { z } from 'zod';
 import { TheLine } from '#app/_ui/the-line.tsx';
 import { may } from '#lib/auth/permissions.ts';
@@ -8,6 +9,7 @@ import { now } from '#lib/clock.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
 import { loadReason } from '#lib/usecases/load-reason.ts';
 import { loadStepDraft } from '#lib/usecases/load-step-draft.ts';
+import { noteRead } from '#lib/usecases/rights/note-read.ts';
 import { workingView } from '#lib/views/working/working.ts';
 import { BesideWorking } from './beside-working.tsx';
 import { TakeStep } from './take-step.tsx';
@@ -24,6 +26,7 @@ export default async function WorkingPage({ params }: { params: Promise<unknown>
   const address = reasonAddress.safeParse(await params);
   const loaded = address.success ? await loadReason(actor, address.data, now()) : undefined;
   if (!loaded) notFound();
+  after(() => noteRead(actor, loaded.client.id, 'reason'));
   const { client, reason } = loaded;
   const draft =
     may(actor.role, 'act-on-reasons') && reason.closedAt === null

@@ -1,0 +1,16 @@
+import { defineRoute, type RouteHandler } from '#lib/edge/define-route.ts';
+import { refusedPage } from '#lib/edge/refused-page.ts';
+import { seeOther } from '#lib/edge/see-other.ts';
+import { consentSchema } from '#lib/schemas/rights.ts';
+import { giveConsent } from '#lib/usecases/rights/give-consent.ts';
+
+const give = defineRoute({ permission: 'own-record', body: consentSchema }, async ({ actor, body, now }) => {
+  await giveConsent(actor, body, now);
+  return seeOther('/today');
+});
+
+/** A plain form: a refusal is a page that asks again. */
+export const POST: RouteHandler = async (request, context) => {
+  const posted = request.clone();
+  return refusedPage(await give(request, context), '/api/consent', posted);
+};

@@ -1,0 +1,13 @@
+import type { TeamPg } from '#lib/db/client.ts';
+import { holdsConsent } from '#lib/db/consents.ts';
+import { CONSENT_VERSION } from '#lib/domain/consent.ts';
+import { AppError } from '#lib/errors.ts';
+
+/** Refuses to keep anything about a client's health without the consent to the text in force. */
+export async function assertConsent(tx: TeamPg, clientId: string): Promise<void> {
+  if (await holdsConsent(tx, clientId, CONSENT_VERSION)) return;
+  throw new AppError(
+    'consent-needed',
+    'Nothing is kept without your consent. Open Today: it asks for it first. What is on this phone stays there until then.',
+  );
+}
