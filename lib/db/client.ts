@@ -52,12 +52,19 @@ export async function withTeam<T>(scope: TeamScope, work: (tx: TeamTx) => Promis
   );
 }
 
-/** The same on a plain connection, for bulk reads and writes with `unnest`. */
-export async function withTeamPg<T>(scope: TeamScope, work: (tx: TeamPg) => Promise<T>): Promise<T> {
+/**
+ * The same on a plain connection, for bulk reads and writes with `unnest`. With `repeatable read` every query sees the
+ * team as it was at the first one.
+ */
+export async function withTeamPg<T>(
+  scope: TeamScope,
+  work: (tx: TeamPg) => Promise<T>,
+  isolation: 'read committed' | 'repeatable read' = 'read committed',
+): Promise<T> {
   const client = await clients().pool.connect();
   let broken: Error | undefined;
   try {
-    await client.query('begin');
+    await client.query(`begin isolation level ${isolation}`);
     await client.query("select set_config('app.team_id', $1, true)", [scope.teamId]);
     const result = await work({ teamId: scope.teamId, client });
     await client.query('commit');

@@ -1,4 +1,4 @@
-import type { Batches, ClientRecord, RecordSource } from '#lib/domain/record.ts';
+import type { Batches, RecordSource } from '#lib/domain/record.ts';
 import type { TeamPg } from './client.ts';
 import { readInBatches } from './read-in-batches.ts';
 import { CLINICIAN_WORDS, CONSENTS, FILMS, INTAKE, NOTES, SEEN, VERDICTS } from './record-beside.ts';
@@ -29,7 +29,7 @@ const PAIN = `select ${OF_CHECK_IN}, x.region, x.side, x.moment, x.value, x.kind
   ${kept('pain_score', 'check_in_id')} ${OF_CLIENT} ${IN_ORDER}, x.region, x.side, x.moment`;
 const DANGER_SIGNS = `select ${OF_CHECK_IN}, x.sign, x.gone_within_minute as "goneWithinMinute", x.region, x.side
   ${kept('danger_sign_told', 'check_in_id')} ${OF_CLIENT} ${IN_ORDER}, x.sign`;
-const REASONS = `select id, kind, coalesce(subject->>'label', '') as subject, level, tier, points, sentence,
+const REASONS = `select id, kind, coalesce(subject->>'label', '') as subject, level, tier, points, sentence, short,
   coalesce(step->>'text', '') as "proposedStep", clears, since, ${iso('raised_at')} as "raisedAt",
   ${iso('closed_at')} as "closedAt", closed_why as "closedWhy", state
   from reason c where c.team_id = $1 and c.client_id = $2 order by raised_at, id`;
@@ -136,15 +136,4 @@ export function openRecord(tx: TeamPg, clientId: string): RecordSource {
     consents: rows(CONSENTS),
     notes: rows(NOTES),
   };
-}
-
-/** All of it at once. */
-export async function readRecord(tx: TeamPg, clientId: string): Promise<ClientRecord> {
-  const read: Record<string, unknown[]> = {};
-  for (const [name, rows] of Object.entries(openRecord(tx, clientId))) {
-    const all: unknown[] = [];
-    for await (const batch of rows()) all.push(...batch);
-    read[name] = all;
-  }
-  return read as ClientRecord;
 }

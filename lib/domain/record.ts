@@ -1,5 +1,6 @@
+import type { HistoryLimit } from './history.ts';
 import type { HistoryAssessedSide } from './history-assessment.ts';
-import type { Side } from './vocabulary.ts';
+import type { CheckKind, Level, PainRegion, PainSide, Side, Tier, Tissue } from './vocabulary.ts';
 
 /** Everything kept about one client that `history.json` does not carry in the same detail; rows of the CSVs. */
 export type RecordCheckIn = {
@@ -57,12 +58,13 @@ export type RecordDangerSign = OfCheckIn & {
 };
 export type RecordReason = {
   id: string;
-  kind: string;
+  kind: CheckKind;
   subject: string;
-  level: string;
-  tier: string | null;
+  level: Level;
+  tier: Tier | null;
   points: number;
   sentence: string;
+  short: string;
   proposedStep: string;
   clears: string;
   since: string;
@@ -177,10 +179,10 @@ export type RecordCoachWord = {
 };
 export type RecordLimit = {
   id: string;
-  rule: string;
-  tissue: string | null;
-  region: string | null;
-  side: string | null;
+  rule: HistoryLimit['rule'];
+  tissue: Tissue | null;
+  region: PainRegion | null;
+  side: PainSide | null;
   percent: number | null;
   from: string;
   until: string | null;
@@ -191,8 +193,8 @@ export type RecordLimit = {
 /** A clinician's word as a coach recorded it. */
 export type RecordClinicianWord = {
   date: string;
-  region: string | null;
-  side: string | null;
+  region: PainRegion | null;
+  side: PainSide | null;
   words: string;
   reviewOn: string | null;
   by: string | null;

@@ -5,9 +5,11 @@ import { finished } from 'node:stream/promises';
 import { ZipArchive } from 'archiver';
 
 /** One file of a bag, made piece by piece when its turn comes. `path` is inside `data/`, with slashes. */
+export type Pieces = Iterable<string | Uint8Array> | AsyncIterable<string | Uint8Array>;
 export type BagFile = {
   path: string;
-  pieces: () => Iterable<string | Uint8Array> | AsyncIterable<string | Uint8Array>;
+  /** Undefined: it is there no more, and is left out. */
+  pieces: () => Pieces | Promise<Pieces | undefined>;
 };
 export type BagInfo = { made: Date; facts: readonly (readonly [name: string, value: string])[] };
 export type BagWritten = { files: number; bytes: number; manifestSha256: string };
@@ -32,9 +34,11 @@ export async function writeBag(files: readonly BagFile[], info: BagInfo, out: Wr
   let bytes = 0;
   try {
     for (const { path, pieces } of files) {
+      const opened = await pieces();
+      if (opened === undefined) continue;
       const sum = createHash('sha256');
       const source = Readable.from(
-        counted(pieces(), (piece) => {
+        counted(opened, (piece) => {
           sum.update(piece);
           bytes += piece.length;
         }),
@@ -55,10 +59,7 @@ export async function writeBag(files: readonly BagFile[], info: BagInfo, out: Wr
   }
 }
 
-async function* counted(
-  pieces: Iterable<string | Uint8Array> | AsyncIterable<string | Uint8Array>,
-  count: (piece: Buffer) => void,
-): AsyncGenerator<Buffer> {
+async function* counted(pieces: Pieces, count: (piece: Buffer) => void): AsyncGenerator<Buffer> {
   for await (const piece of pieces) {
     const bytes = Buffer.from(piece);
     if (bytes.length === 0) continue;

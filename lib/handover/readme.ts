@@ -1,38 +1,58 @@
-/** README.txt of an export, in plain words. `made` is an ISO instant. */
-export function readmeText(input: {
+import type { PackPart } from './pack-content.ts';
+
+type Input = {
+  /** ISO instant. */
   made: string;
   zone: string;
-  from: string | null;
-  until: string | null;
-}): string {
-  const period = input.from && input.until ? `${input.from} to ${input.until}` : 'no check-ins yet';
+  period: { from: string; to: string };
+  parts: readonly PackPart[];
+};
+
+const TABLES = [
+  'tables                 The same as tables (CSV, UTF-8). csv-metadata.json says what each column means and its unit.',
+  '  check_ins.csv        One line a check-in. A corrected one is kept: replaced_at_utc says when it was replaced; so is',
+  '                       one that the client took back: deleted_at_utc. Leave both out of sums.',
+  '  sets.csv             One line a set and side: planned, done, clean, faults. The unit stands in the line.',
+  '  pain.csv             Pain scores, whole numbers 0-10, by region, side and moment. danger_signs.csv: signs told.',
+  '  load_by_day.csv      Session load (effort x minutes) and load of each tissue and side. An empty cell is an unknown',
+  '                       day: never read it as zero. load_by_week.csv, tissue_by_week.csv, pain_by_week.csv: in weeks.',
+  '  reasons.csv          What the checks said, since when, and how it ended; reason_events.csv, verdicts.csv.',
+  '  steps_taken.csv      What the coach did, and whether it was better since; reasons_left_alone.csv: nothing was done.',
+  '  plans.csv            Every version of the plan; placements.csv, goals.csv, rungs.csv, assessments.csv.',
+  '  questions.csv        Questions and answers; coach_words.csv, films.csv, seen.csv.',
+  '  limits.csv           What was ruled out or reduced; clinician_words.csv, absences.csv, consents.csv,',
+  '                       told_at_the_start.csv.',
+  "                       Text that begins like a formula has one ' in front, so that no spreadsheet runs it.",
+];
+const PARTS: Partial<Record<PackPart, readonly string[]>> = {
+  tables: TABLES,
+  history: [
+    'history.json           The same for programs; history.schema.json says how to read it (JSON Schema 2020-12).',
+    'record.json            Every row with its ids, to take the client in elsewhere; record.schema.json.',
+  ],
+  calendar: ['plan.ics               The plan for a calendar. The days are an even spread.'],
+  stills: ['stills                 Pictures that the client sent, as questions.csv names them.'],
+  fhir: ['fhir-bundle.json       Pain scores for clinical systems (FHIR R4, LOINC 72514-3).'],
+  notes: ['private_notes.csv      Notes that were private to coaches: somebody ticked that they come along.'],
+};
+
+/** README.txt of a pack, in plain words. */
+export function readmeText({ made, zone, period, parts }: Input): string {
   return [
-    "A client's whole record",
+    "A client's training record, to hand over",
     '',
-    `Made ${input.made} (UTC). Check-ins: ${period}. Dates are local dates; the zone stands beside them`,
-    `(this client: ${input.zone}). Instants end in Z and are UTC.`,
+    `Made ${made} (UTC). Period: ${period.from} to ${period.to}. Dates are the client's own; the zone stands beside them`,
+    `(this client: ${zone}). Instants end in Z and are UTC.`,
     '',
-    'check_ins.csv      one line a check-in. A corrected one is kept: replaced_at_utc says when it was replaced;',
-    '                   so is one that the client deleted: deleted_at_utc.',
-    'sets.csv           one line a set and side: planned, done, clean, faults. Seconds for holds, else the unit named.',
-    'pain.csv           pain scores, whole numbers 0-10, by region, side and moment. Only kind "joint" feeds the checks.',
-    'danger_signs.csv   danger signs the client told.',
-    'load_by_day.csv    session load (effort 0-10 x minutes, arbitrary units) and load of each tissue and side',
-    '                   (body-weight seconds). An empty cell is an unknown day: never read it as zero.',
-    'reasons.csv        what the checks said, since when, and how it ended. reason_events.csv: each change of it.',
-    'steps_taken.csv    what the coach did about it, and whether it was better since.',
-    'reasons_left_alone.csv  the same of reasons about which nothing was done.',
-    'plans.csv          every version of the plan. placements.csv: which rung from which day. goals.csv: skills in focus.',
-    'assessments.csv    what a coach saw and measured of the parts of a skill, a line a part and side.',
-    'questions.csv      questions and answers, with the names of the pictures sent with them (folder stills).',
-    'coach_words.csv    what coaches wrote to the client, on a day or on one of its sets.',
-    'absences.csv       days away. limits.csv: what was ruled out or reduced.',
-    'history.json       the same in one file for programs, check-ins as corrected; history.schema.json says how to',
-    '                   read it (JSON Schema 2020-12, format version 1).',
+    'Begin with report.pdf; its first page says who, why, what is open, what hurts and what was tried.',
     '',
-    'Lines whose check_in_replaced is yes belong to a check-in that was corrected or deleted: leave them out of',
-    'sums, like check-ins with replaced_at_utc or deleted_at_utc. Text that begins',
-    "like a formula has one ' in front so that no spreadsheet runs it. Not in here: notes private to coaches.",
+    'report.pdf             The report, to read and print. report.html: the same for a screen.',
+    'consent.txt            Who agreed to what, when, and in which words.',
+    ...parts.flatMap((part) => PARTS[part] ?? []),
+    ...(parts.includes('notes') ? [] : ['Not in here: notes private to coaches.']),
+    '',
+    'TO SEE THAT NOTHING WAS CHANGED',
+    'The files lie in a bag (BagIt, RFC 8493). In its folder: sha256sum -c manifest-sha256.txt names a file that was changed.',
     '',
     'CAUTION',
     'This record informs a coach or a clinician. It does not diagnose and does not estimate the chance of injury; no',

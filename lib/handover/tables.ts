@@ -94,7 +94,7 @@ export function recordTables(input: TablesInput): NamedTable[] {
         (['left', 'right'] as const).map((side): [string, Column<LoadDay>['value']] => [
           `${tissue.replaceAll('-', '_')}_${side}_bw_s`,
           (row) =>
-            row.state === 'trained' || row.state === 'rest'
+            row.state === 'trained' || row.state === 'rest' || row.state === 'taken-as-rest'
               ? (row.tissueLoads[`${tissue}:${side}`] ?? 0)
               : null,
         ]),

@@ -93,8 +93,8 @@ test('it stands beside the question: on the phone, on the board, in the export',
   const read = await yauzl.fromBufferPromise(await buffer(zip));
   for await (const entry of read.eachEntry())
     names.set(entry.fileName, await buffer(await read.openReadStreamPromise(entry)));
-  expect(names.get('questions.csv')?.toString()).toContain(`stills/${stillId}.jpg`);
-  expect(await sharp(names.get(`stills/${stillId}.jpg`)).metadata()).toMatchObject({ format: 'jpeg' });
+  expect(names.get('data/tables/questions.csv')?.toString()).toContain(`stills/${stillId}.jpg`);
+  expect(await sharp(names.get(`data/stills/${stillId}.jpg`)).metadata()).toMatchObject({ format: 'jpeg' });
 });
 
 test('three a question; the fourth is refused, also when all come at once', async () => {

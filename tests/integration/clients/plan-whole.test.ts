@@ -69,7 +69,7 @@ async function exportedPlan(team: TestTeam, clientId: string) {
   const { zip } = await exportClient(leadOf(team), clientId, NOW);
   const archive = await yauzl.fromBufferPromise(await buffer(zip));
   for await (const entry of archive.eachEntry()) {
-    if (entry.fileName !== 'history.json') continue;
+    if (entry.fileName !== 'data/history.json') continue;
     return readHistory(await buffer(await archive.openReadStreamPromise(entry)), 'history.json');
   }
   throw new Error('no history.json');
