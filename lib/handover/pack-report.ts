@@ -3,6 +3,7 @@ import type { ClientHistory } from '#lib/domain/history.ts';
 import { daysBetween, localDateOf } from '#lib/domain/local-date.ts';
 import type { Batches, LoadDay } from '#lib/domain/record.ts';
 import { pageDate } from '#lib/views/client-page.ts';
+import { allRows } from './all-rows.ts';
 import { loadDays } from './load-days.ts';
 import type { PackContent, PackOptions } from './pack-content.ts';
 import { historyWithin, type Period, recordWithin } from './period.ts';
@@ -71,12 +72,6 @@ function startOf({ client }: ClientHistory): string | undefined {
 async function reportRecord(content: PackContent, period: Period): Promise<ReportRecord> {
   const record = recordWithin(content.record, period);
   const entries: [string, unknown[]][] = [];
-  for (const name of OF_REPORT) entries.push([name, await all(record[name] as Batches<unknown>)]);
+  for (const name of OF_REPORT) entries.push([name, await allRows(record[name] as Batches<unknown>)]);
   return Object.fromEntries(entries) as unknown as ReportRecord;
-}
-
-async function all<Row>(batches: Batches<Row>): Promise<Row[]> {
-  const rows: Row[] = [];
-  for await (const batch of batches()) rows.push(...batch);
-  return rows;
 }

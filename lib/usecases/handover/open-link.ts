@@ -1,6 +1,6 @@
 import type { Readable } from 'node:stream';
 import { insertAudit } from '#lib/db/audit.ts';
-import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { withTeamPg } from '#lib/db/client.ts';
 import {
   type OpenedLink,
   openHandoverLink,
@@ -28,10 +28,10 @@ export type OpenedPage = Omit<OpenedLink, 'options' | 'clientId'> & { html: stri
 /** The report behind a link, for whoever has both the link and its code; the opening stands in the audit. */
 export async function openLink(asked: OpenLink, now: Date): Promise<OpenedPage> {
   const tried = await tryLink(asked, now);
+  const { options, clientId, ...about } = await opened(tried, { now, field: 'report' });
   return withTeamPg(
     tried.scope,
     async (tx) => {
-      const { options, clientId, ...about } = await opened(tx, tried, { now, fields: ['report'] });
       const content = await openPackContent(tx, { clientId, madeBy: about.by, options, now });
       const { report } = await packedPeriod(content, options);
       return { ...about, html: reportHtml(reportOf(report), options.paper) };
@@ -45,12 +45,10 @@ export type OpenedPack = { fileName: string; bytes: number; zip: Readable };
 /** The pack behind a link, where the coach ticked it. */
 export async function openLinkPack(asked: OpenLink, now: Date): Promise<OpenedPack> {
   const tried = await tryLink(asked, now);
+  const { options, clientId, by } = await opened(tried, { now, field: 'pack' });
   return withTeamPg(
     tried.scope,
     async (tx) => {
-      const { options, clientId, by, withPack } = await opened(tx, tried, { now, fields: ['pack'] });
-      if (!withPack)
-        throw new AppError('forbidden', 'This link shows the report only; no pack comes with it.');
       const content = await openPackContent(tx, { clientId, madeBy: by, options, now });
       const { bytes, read } = await spool((out) => writePack(content, options, out));
       const date = localDateOf(now, content.history.client.zone);
@@ -79,13 +77,18 @@ async function tryLink({ token, code }: OpenLink, now: Date): Promise<TriedLink>
   throw new AppError('invalid', `The code ${message}.`, { fields: { code: message } });
 }
 
-async function opened(
-  tx: TeamPg,
-  { linkId }: TriedLink,
-  { now, fields }: { now: Date; fields: string[] },
+/** Counted and written down before anything is read, in a transaction of its own: two may open a link at once. */
+function opened(
+  { scope, linkId }: TriedLink,
+  { now, field }: { now: Date; field: 'report' | 'pack' },
 ): Promise<Omit<OpenedLink, 'options'> & { options: PackOptions }> {
-  const link = await openHandoverLink(tx, linkId, now);
-  if (!link) throw new AppError('not-found', CLOSED);
-  await insertAudit(tx, NOBODY, { action: 'link-opened', clientId: link.clientId, objectId: linkId, fields });
-  return { ...link, options: link.options as PackOptions };
+  return withTeamPg(scope, async (tx) => {
+    const link = await openHandoverLink(tx, linkId, now);
+    if (!link) throw new AppError('not-found', CLOSED);
+    if (field === 'pack' && !link.withPack)
+      throw new AppError('forbidden', 'This link shows the report only; no pack comes with it.');
+    const { clientId } = link;
+    await insertAudit(tx, NOBODY, { action: 'link-opened', clientId, objectId: linkId, fields: [field] });
+    return { ...link, options: link.options as PackOptions };
+  });
 }

@@ -7,10 +7,10 @@ import { openRecord } from '#lib/db/records.ts';
 import { listSettings } from '#lib/db/settings.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
-import type { Batches } from '#lib/domain/record.ts';
 import { AppError } from '#lib/errors.ts';
 import { fileStore } from '#lib/files/file-store.ts';
 import { stillKey } from '#lib/files/still-key.ts';
+import { allRows } from '#lib/handover/all-rows.ts';
 import { assessmentsOfRecord } from '#lib/handover/assessments-of-record.ts';
 import type { PackContent, PackOptions } from '#lib/handover/pack-content.ts';
 
@@ -35,7 +35,7 @@ export async function openPackContent(
   const found = (await loadHistories(tx, [clientId], { from: null, asOf })).get(clientId);
   if (!people || !found) throw new AppError('not-found', 'This client is not here.');
   const record = openRecord(tx, clientId);
-  const assessments = assessmentsOfRecord(await all(record.assessed));
+  const assessments = assessmentsOfRecord(await allRows(record.assessed));
   const { period, parts } = options;
   return {
     history: { ...withoutFew(found), assessments },
@@ -51,10 +51,4 @@ export async function openPackContent(
     picture: (id) => ({ id, read: () => fileStore().read(stillKey(tx.teamId, id)) }),
     made: now,
   };
-}
-
-async function all<Row>(batches: Batches<Row>): Promise<Row[]> {
-  const rows: Row[] = [];
-  for await (const batch of batches()) rows.push(...batch);
-  return rows;
 }

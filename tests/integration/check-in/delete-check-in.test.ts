@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, expect, test } from 'vitest';
 import { withTeamPg } from '#lib/db/client.ts';
-import { readRecord } from '#lib/db/records.ts';
+import { openRecord } from '#lib/db/records.ts';
+import { allRows } from '#lib/handover/all-rows.ts';
 import { deleteCheckIn } from '#lib/usecases/delete-check-in.ts';
 import { runNightBatch } from '#lib/usecases/run-night-batch.ts';
 import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
@@ -28,7 +29,10 @@ test('it counts no more, the row and all in it stay for the record, one audit li
   await deleteCheckIn(actor, first.id, NOW);
 
   expect(await daysOf(clientId)).toEqual([{ date: '2026-11-23', n: 1 }]);
-  const record = await withTeamPg(phone.team.scope, (tx) => readRecord(tx, clientId));
+  const record = await withTeamPg(phone.team.scope, async (tx) => {
+    const { checkIns, sets } = openRecord(tx, clientId);
+    return { checkIns: await allRows(checkIns), sets: await allRows(sets) };
+  });
   expect(record.checkIns).toMatchObject([
     { id: second.id, deletedAt: null },
     { id: first.id, deletedAt: NOW.toISOString() },
