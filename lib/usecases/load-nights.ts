@@ -2,6 +2,7 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { findBoardHead } from '#lib/db/board.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { listOwedNightsOf, NIGHTS_BACK } from '#lib/db/ledger.ts';
+import { listLeftOutSpans } from '#lib/db/left-out-nights.ts';
 import {
   countNewRows,
   listFailedNights,
@@ -42,7 +43,9 @@ export async function loadNights(actor: Actor, before: string | null, now: Date)
     const failed = await listFailedNights(tx, from, to);
     const newRows = await countNewRows(tx, from, to);
     const caughtUpFrom = addDays(localDateOf(now, 'UTC'), -NIGHTS_BACK);
-    const lines = nightLines({ runs, failed, newRows, today, zone, caughtUpFrom });
+    const isLast = found.length <= RUNS_A_PAGE;
+    const leftOut = await listLeftOutSpans(tx, { from: isLast ? null : from, before });
+    const lines = nightLines({ runs, failed, newRows, leftOut, today, zone, caughtUpFrom });
     const oldest = owed.map((night) => night.localDate).sort()[0];
     return {
       lines,
@@ -55,7 +58,7 @@ export async function loadNights(actor: Actor, before: string | null, now: Date)
       overMornings: lines.filter((line) => line.kind === 'run' && line.newRows.over).length,
       stuck: stuckInWords(await listStuck(tx, new Date(now.getTime() - STUCK_AFTER_MS)), { today, zone }),
       clients: await listNightClients(tx),
-      older: found.length > RUNS_A_PAGE ? from : null,
+      older: isLast ? null : from,
     };
   });
 }

@@ -1,4 +1,4 @@
-import { addDays, daysBetween, localDateOf } from '#lib/domain/local-date.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
 import { clockTime } from './local-time.ts';
 import { type FailureWords, failureInWords } from './night-failure.ts';
 import { exactDate, saidDate } from './say-date.ts';
@@ -39,23 +39,26 @@ export type NightLine =
       newRows: { count: number; most: number; over: boolean };
       failed: FailedClient[];
     }
-  /** Dates between two runs that no run covered and that are too long ago to be caught up. */
+  /** Nights that the ledger left out: too long ago to be caught up when the worker was there again. */
   | { kind: 'gap'; from: string; words: string };
+export type LeftOutSpan = { from: string; to: string; nights: number; clients: number };
 
 type Input = {
   runs: readonly NightRun[];
   failed: readonly NightFailure[];
   newRows: readonly { localDate: string; clients: number }[];
+  leftOut: readonly LeftOutSpan[];
   today: string;
   zone: string;
   /** Nights from this date on are still caught up. */
   caughtUpFrom: string;
 };
 
-/** The runs of a page, newest first, in words; between them what no run covered. Times are the reader's. */
+/** The runs of a page, newest first, in words; between them what was left out. Times are the reader's. */
 export function nightLines(input: Input): NightLine[] {
-  const { runs } = input;
-  return runs.flatMap((run, index) => [toLine(run, input), ...gapBefore(run, runs[index + 1], input)]);
+  const runs = input.runs.map((run) => ({ on: run.localDate, line: toLine(run, input) }));
+  const gaps = input.leftOut.map((span) => ({ on: span.to, line: toGap(span, input.today) }));
+  return [...runs, ...gaps].sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : 0)).map(({ line }) => line);
 }
 
 /** How many new rows a morning may bring this many clients, outside now and today. */
@@ -63,7 +66,7 @@ export function mostNewRows(clients: number): number {
   return Math.max(NEW_ROWS.least, Math.round((NEW_ROWS.most * clients) / NEW_ROWS.clients));
 }
 
-function toLine(run: NightRun, { failed, newRows, today, zone }: Input): NightLine {
+function toLine(run: NightRun, { failed, newRows, today, zone, caughtUpFrom }: Input): NightLine {
   const count = newRows.find((row) => row.localDate === run.localDate)?.clients ?? 0;
   const most = mostNewRows(run.clientsDone);
   const startedOn = localDateOf(run.startedAt, zone);
@@ -86,7 +89,7 @@ function toLine(run: NightRun, { failed, newRows, today, zone }: Input): NightLi
         clientId: row.clientId,
         name: row.name,
         ...failureInWords(row.failure),
-        tries: triesWords(row.attempts),
+        tries: triesWords(row, caughtUpFrom),
       })),
   };
 }
@@ -109,8 +112,9 @@ function versionWords({ rulesVersion, settingsFrom, settingsTo }: NightRun): str
     : `${rules}, settings ${settingsFrom} to ${settingsTo}`;
 }
 
-function triesWords(attempts: number): string {
+function triesWords({ attempts, localDate }: NightFailure, caughtUpFrom: string): string {
   const tried = attempts === 1 ? 'tried once' : `tried ${attempts} times`;
+  if (localDate < caughtUpFrom) return `${tried}, too long ago to be tried again`;
   return attempts >= TRIES
     ? `${tried}, waits for you to run it again`
     : `${tried}, tried again within 15 minutes`;
@@ -121,20 +125,14 @@ export function isGivenUp(failure: { attempts: number }): boolean {
   return failure.attempts >= TRIES;
 }
 
-function gapBefore(run: NightRun, older: NightRun | undefined, { caughtUpFrom, today }: Input): NightLine[] {
-  if (!older) return [];
-  const [from, to] = [addDays(older.localDate, 1), addDays(run.localDate, -1)];
-  if (from > to || to >= caughtUpFrom) return [];
-  const nights = daysBetween(from, to) + 1;
-  const which =
-    nights === 1
-      ? `${saidDate(from, today)}: 1 night was not run and is`
-      : `${saidDate(from, today)} to ${saidDate(to, today)}: ${nights} nights were not run and are`;
-  return [
-    {
-      kind: 'gap',
-      from,
-      words: `${which} too long ago to be caught up. The checks of later nights read those days too.`,
-    },
-  ];
+function toGap({ from, to, nights, clients }: LeftOutSpan, today: string): NightLine {
+  const span = from === to ? saidDate(from, today) : `${saidDate(from, today)} to ${saidDate(to, today)}`;
+  const which = nights === 1 ? '1 night' : `${nights} nights`;
+  const whose = clients === 1 ? '1 client' : `${clients} clients`;
+  const [were, are] = nights === 1 ? ['was', 'is'] : ['were', 'are'];
+  return {
+    kind: 'gap',
+    from,
+    words: `${span}: ${which} of ${whose} ${were} not run and ${are} too long ago to be caught up. The checks of later nights read those days too.`,
+  };
 }

@@ -45,6 +45,10 @@ language sql stable set search_path = public as $$
   )
 $$;
 
+-- The newest night that is due at an instant in a zone.
+create or replace function public.last_night(zone text, at timestamptz) returns date
+language sql stable set search_path = public as $$ select (wall_clock(zone, at) - interval '3 hours')::date - 1 $$;
+
 -- Night D is owed when 03:00 of D + 1 has passed on the client's wall clock and the ledger has no finished row for it.
 -- At most `cap` nights back; a client's night that failed five times waits for a person (Nights page).
 -- `team` and `clients` narrow it down; null: everybody.
@@ -53,7 +57,7 @@ returns table (team_id uuid, client_id uuid, local_date date)
 language sql stable security definer set search_path = public as $$
   select c.team_id, c.id, night.day
   from client c
-  cross join lateral (select (wall_clock(c.zone, at) - interval '3 hours')::date - 1 as day) last
+  cross join lateral (select last_night(c.zone, at) as day) last
   cross join lateral (
     -- Days of a pause owe nothing, also once it is over; nor do days without consent.
     select greatest(last.day - (cap - 1), wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date,
@@ -97,7 +101,7 @@ returns table (team_id uuid, client_id uuid, from_date date, to_date date, night
 language sql stable security definer set search_path = public as $$
   select c.team_id, c.id, left_out.first, span.last, left_out.nights
   from client c
-  cross join lateral (select (wall_clock(c.zone, at) - interval '3 hours')::date - 1 - cap as last) span
+  cross join lateral (select last_night(c.zone, at) - cap as last) span
   cross join lateral (
     select greatest(
       wall_clock(c.zone, greatest(coalesce(c.joined_at, c.invited_at), c.created_at))::date,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { failureInWords } from '#lib/views/night-failure.ts';
 import { isGivenUp, mostNewRows, type NightRun, nightLines } from '#lib/views/nights.ts';
-import { stuckInWords } from '#lib/views/stuck-outbox.ts';
+import { givenUpInWords, stuckInWords } from '#lib/views/stuck-outbox.ts';
+import { unfinishedInWords } from '#lib/views/unfinished-nights.ts';
 
 const TODAY = '2026-11-25';
 const aRun = (over: Partial<NightRun> = {}): NightRun => ({
@@ -20,6 +21,7 @@ const lines = (runs: NightRun[], over: Partial<Parameters<typeof nightLines>[0]>
     runs,
     failed: [],
     newRows: [],
+    leftOut: [],
     today: TODAY,
     zone: 'Europe/Berlin',
     caughtUpFrom: '2026-11-11',
@@ -66,15 +68,36 @@ describe('a run', () => {
   });
 });
 
-describe('what no run covered', () => {
+describe('what was left out', () => {
   const runs = [aRun({ localDate: '2026-11-09' }), aRun({ localDate: '2026-11-05' })];
+  const span = { from: '2026-11-06', to: '2026-11-08', nights: 3, clients: 118 };
 
-  it('is said once it is too long ago to be caught up', () => {
-    expect(lines(runs)[1]).toMatchObject({
-      kind: 'gap',
-      words: expect.stringMatching(/^Fri 6 Nov to Sun 8 Nov: 3 nights were not run/),
+  it('stands where it belongs, with whose nights it was', () => {
+    expect(lines(runs, { leftOut: [span] }).map((line) => line.kind)).toEqual(['run', 'gap', 'run']);
+    expect(lines(runs, { leftOut: [span] })[1]).toMatchObject({
+      words: expect.stringMatching(
+        /^Fri 6 Nov to Sun 8 Nov: 3 nights of 118 clients were not run and are too long/,
+      ),
     });
-    expect(lines(runs, { caughtUpFrom: '2026-11-08' })).toHaveLength(2);
+    expect(lines(runs)).toHaveLength(2);
+  });
+
+  it('is said of one night of one client too, and before any run', () => {
+    const one = { from: '2026-11-06', to: '2026-11-06', nights: 1, clients: 1 };
+    expect(lines([], { leftOut: [one] })[0]).toMatchObject({
+      words: expect.stringMatching(/^Fri 6 Nov: 1 night of 1 client was not run and is too long/),
+    });
+  });
+
+  it('a failure of a night that is too long ago is not promised another try', () => {
+    const failed = { localDate: '2026-11-09', clientId: 'c', name: 'Ada', attempts: 2, failure: '' };
+    expect(first([aRun({ localDate: '2026-11-09' })], { failed: [failed] }).failed[0]?.tries).toBe(
+      'tried 2 times, too long ago to be tried again',
+    );
+    expect(
+      first([aRun({ localDate: '2026-11-11' })], { failed: [{ ...failed, localDate: '2026-11-11' }] })
+        .failed[0]?.tries,
+    ).toBe('tried 2 times, tried again within 15 minutes');
   });
 });
 
@@ -126,9 +149,55 @@ describe('the outbox', () => {
         at,
       ),
     ).toEqual([
-      '3 mails have not left since today 07:05, tried 4 times; the last try said “connection refused”.',
-      '1 notice to a phone has not left since today 07:05, not tried yet.',
+      {
+        kind: 'mail',
+        words:
+          '3 mails have not left since today 07:05, tried 4 times; the last try said “connection refused”.',
+      },
+      { kind: 'push', words: '1 notice to a phone has not left since today 07:05, not tried yet.' },
     ]);
     expect(stuckInWords([], at)).toEqual([]);
+  });
+
+  it('says in words what stopped a check', () => {
+    const lastError = 'TypeError at lib/checks/rules/too-hard.ts:33';
+    const row = {
+      kind: 'after-check-in',
+      count: 2,
+      oldest: new Date('2026-11-25T06:05:00Z'),
+      attempts: 1,
+      lastError,
+    };
+    const [said] = stuckInWords([row], { today: TODAY, zone: 'Europe/Berlin' });
+    expect(said?.words).toMatch(
+      /^2 check-ins have not been looked at by the checks since today 07:05, tried once; the last try said “the check “/,
+    );
+    expect(said?.words).not.toContain('TypeError');
+  });
+
+  it('says what is not tried any more, and why', () => {
+    expect(givenUpInWords([{ kind: 'mail', count: 1, why: 'the mail server refused it (550)' }])).toEqual([
+      '1 mail has not left in the last 7 days: the mail server refused it (550).',
+    ]);
+  });
+});
+
+describe('a night that was not finished at 06:00', () => {
+  it('is said with its date and how many clients', () => {
+    expect(
+      unfinishedInWords(
+        [
+          { localDate: '2026-11-23', clients: 1 },
+          { localDate: '2026-11-24', clients: 12 },
+        ],
+        TODAY,
+      ),
+    ).toBe('the night of Mon for 1 client and the night of Tue for 12 clients');
+    expect(unfinishedInWords([{ localDate: '2026-11-24', clients: 12 }], TODAY)).toBe(
+      'the night of Tue for 12 clients',
+    );
+    const many = ['20', '21', '22', '23', '24'].map((day) => ({ localDate: `2026-11-${day}`, clients: 3 }));
+    expect(unfinishedInWords(many, TODAY)).toBe('5 nights, the oldest the night of Fri for 3 clients');
+    expect(unfinishedInWords([], TODAY)).toBe('');
   });
 });
