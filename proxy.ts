@@ -8,7 +8,7 @@ export function proxy(request: NextRequest): NextResponse {
     https: (process.env.PLUMBLINE_ORIGIN ?? '').startsWith('https://'),
     development: process.env.NODE_ENV === 'development',
   };
-  const isRoute = /^\/(api\/|livez$|readyz$)/.test(request.nextUrl.pathname);
+  const isRoute = /^\/(api\/|livez$|metrics$|readyz$)/.test(request.nextUrl.pathname);
   const nonce = randomBytes(16).toString('base64');
   const headers = isRoute ? routeHeaders(serving, request.nextUrl.pathname) : pageHeaders(nonce, serving);
   // Next reads the nonce from the request's policy and puts it on its own scripts.

@@ -12,7 +12,8 @@ export function logger(): Logger {
       paths: ['*.password', '*.token', '*.cookie', '*.email', 'password', 'token', 'cookie', 'email'],
       remove: true,
     },
-    serializers: { error: (error: unknown) => toPlace(error) },
+    // `err` too: what the library makes of it holds the message.
+    serializers: { error: toPlace, err: toPlace },
   });
   return store.plumblineLogger;
 }

@@ -2,10 +2,13 @@ import { type OpenWorker, openWorker, type QueuePlace } from '#lib/jobs/backend.
 import { closeQueues, enqueue, placeQueuesAt } from '#lib/jobs/queue.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
 import { logger } from '#lib/logger.ts';
+import { metrics } from '#lib/metrics.ts';
+import { markStopping } from '#lib/stopping.ts';
 import { closeDatabase } from '#lib/usecases/close-database.ts';
 import { prepareQueue } from '#lib/usecases/prepare-queue.ts';
 import { HANDLERS } from './handlers/by-name.ts';
-import { writeSchedule } from './schedule.ts';
+import { openOperationServer } from './operation-server.ts';
+import { keepSchedule } from './schedule.ts';
 
 /** The day's small jobs must not wait for each other; a night's batch fills a core. */
 const CONCURRENCY = { day: 4, night: 2 };
@@ -20,15 +23,31 @@ export async function startWorker(place: QueuePlace): Promise<() => Promise<void
     watched(openWorker(place, { name, concurrency: CONCURRENCY[name] }, (job) => handle(job.name, job.data))),
   );
   await Promise.all(workers.map((worker) => worker.waitUntilReady()));
-  await writeSchedule();
+  const leaveSchedule = await keepSchedule();
   await enqueue(tickJob, {});
-  return () => stop(workers);
+  const closeServer = await openOperationServer();
+  return async () => {
+    markStopping();
+    leaveSchedule();
+    await stop(workers);
+    closeServer();
+  };
 }
 
 async function handle(name: string, payload: unknown): Promise<void> {
   const handler = HANDLERS.get(name);
   if (!handler) throw new Error(`no handler for a job named ${name}`);
-  await handler(payload);
+  const { jobs, jobSeconds } = metrics();
+  const stopTimer = jobSeconds.startTimer({ job: name });
+  try {
+    await handler(payload);
+    jobs.inc({ job: name, outcome: 'done' });
+  } catch (error) {
+    jobs.inc({ job: name, outcome: 'failed' });
+    throw error;
+  } finally {
+    stopTimer();
+  }
 }
 
 function watched(worker: OpenWorker): OpenWorker {

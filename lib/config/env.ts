@@ -53,6 +53,18 @@ const variables = z.object({
   PLUMBLINE_PUSH_PRIVATE: vapidKey(32).optional(),
   /** `1` in tests only: a push service may be this machine. */
   PLUMBLINE_PUSH_LOCAL: z.enum(['1', '0']).default('0'),
+  /** Who asks for counts at /metrics has to say this; without it there are none. */
+  PLUMBLINE_METRICS_TOKEN: z
+    .string()
+    .min(24, 'must be 24 characters or more (openssl rand -base64 24)')
+    .optional(),
+  /** Where the worker says whether it lives and works, and its counts; without a token to this machine only. */
+  PLUMBLINE_WORKER_PORT: z.coerce
+    .number()
+    .int('must be a whole number from 1 to 65535')
+    .min(1, 'must be a whole number from 1 to 65535')
+    .max(65_535, 'must be a whole number from 1 to 65535')
+    .optional(),
   /** `1` when a proxy of ours stands in front and appends to X-Forwarded-For; otherwise that header is ignored. */
   PLUMBLINE_TRUST_PROXY: z.enum(['1', '0']).default('0'),
 });

@@ -97,6 +97,21 @@ export async function listStuck(tx: TeamPg, since: Date): Promise<StuckRow[]> {
   return rows;
 }
 
+/** What was ended without being taken since an instant: refused, or given up after days. Nobody is told by it any more. */
+export async function listGivenUp(
+  tx: TeamPg,
+  since: Date,
+): Promise<{ kind: string; count: number; why: string }[]> {
+  const { rows } = await tx.client.query<{ kind: string; count: number; why: string }>(
+    `select kind, count(*)::int as count, last_error as why from outbox
+     where team_id = $1 and sent_at >= $2 and last_error is not null
+       and (kind = 'mail' or kind = 'push' and starts_with(last_error, 'given up'))
+     group by kind, last_error order by kind, last_error`,
+    [tx.teamId, since],
+  );
+  return rows;
+}
+
 /** A person asks again: failed nights (of one client, or of all) have their tries back. */
 export async function forgetAttempts(tx: TeamPg, clientId: string | null): Promise<void> {
   await tx.client.query(

@@ -13,15 +13,53 @@ export async function listTeamsWithOutbox(kind: 'after-check-in' | 'push' | 'mai
   return rows.map((row) => teamScope(row.teamId));
 }
 
-/** Oldest first. Rows that another worker is delivering are left to it. */
+/**
+ * Oldest first: what was never handed to the queue, and what was 1, 3, 7, 15 … minutes ago and whose job has not come to
+ * its end, as after a queue lost what it held. Rows that another worker is delivering are left to it.
+ */
 export async function listWaitingCheckIns(tx: TeamPg, limit: number): Promise<WaitingCheckIn[]> {
   const { rows } = await tx.client.query<WaitingCheckIn>(
     `select id, client_id as "clientId", coalesce(body->>'checkInId', dedupe_key) as "checkInId" from outbox
      where team_id = $1 and kind = $2 and sent_at is null and client_id is not null
+       and (attempts = 0 or created_at + interval '1 minute' * (power(2, least(attempts, 12)) - 1) <= now())
      order by created_at, id limit $3 for update skip locked`,
     [tx.teamId, QUEUED_KIND, limit],
   );
   return rows;
+}
+
+/** The check-ins of a client that the checks have not looked at. */
+export async function listUnchecked(tx: TeamPg, clientId: string): Promise<string[]> {
+  const { rows } = await tx.client.query<{ id: string }>(
+    'select id from outbox where team_id = $1 and kind = $2 and client_id = $3 and sent_at is null order by id',
+    [tx.teamId, QUEUED_KIND, clientId],
+  );
+  return rows.map((row) => row.id);
+}
+
+/** The queue has them. They are done when their job says so, in the transaction of the checks. */
+export async function markHanded(tx: TeamPg, ids: string[]): Promise<void> {
+  await tx.client.query(
+    `update outbox set attempts = attempts + 1, last_error = null where team_id = $1 and id = any($2::uuid[])`,
+    [tx.teamId, ids],
+  );
+}
+
+/** The job of these went wrong; when and how often it is tried again stays as it is. */
+export async function noteFailure(tx: TeamPg, ids: string[], error: string): Promise<void> {
+  await tx.client.query(
+    `update outbox set last_error = $3 where team_id = $1 and id = any($2::uuid[]) and sent_at is null`,
+    [tx.teamId, ids, error],
+  );
+}
+
+/** Somebody asks for what waits, of one kind, to be tried at once. Returns how much there is. */
+export async function forgetTries(tx: TeamPg, kind: string): Promise<number> {
+  const { rowCount } = await tx.client.query(
+    'update outbox set attempts = 0 where team_id = $1 and kind = $2 and sent_at is null',
+    [tx.teamId, kind],
+  );
+  return rowCount ?? 0;
 }
 
 export async function markSent(tx: TeamPg, ids: string[], at: Date): Promise<void> {

@@ -1,9 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { AppError, STATUS_OF_CODE } from '#lib/errors.ts';
 import { logger } from '#lib/logger.ts';
+import { metrics } from '#lib/metrics.ts';
 
 /** A refusal as people read it; anything else as one general sentence with an id that stands in the log. */
 export function errorResponse(error: unknown, request: Request): Response {
+  metrics().refusals.inc({ code: error instanceof AppError ? error.code : 'failed' });
   if (error instanceof AppError) {
     const headers = new Headers({ 'cache-control': 'no-store' });
     if (error.code === 'too-many') headers.set('retry-after', error.fields['retry-after'] ?? '60');

@@ -19,6 +19,12 @@ export type OpenQueue = {
   add(name: string, payload: unknown, options: JobsOptions): Promise<unknown>;
   upsertJobScheduler(id: string, repeat: RepeatOptions, template: SchedulerTemplate): Promise<unknown>;
   getJobCounts(...types: JobType[]): Promise<Record<string, number>>;
+  getJobs(
+    types: JobType[],
+    start: number,
+    end: number,
+    oldestFirst: boolean,
+  ): Promise<{ timestamp: number }[]>;
   waitUntilReady(): Promise<void>;
   close(): Promise<void>;
   disconnect(): Promise<void>;

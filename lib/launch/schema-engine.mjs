@@ -83,7 +83,13 @@ class MigrationAdapter extends PrismaPg {
     this.open.push(connections);
     const repaired = repair(adapter, connections);
     adapter.executeScript = async (script) => {
-      await connections.query(script + RECORD_FINISHED);
+      try {
+        await connections.query(script + RECORD_FINISHED);
+      } catch (error) {
+        // The engine says "external connector error" only.
+        process.stderr.write(`PostgreSQL refused the migration: ${error.message}\n`);
+        throw error;
+      }
     };
     return repaired;
   }

@@ -106,6 +106,7 @@ export async function build() {
     'app',
     'lib',
     'proxy.ts',
+    'instrumentation.ts',
     'next.config.ts',
     'tsconfig.json',
     'package-lock.json',

@@ -4,6 +4,7 @@ import { closeUnsent, listTeamsWithOutbox, markNotSent, markSent } from '#lib/db
 import { lockUnsentMail, type WaitingMail } from '#lib/db/outbox-mail.ts';
 import { logger } from '#lib/logger.ts';
 import { canSendMail, type MailOutcome, sendMail } from '#lib/mail/send-mail.ts';
+import { metrics } from '#lib/metrics.ts';
 
 const MAILS_A_TURN = 50;
 /** A link or a notice that is older than this helps nobody; our own choice. */
@@ -47,6 +48,7 @@ async function handOver({ id, at, body }: WaitingMail, now: Date): Promise<MailO
 }
 
 async function write(tx: TeamPg, id: string, outcome: MailOutcome, now: Date): Promise<void> {
+  metrics().delivered.inc({ kind: 'mail', outcome: outcome.how });
   if (outcome.how === 'sent') return markSent(tx, [id], now);
   logger().warn({ outboxId: id, why: outcome.why }, 'a mail was not taken');
   if (outcome.how === 'refused') return closeUnsent(tx, [id], outcome.why, now);

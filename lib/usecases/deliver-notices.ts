@@ -4,6 +4,7 @@ import { ledgerScope } from '#lib/db/ledger.ts';
 import { closeUnsent, listTeamsWithOutbox, markNotSent, markSent } from '#lib/db/outbox.ts';
 import { deletePhonesById, listWaitingPushes, type WaitingPush } from '#lib/db/outbox-push.ts';
 import { logger } from '#lib/logger.ts';
+import { metrics } from '#lib/metrics.ts';
 import { type PushOutcome, sendPush } from '#lib/push/send-push.ts';
 
 const ROWS_A_TURN = 50;
@@ -43,6 +44,7 @@ async function handOver({ body, at, endpoint, p256dh, auth }: WaitingPush, now: 
 }
 
 async function write(tx: TeamPg, { id, phoneId }: WaitingPush, outcome: Handed, now: Date): Promise<void> {
+  metrics().delivered.inc({ kind: 'push', outcome: outcome.how });
   switch (outcome.how) {
     case 'sent':
       return markSent(tx, [id], now);

@@ -1,15 +1,15 @@
 import { withTeamPg } from '#lib/db/client.ts';
-import { listTeamsWithOutbox, listWaitingCheckIns, markNotSent, markSent } from '#lib/db/outbox.ts';
+import { listTeamsWithOutbox, listWaitingCheckIns, markHanded, markNotSent } from '#lib/db/outbox.ts';
 import { afterCheckInJob } from '#lib/jobs/after-check-in.ts';
 import { enqueue } from '#lib/jobs/queue.ts';
 
 const ROWS_A_TURN = 200;
 
 /**
- * Hands what submit transactions left in the outbox to the queue, at least once: a row is marked after its job is
- * queued, and the job is safe to run twice. Returns how many were handed on.
+ * Hands what submit transactions left in the outbox to the queue, at least once: a row is done when its job is, so that
+ * one whose job was lost is handed on again. The job is safe to run twice. Returns how many were handed on.
  */
-export async function deliverOutbox(now: Date): Promise<number> {
+export async function deliverOutbox(): Promise<number> {
   let delivered = 0;
   for (const scope of await listTeamsWithOutbox('after-check-in')) {
     delivered += await withTeamPg(scope, async (tx) => {
@@ -23,7 +23,7 @@ export async function deliverOutbox(now: Date): Promise<number> {
         );
         if (failed.length > 0) break; // the queue is down: the rest would wait in vain
       }
-      await markSent(tx, sent, now);
+      await markHanded(tx, sent);
       await markNotSent(tx, failed, 'the queue does not answer');
       return sent.length;
     });

@@ -3,30 +3,21 @@ import { findBoardHead } from '#lib/db/board.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { listOwedNightsOf, NIGHTS_BACK } from '#lib/db/ledger.ts';
 import { listLeftOutSpans } from '#lib/db/left-out-nights.ts';
-import {
-  countNewRows,
-  listFailedNights,
-  listNightClients,
-  listNightRuns,
-  listStuck,
-} from '#lib/db/night-runs.ts';
+import { countNewRows, listFailedNights, listNightClients, listNightRuns } from '#lib/db/night-runs.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { isGivenUp, type NightLine, nightLines } from '#lib/views/nights.ts';
 import { saidDate } from '#lib/views/say-date.ts';
-import { stuckInWords } from '#lib/views/stuck-outbox.ts';
+import { loadStuck, type StuckView } from './load-stuck.ts';
 
 const RUNS_A_PAGE = 30;
-/** What waits longer than this in the outbox is stuck: senders run every minute. */
-const STUCK_AFTER_MS = 15 * 60_000;
 
-export type NightsView = {
+export type NightsView = StuckView & {
   lines: NightLine[];
   owed: { clients: number; nights: number; oldest: string };
   /** Nights on this page that failed and are not tried again by themselves. */
   givenUp: number;
   /** Mornings on this page with more new rows than a coach can answer. */
   overMornings: number;
-  stuck: string[];
   clients: { id: string; name: string }[];
   /** Where the next page begins; null: these are the oldest. */
   older: string | null;
@@ -56,7 +47,7 @@ export async function loadNights(actor: Actor, before: string | null, now: Date)
       },
       givenUp: failed.filter(isGivenUp).length,
       overMornings: lines.filter((line) => line.kind === 'run' && line.newRows.over).length,
-      stuck: stuckInWords(await listStuck(tx, new Date(now.getTime() - STUCK_AFTER_MS)), { today, zone }),
+      ...(await loadStuck(tx, { today, zone, now })),
       clients: await listNightClients(tx),
       older: isLast ? null : from,
     };

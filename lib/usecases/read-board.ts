@@ -7,11 +7,15 @@ import {
   listBoardSkills,
   listClientsOfSkill,
 } from '#lib/db/board.ts';
-import { type TeamScope, withTeamPg } from '#lib/db/client.ts';
+import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
 import { type CoverRow, listCoversOn } from '#lib/db/covers.ts';
+import { listUnfinishedAtSix } from '#lib/db/operation.ts';
 import { sharedRead } from '#lib/db/shared-read.ts';
 import { type Cut, toBoard } from '#lib/views/board.ts';
-import type { BoardFilter, BoardView } from '#lib/views/board-types.ts';
+import type { BoardFilter, BoardNight, BoardView } from '#lib/views/board-types.ts';
+
+/** How many nights back the head of the board looks; the page about nights looks further. */
+const LAST_NIGHTS = 2;
 
 /** A cut that has a name gives the same rows of the same board each time. */
 type NamedCut = readonly [name: string | undefined, cut: Cut];
@@ -57,12 +61,19 @@ export async function readBoard(
 /** What is the same for every coach of a team in one zone, read once for all who open their mornings at that moment. */
 const teamOnce = sharedRead<Awaited<ReturnType<typeof readTeam>>>();
 
+/** Asked only where something is left to do: on most mornings nothing is. */
+async function unfinishedAtSix(tx: TeamPg, night: BoardNight, now: Date): Promise<number> {
+  if (night.endedAt !== null && night.done >= night.due && !night.late) return 0;
+  const nights = await listUnfinishedAtSix(tx, now, LAST_NIGHTS);
+  return Math.max(0, ...nights.map(({ clients }) => clients));
+}
+
 /** In a transaction of its own: those who share it may each be in one. */
 function readTeam(scope: TeamScope, { zone, today, now }: { zone: string; today: string; now: Date }) {
   return withTeamPg(scope, async (tx) => {
     const night = await findLastNight(tx, zone, now);
     return {
-      night,
+      night: night && { ...night, unfinishedAtSix: await unfinishedAtSix(tx, night, now) },
       clients: await listBoardClients(tx, { zone, night: night?.localDate ?? null, today, now }),
       reasons: await listBoardReasons(tx, zone),
       skills: await listBoardSkills(tx),

@@ -38,7 +38,7 @@ export async function writeMorningMails(now: Date): Promise<number> {
       if (await withTeamPg(member.scope, (tx) => decide(tx, member, date, now))) written += 1;
     } catch (error) {
       // One morning that cannot be read must not keep the others from their mail: the next tick tries again.
-      logger().error({ err: error, memberId: member.memberId }, 'a morning mail was not written');
+      logger().error({ error, memberId: member.memberId }, 'a morning mail was not written');
     }
   }
   return written;

@@ -65,6 +65,8 @@ export type BoardNight = {
   failed: number;
   /** The night after this one should have begun an hour ago or more, and has not. */
   late: boolean;
+  /** Clients whose night was not finished at 06:00 where they live; left out: it was, for all. */
+  unfinishedAtSix?: number;
 };
 
 export type BoardFilter = {

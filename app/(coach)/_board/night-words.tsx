@@ -12,6 +12,15 @@ export function NightWords({ night }: { night: BoardNight | null }) {
     );
   return (
     <p className={styles.night}>
+      {(night.unfinishedAtSix ?? 0) > 0 && (
+        <>
+          <b>Not finished at 06:00</b> where they live for{' '}
+          <Link href="/nights">
+            {night.unfinishedAtSix === 1 ? '1 client' : `${night.unfinishedAtSix} clients`}
+          </Link>
+          .{' '}
+        </>
+      )}
       {night.late && (
         <>
           <Link href="/nights">The night of {longDate(addDays(night.localDate, 1))} has not run</Link>; the

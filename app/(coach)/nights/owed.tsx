@@ -2,12 +2,19 @@ import Link from 'next/link';
 import type { NightsView } from '#lib/usecases/load-nights.ts';
 import styles from './nights.module.css';
 import { RunNights } from './run-nights.tsx';
+import { Stuck } from './stuck.tsx';
 
-/** What needs a person: nights that are owed or given up, mornings with too much, mails that do not leave. */
+/** What needs a person: nights that are owed or given up, mornings with too much, what does not leave. */
 export function Owed({ view, canRun }: { view: NightsView; canRun: boolean }) {
-  const { owed, givenUp, overMornings, stuck } = view;
+  const { owed, givenUp, overMornings } = view;
   return (
     <div className={styles.owed}>
+      {view.unfinishedAtSix && (
+        <p className={styles.alarm}>
+          <b>Not finished at 06:00 where the clients live:</b> {view.unfinishedAtSix}. What stood on the board
+          before still stands; these clients were not looked at since.
+        </p>
+      )}
       <p>
         {owed.nights === 0
           ? 'No night is owed: all that are due have run, up to the last complete day of each client.'
@@ -32,11 +39,7 @@ export function Owed({ view, canRun }: { view: NightsView; canRun: boolean }) {
           the clients: see their numbers under <Link href="/checks">Checks</Link>.
         </p>
       )}
-      {stuck.map((words) => (
-        <p key={words}>
-          <b>Stuck:</b> {words} It is tried again by itself.
-        </p>
-      ))}
+      <Stuck view={view} canTry={canRun} />
     </div>
   );
 }

@@ -131,6 +131,7 @@ const OPEN = [
   'GET /api/receipts/[receipt]',
   'GET /livez',
   'GET /manifest.webmanifest',
+  'GET /metrics',
   'GET /readyz',
   'GET /sw.js',
   'POST /api/auth/sign-in/email',

@@ -5,7 +5,7 @@ import { seeOther } from '#lib/edge/see-other.ts';
 import { AppError } from '#lib/errors.ts';
 import { kickOutbox } from '#lib/jobs/queue.ts';
 import { plainCheckInSchema, plainFields } from '#lib/schemas/plain-check-in.ts';
-import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
+import { countedSubmit } from '#lib/usecases/counted-submit.ts';
 
 const submit = defineRoute(
   {
@@ -15,7 +15,7 @@ const submit = defineRoute(
     limit: LIMITS['check-in'],
   },
   async ({ actor, body, now }) => {
-    await submitCheckIn(actor, body, now).catch((error: unknown) => {
+    await countedSubmit(actor, body, now).catch((error: unknown) => {
       if (!(error instanceof AppError)) throw error;
       throw new AppError(error.code, error.message, { fields: plainFields(error.fields, body) });
     });
