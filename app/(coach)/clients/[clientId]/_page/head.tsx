@@ -55,6 +55,7 @@ export function Head({ page, saved }: { page: ClientPage; saved: string | undefi
         )}
         <div className={styles.acts}>
           <Link href={`/clients/${page.id}/plan`}>{page.plan ? 'Change the plan' : 'Write the plan'}</Link>
+          <Link href={`/clients/${page.id}/handover`}>Hand over</Link>
           <a href={`/api/clients/${page.id}/export`} download>
             Export the record
           </a>
