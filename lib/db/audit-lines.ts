@@ -58,14 +58,14 @@ export async function listAuditLines(tx: TeamPg, search: AuditSearch): Promise<A
 /** Notes that a member read a client's record: one line an hour for each member and client. */
 export async function insertRead(
   tx: TeamPg,
-  read: { userId: string; role: Role; clientId: string; what: string },
+  read: { userId: string; role: Role; clientId: string; what: string; at: Date | null },
 ): Promise<void> {
   await tx.client.query(
-    `insert into audit (team_id, actor_user_id, actor_role, action, client_id, fields)
-     select $1, $2, $3, 'record-read', $4, array[$5]
+    `insert into audit (team_id, actor_user_id, actor_role, action, client_id, fields, at)
+     select $1, $2, $3, 'record-read', $4, array[$5], coalesce($6, now())
      where exists (select from client where team_id = $1 and id = $4)
      on conflict (team_id, client_id, actor_user_id, (date_trunc('hour', at at time zone 'UTC')))
        where action = 'record-read' do nothing`,
-    [tx.teamId, read.userId, read.role, read.clientId, read.what],
+    [tx.teamId, read.userId, read.role, read.clientId, read.what, read.at],
   );
 }

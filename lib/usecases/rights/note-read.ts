@@ -8,12 +8,12 @@ export type ReadWhat = 'client-page' | 'plan' | 'gaps' | 'reason' | 'record' | '
 
 /**
  * Notes that a member opened a client's record, at most once an hour for each client. Runs after the answer was sent:
- * nobody waits for it, and a page is not lost because its line was; then the log says so.
+ * nobody waits for it, and a page is not lost because its line was; then the log says so. `at` left out: now.
  */
-export async function noteRead(actor: Actor, clientId: string, what: ReadWhat): Promise<void> {
+export async function noteRead(actor: Actor, clientId: string, what: ReadWhat, at?: Date): Promise<void> {
   if (actor.memberId === null) return;
   const { userId, role, scope } = actor;
-  await withTeamPg(scope, (tx) => insertRead(tx, { userId, role, clientId, what })).catch((error: unknown) =>
-    logger().error({ error, what }, 'a reading was not noted'),
+  await withTeamPg(scope, (tx) => insertRead(tx, { userId, role, clientId, what, at: at ?? null })).catch(
+    (error: unknown) => logger().error({ error, what }, 'a reading was not noted'),
   );
 }

@@ -34,7 +34,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
   const loaded = address.success ? await loadClient(actor, address.data.clientId, now()) : undefined;
   if (!loaded) notFound();
   const { page } = loaded;
-  after(() => noteRead(actor, page.id, 'client-page'));
+  after(() => noteRead(actor, page.id, 'client-page', now()));
   const team = await loadClientTeam(actor, page.id, now());
   const approvals = await loadApprovals(actor, { clientId: page.id }, now());
   const { saved } = await searchParams;

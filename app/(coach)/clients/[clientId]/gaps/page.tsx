@@ -29,7 +29,7 @@ export default async function GapsPage({ params, searchParams }: Props) {
     ? await loadGaps(actor, address.data.clientId, asked.data ?? {}, now())
     : undefined;
   if (!loaded) notFound();
-  after(() => noteRead(actor, loaded.client.id, 'gaps'));
+  after(() => noteRead(actor, loaded.client.id, 'gaps', now()));
   const { client, context, assessment, asks, kept, earlier } = loaded;
   const form = gapForm({
     clientId: client.id,

@@ -30,7 +30,7 @@ export default async function PlanPage({ params, searchParams }: Props) {
     ? await loadPlanForm(actor, address.data.clientId, now(), opened)
     : undefined;
   if (!loaded) notFound();
-  after(() => noteRead(actor, loaded.clientId, 'plan'));
+  after(() => noteRead(actor, loaded.clientId, 'plan', now()));
   const { clientId, clientName, today, sources, copied } = loaded;
   const asked = loaded.approval;
   const filled = planFormModel(asked ? { ...loaded, copied: asked.plan } : loaded);

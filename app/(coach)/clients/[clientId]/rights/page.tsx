@@ -23,7 +23,7 @@ export default async function RightsPage({ params }: { params: Promise<unknown> 
   const at = now();
   const found = address.success ? await loadClientRights(actor, address.data.clientId, at) : undefined;
   if (!found) notFound();
-  after(() => noteRead(actor, found.id, 'record'));
+  after(() => noteRead(actor, found.id, 'record', now()));
   const keeps = may(actor.role, 'keep-records');
   return (
     <main id="main" tabIndex={-1} className={forms.page}>

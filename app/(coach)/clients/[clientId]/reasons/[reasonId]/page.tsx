@@ -26,7 +26,7 @@ export default async function WorkingPage({ params }: { params: Promise<unknown>
   const address = reasonAddress.safeParse(await params);
   const loaded = address.success ? await loadReason(actor, address.data, now()) : undefined;
   if (!loaded) notFound();
-  after(() => noteRead(actor, loaded.client.id, 'reason'));
+  after(() => noteRead(actor, loaded.client.id, 'reason', now()));
   const { client, reason } = loaded;
   const draft =
     may(actor.role, 'act-on-reasons') && reason.closedAt === null
