@@ -43,10 +43,10 @@ export async function fillTeam(
     [team.id],
   );
   await run(
-    `insert into day_rollup (team_id, client_id, date, state, session_load_au, tissue_loads, worst_pain, check_ins, facts)
+    `insert into day_rollup (team_id, client_id, date, state, session_load_au, worst_pain, check_ins, facts)
      select $1, p.id, $2::date - d, case when (p.i + d) % 7 = 3 then 'rest' else 'trained' end,
        case when (p.i + d) % 7 = 3 then 0 else 240 + (p.i * 37 + d * 53) % 160 + case when d < 8 and p.i % 9 = 0 then 260 else 0 end end,
-       '{}', case when p.i % 6 = 0 and d < 12 then 3 + (p.i + d) % 4 else (p.i + d) % 3 end, 1, '[]'
+       case when p.i % 6 = 0 and d < 12 then 3 + (p.i + d) % 4 else (p.i + d) % 3 end, 1, '[]'
      from person p, generate_series(1, 84) d where (p.i + d) % 7 in (0, 2, 3, 5) and (p.i % 40 <> 8 or d <= p.i % 28)`,
     [team.id, today],
   );

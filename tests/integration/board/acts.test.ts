@@ -267,8 +267,8 @@ describe('the board', () => {
   it('reads days, absences and rungs of the clients on it', async () => {
     await openReason(team, clientId);
     await ownerQuery(
-      `insert into day_rollup (team_id, client_id, date, state, session_load_au, tissue_loads, worst_pain, check_ins, facts)
-       values ($1, $2, '2026-11-24', 'trained', 320, '{}', 4, 1, '[]')`,
+      `insert into day_rollup (team_id, client_id, date, state, session_load_au, worst_pain, check_ins, facts)
+       values ($1, $2, '2026-11-24', 'trained', 320, 4, 1, '[]')`,
       [team.teamId, clientId],
     );
     await ownerQuery(

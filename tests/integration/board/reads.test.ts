@@ -80,8 +80,8 @@ describe('the board', () => {
     await ownerQuery(`update client set joined_at = '2026-11-15T10:00:00Z' where id = $1`, [id]);
     for (const date of ['2026-11-16', '2026-11-18', '2026-11-24'])
       await ownerQuery(
-        `insert into day_rollup (team_id, client_id, date, state, session_load_au, tissue_loads, worst_pain, check_ins, facts)
-         values ($1, $2, $3, 'trained', 300, '{}', 0, 1, '[]')`,
+        `insert into day_rollup (team_id, client_id, date, state, session_load_au, worst_pain, check_ins, facts)
+         values ($1, $2, $3, 'trained', 300, 0, 1, '[]')`,
         [team.teamId, id, date],
       );
     expect((await board()).gettingToKnowWords).toBe('Getting to know 1 client: 4 of 28 days');

@@ -73,8 +73,8 @@ async function train(team: TestTeam, clientId: string, rungId: string, date: str
     },
   ];
   await ownerQuery(
-    `insert into day_rollup (team_id, client_id, date, state, tissue_loads, check_ins, facts)
-     values ($1, $2, $3, 'trained', '{}', 1, $4)`,
+    `insert into day_rollup (team_id, client_id, date, state, check_ins, facts)
+     values ($1, $2, $3, 'trained', 1, $4)`,
     [team.teamId, clientId, date, JSON.stringify(facts)],
   );
 }

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "day_rollup" DROP COLUMN "tissue_loads";
