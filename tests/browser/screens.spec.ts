@@ -69,6 +69,7 @@ test('screens of the coach', async ({ browser }) => {
       ['working', working],
       ['plan', `${client}/plan`],
       ['gaps', `${client}/gaps`],
+      ['log', `${client}/log`],
       ['new-client', '/clients/new'],
       ['checks', '/checks'],
       ['checks-client', `/checks?client=${client.split('/')[2]}`],

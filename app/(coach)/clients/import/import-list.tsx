@@ -5,6 +5,7 @@ import type { ListImported, ListPreview } from '#lib/usecases/import/import-clie
 import { Field } from '../_parts/field.tsx';
 import forms from '../_parts/forms.module.css';
 import { postJson } from '../_parts/post-json.ts';
+import { readText } from '../_parts/read-text.ts';
 import styles from './import.module.css';
 import { Imported } from './imported.tsx';
 import { Preview } from './preview.tsx';
@@ -89,12 +90,4 @@ export function ImportList() {
       {preview && <Preview preview={preview} busy={busy} take={take} />}
     </>
   );
-}
-
-async function readText(file: File): Promise<string | undefined> {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer());
-  } catch {
-    return undefined;
-  }
 }

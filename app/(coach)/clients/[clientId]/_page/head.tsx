@@ -59,6 +59,7 @@ export function Head({ page, saved }: { page: ClientPage; saved: string | undefi
           <a href={`/api/clients/${page.id}/export`} download>
             Export the record
           </a>
+          <Link href={`/clients/${page.id}/log`}>Bring in an old log</Link>
           <Link href={`/clients/${page.id}/rights`}>Consent and record</Link>
         </div>
       </aside>
