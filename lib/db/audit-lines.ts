@@ -14,7 +14,7 @@ export type AuditLineRow = {
   clientId: string | null;
   /** Null: about nobody, or about somebody who was deleted. */
   client: string | null;
-  /** The member that the act was about, as where a role was changed. */
+  /** Whom the act was about: a member, as where a role was changed, or the reader that a link was made for. */
   member: string | null;
 };
 export type AuditSearch = {
@@ -31,13 +31,14 @@ export async function listAuditLines(tx: TeamPg, search: AuditSearch): Promise<A
   const { rows } = await tx.client.query<AuditLineRow>(
     `select a.id, a.at, a.action, coalesce(a.fields, '{}') as fields, a.object_id as "objectId", a.actor_role as role,
        a.actor_user_id as "userId", coalesce(m.name, case when own.user_id = a.actor_user_id then own.name end, g.name) as by,
-       a.client_id as "clientId", own.name as client, about.name as member
+       a.client_id as "clientId", own.name as client, coalesce(about.name, link.for_whom) as member
      from audit a
      left join member m on m.team_id = a.team_id and m.user_id = a.actor_user_id
      left join client own on own.team_id = a.team_id and own.id = a.client_id
      left join lateral (select g.name from guardian g where g.team_id = a.team_id and g.client_id = a.client_id
        and g.user_id = a.actor_user_id limit 1) g on true
      left join member about on about.team_id = a.team_id and about.id::text = a.object_id
+     left join handover_link link on link.team_id = a.team_id and link.id::text = a.object_id
      where a.team_id = $1 and ($2::text[] is null or a.action = any($2)) and ($3::uuid is null or a.client_id = $3)
        and ($4::uuid is null or a.actor_user_id = (select user_id from member where team_id = $1 and id = $4))
        and ($5::timestamptz is null or (a.at, a.id) < ($5, $6::uuid))

@@ -19,15 +19,20 @@ function common({ https }: Serving): Record<string, string> {
 
 /** Routes send data, never a page: nothing in it may run. */
 export function routeHeaders(serving: Serving, path: string): Record<string, string> {
-  // The answer to a form without scripts may be the form again.
-  const isForm = path === PLAIN_FORM;
+  const shown = PATHS_THAT_SHOW[path] ?? "form-action 'none'";
   return {
     ...common(serving),
-    'content-security-policy': `default-src 'none'; base-uri 'none'; form-action ${isForm ? "'self'; style-src-attr 'unsafe-inline'" : "'none'"}; frame-ancestors 'none'`,
+    ...(path.startsWith('/api/handover/') ? { 'x-robots-tag': 'noindex, nofollow, noarchive' } : {}),
+    'content-security-policy': `default-src 'none'; base-uri 'none'; ${shown}; frame-ancestors 'none'`,
   };
 }
 
-const PLAIN_FORM = '/api/check-ins/plain';
+/** Answers to forms that are pages: the form again, and the report behind a link, which carries its own styles. */
+const PATHS_THAT_SHOW: Readonly<Record<string, string>> = {
+  '/api/check-ins/plain': "form-action 'self'; style-src-attr 'unsafe-inline'",
+  '/api/handover/open': "form-action 'self'; style-src 'unsafe-inline'",
+  '/api/handover/pack': "form-action 'self'; style-src 'unsafe-inline'",
+};
 
 /** Pages: only scripts that carry this answer's nonce run. Development needs eval, inline styles and a socket. */
 export function pageHeaders(nonce: string, serving: Serving): Record<string, string> {

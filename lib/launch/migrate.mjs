@@ -61,7 +61,7 @@ export async function migrate(ownerUrl, secret) {
     const applied = await deployMigrations(root, ownerUrl);
     await client.query('begin');
     await client.query('select pg_advisory_xact_lock(72170001)');
-    for (const file of ['rules', 'walls', 'functions', 'operation', 'rights']) {
+    for (const file of ['rules', 'walls', 'functions', 'operation', 'rights', 'handover']) {
       await client.query(readFileSync(join(root, `lib/db/sql/${file}.sql`), 'utf8') || 'select 1');
     }
     await client.query(`alter role plumbline_app password ${pg.escapeLiteral(appPassword(secret))}`);

@@ -51,6 +51,7 @@ test('screens of nobody in particular', async ({ browser }) => {
     ['join', '/join/abcdefghijklmnopqrstuvwxyz0123456789abcdefg'],
     ['join-closed', '/join/closed'],
     ['join-team', '/join/team/abcdefghijklmnopqrstuvwxyz0123456789abcdefg'],
+    ['handover-code', '/handover/abcdefghijklmnopqrstuvwxyz012345'],
   ]);
 });
 
@@ -69,6 +70,7 @@ test('screens of the coach', async ({ browser }) => {
       ['working', working],
       ['plan', `${client}/plan`],
       ['gaps', `${client}/gaps`],
+      ['links', `${client}/links`],
       ['log', `${client}/log`],
       ['new-client', '/clients/new'],
       ['checks', '/checks'],

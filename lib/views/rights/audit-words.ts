@@ -11,6 +11,7 @@ const SAID: Readonly<Record<string, Said>> = {
   'link-made': ['out', 'made a link to the record that ends'],
   'link-revoked': ['out', 'ended a link to the record'],
   'link-opened': ['out', 'opened the record by a link'],
+  'link-code-wrong': ['out', 'tried a link to the record with a code that does not fit'],
   'team-exported': ['out', 'took everything of the team out'],
   'role-changed': ['roles', 'changed the role of'],
   'leave-given': ['roles', 'changed what may be done without approval by'],
@@ -36,6 +37,7 @@ const SAID: Readonly<Record<string, Said>> = {
   'sign-in-link-mailed': ['sign-ins', 'was mailed a link to sign in'],
   'client-invited': ['sign-ins', 'made a link to sign in'],
   'client-made': ['acts', 'made the client'],
+  'client-taken-in': ['acts', 'took the client in with a pack of another team'],
   'client-moved': ['acts', 'moved the client to another coach'],
   'move-undone': ['acts', 'took back a move to another coach'],
   'client-seen': ['acts', 'marked the client as looked at'],
@@ -123,6 +125,7 @@ export function auditWords(line: Line): string {
   if (line.action === 'record-read') return `looked at ${readWhat(line)} ${clientOf(line) || 'a client'}`;
   if (line.member && /(of|by|team)$/.test(said)) return `${said} ${line.member}`;
   const of = clientOf(line);
+  if (line.action.startsWith('link-')) return `${said}${forReader(line)}${of ? `: ${of}` : ''}`;
   return of ? `${said}: ${of}` : said;
 }
 
@@ -132,11 +135,22 @@ export function auditWordsForClient(line: Line): string {
     return `looked at ${readWhat(line)
       .replace(/^the page of$/, 'your page')
       .replace(/ of$/, ' of yours')}`;
-  return SAID[line.action]?.[1] ?? line.action.replaceAll('-', ' ');
+  const said = SAID[line.action]?.[1] ?? line.action.replaceAll('-', ' ');
+  return line.action.startsWith('link-') ? `${said}${forReader(line)}` : said;
 }
 
+function forReader({ member }: Line): string {
+  return member ? `, made for ${member}` : '';
+}
+
+const BY_READERS = ['link-opened', 'link-code-wrong'];
+
 /** Who did it, as the page of a client or of a lead names them; `self`: the account of who looks. */
-export function byWhom(line: { userId: string | null; by: string | null }, self?: string): string {
+export function byWhom(
+  line: { userId: string | null; by: string | null; action?: string },
+  self?: string,
+): string {
+  if (line.action !== undefined && BY_READERS.includes(line.action)) return 'A reader';
   if (self !== undefined && line.userId === self) return 'You';
   return line.by ?? (line.userId ? 'somebody who left' : 'The worker');
 }

@@ -28,7 +28,8 @@ export default async function HandoverPage({ params }: Props) {
       <h1>Hand over {preview.name}</h1>
       <p className={forms.lead}>
         One zip for the next coach or a clinician: a report to read first, and behind it everything that is
-        kept. Look at the first page, then make it.{' '}
+        kept. Look at the first page, then make it. For one person to read without a file there are{' '}
+        <a href={`/clients/${clientId}/links`}>links that end</a>.{' '}
         <a href={`/clients/${clientId}`}>Back to {preview.name}</a>
       </p>
       <HandoverForm clientId={clientId} first={preview} />
