@@ -5,6 +5,7 @@ import { logger } from '#lib/logger.ts';
 import { metrics } from '#lib/metrics.ts';
 import { markStopping } from '#lib/stopping.ts';
 import { closeDatabase } from '#lib/usecases/close-database.ts';
+import { errorInWords } from '#lib/usecases/error-in-words.ts';
 import { prepareQueue } from '#lib/usecases/prepare-queue.ts';
 import { HANDLERS } from './handlers/by-name.ts';
 import { openOperationServer } from './operation-server.ts';
@@ -44,7 +45,9 @@ async function handle(name: string, payload: unknown): Promise<void> {
     jobs.inc({ job: name, outcome: 'done' });
   } catch (error) {
     jobs.inc({ job: name, outcome: 'failed' });
-    throw error;
+    logger().error({ job: name, error }, 'job failed');
+    // The queue stores what a job failed with, and messages can quote what people wrote: it gets kind and place only.
+    throw Object.assign(new Error(errorInWords(error)), { stack: '' });
   } finally {
     stopTimer();
   }
@@ -52,7 +55,7 @@ async function handle(name: string, payload: unknown): Promise<void> {
 
 function watched(worker: OpenWorker): OpenWorker {
   worker.on('error', (error) => logger().warn({ error }, 'queue connection'));
-  worker.on('failed', (job, error) => logger().error({ job: job?.name, error }, 'job failed'));
+  worker.on('failed', (job) => logger().warn({ job: job?.name }, 'a try of a job is over'));
   return worker;
 }
 

@@ -7,6 +7,8 @@ const COMMANDS = {
   web: ['node_modules/next/dist/bin/next', 'start', '-p', process.env.PORT_INSIDE ?? '3000', '-H', '0.0.0.0'],
   worker: ['--import', 'tsx', 'worker/main.ts'],
 };
+/** Orchestrators give thirty seconds. */
+const STOP_MS = 25_000;
 const args = COMMANDS[process.argv[2]];
 const { DATABASE_URL, PLUMBLINE_SECRET } = process.env;
 if (!args || !PLUMBLINE_SECRET || !(DATABASE_URL || process.env.APP_DATABASE_URL)) {
@@ -26,5 +28,10 @@ const checked = spawnSync(process.execPath, ['--import', 'tsx', 'lib/launch/chec
 });
 if (checked.status !== 0) process.exit(1);
 const child = spawn(process.execPath, args, { stdio: 'inherit', env: environment });
-for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => child.kill(signal));
+for (const signal of ['SIGINT', 'SIGTERM'])
+  process.on(signal, () => {
+    child.kill(signal);
+    // Whoever reads an answer without an end would keep the pages from ending.
+    setTimeout(() => child.kill('SIGKILL'), STOP_MS).unref();
+  });
 child.on('exit', (code) => process.exit(code ?? 1));

@@ -8,7 +8,7 @@ import { build, checkNode, dataFolder, install, PlainError, root, run, say, secr
 const dev = process.argv.includes('--dev');
 const port = Number(process.env.PORT ?? 3000);
 const host = process.env.HOST ?? '127.0.0.1';
-const STOP_MS = 12_000;
+const STOP_MS = 25_000;
 const READY_MS = 60_000;
 const children = [];
 let postgres;
@@ -71,6 +71,7 @@ function keepForTools(environment) {
     'PLUMBLINE_SECRET',
     'PLUMBLINE_ORIGIN',
     'PLUMBLINE_DEMO',
+    'PLUMBLINE_FILES',
   ];
   const kept = Object.fromEntries(
     names.filter((name) => environment[name]).map((name) => [name, environment[name]]),
