@@ -6,9 +6,9 @@ import { readInBatches } from './read-in-batches.ts';
 export type RecordRows = { name: string; rows: Batches<unknown> };
 type Asked = { clientId: string; from: string | null; to: string; notes: boolean };
 
-// $1 the team, $2 the client. What signs somebody in, where files lie and the team's id stay here.
+// $1 the team, $2 the client. What signs somebody in, where files lie, the team's id and how a row came here stay here.
 const OWN = (table: string, where: string) =>
-  `select to_jsonb(x) - '{team_id,user_id,body_hash,storage_key}'::text[] as row from ${table} x where x.team_id = $1 and ${where}`;
+  `select to_jsonb(x) - '{team_id,user_id,body_hash,storage_key,log_import_id,brought_from}'::text[] as row from ${table} x where x.team_id = $1 and ${where}`;
 const MINE = 'x.client_id = $2';
 const within = (child: string, parent: string, key: string, own = 'p.client_id = $2') =>
   OWN(child, `exists (select from ${parent} p where p.team_id = x.team_id and p.id = x.${key} and ${own})`);
@@ -60,11 +60,17 @@ const ofSession = OWN(
   'exists (select from plan_session s join plan p on p.team_id = s.team_id and p.id = s.plan_id where s.team_id = x.team_id and s.id = x.session_id and p.client_id = $2)',
 );
 
+/** With the team each was given to: this one, or one that the client came from. */
+const OF_CONSENT = 'id, client_id, kind, text_version, given_at, withdrawn_at, given_by, withdrawn_by';
+const CONSENTS = `select to_jsonb(x) - 'team_id' as row from (
+  select team_id, ${OF_CONSENT}, (select name from team t where t.id = team_id) as to_team from consent
+  union all select team_id, ${OF_CONSENT}, to_team from consent_elsewhere) x where x.team_id = $1 and x.client_id = $2`;
+
 const SOURCES: readonly Source[] = [
   { name: 'client', sql: OWN('client', 'x.id = $2') },
   { name: 'guardian', sql: OWN('guardian', MINE) },
   { name: 'intake', sql: OWN('intake', MINE) },
-  { name: 'consent', sql: OWN('consent', MINE), order: 'x.given_at' },
+  { name: 'consent', sql: CONSENTS, order: 'x.given_at' },
   {
     name: 'limit_rule',
     sql: OWN('limit_rule', MINE),

@@ -53,6 +53,8 @@ export const PEOPLE = {
       withdrawn_at: moment.nullable(),
       given_by: words,
       withdrawn_by: words.nullable(),
+      /** Name of the team that it was given to. */
+      to_team: words,
     }),
   ),
   limit_rule: z.array(
