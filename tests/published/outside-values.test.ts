@@ -4,9 +4,10 @@ import { BODY } from './values/body.ts';
 import { CHARTS } from './values/charts.ts';
 import { COUNTS } from './values/counts.ts';
 import { LOAD } from './values/load.ts';
+import { STILLS } from './values/still.ts';
 import { TREND } from './values/trend.ts';
 
-const ALL: OutsideValue[] = [...TREND, ...COUNTS, ...CHARTS, ...LOAD, ...BODY];
+const ALL: OutsideValue[] = [...TREND, ...COUNTS, ...CHARTS, ...LOAD, ...BODY, ...STILLS];
 const list = <T>(values: T | readonly T[]): readonly T[] => (Array.isArray(values) ? values : [values as T]);
 
 describe.each(ALL)('$what ($basis: $source)', ({ value, got, within }) => {
