@@ -1,7 +1,9 @@
-import { queue } from '#lib/jobs/queue.ts';
+import { enqueue, queue } from '#lib/jobs/queue.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
 
 const MINUTE_MS = 60_000;
+/** A queue that was emptied has no schedule any more: how often each worker looks whether it is there. */
+const LOOK_MS = 10_000;
 
 /**
  * What repeats, and how often. A repeat that is missed is lost by the queue: that is why the tick asks the database
@@ -16,5 +18,23 @@ export async function writeSchedule(): Promise<void> {
       { every: everyMs },
       { name: job.name, data: {}, opts: { removeOnComplete: true, removeOnFail: true } },
     );
+  }
+}
+
+/** Writes the schedule and sees to it that it stays: without it no night would run until a worker starts. */
+export async function keepSchedule(): Promise<() => void> {
+  await writeSchedule();
+  const timer = setInterval(() => void restoreSchedule().catch(() => undefined), LOOK_MS); // away: at the next look
+  timer.unref();
+  return () => clearInterval(timer);
+}
+
+/** The next repeat always waits as a delayed job, and nothing else is delayed on these queues. */
+async function restoreSchedule(): Promise<void> {
+  for (const { job } of SCHEDULE) {
+    const { delayed = 0 } = await queue(job.queue).getJobCounts('delayed');
+    if (delayed > 0) continue;
+    await writeSchedule();
+    await enqueue(job, {}); // whatever was queued is gone as well: ask the database now
   }
 }
