@@ -24,7 +24,9 @@ function clients(): Clients {
     // One in use fails the query that uses it; its own event, unheard, would end the process.
     pool.on('connect', (client) => client.on('error', () => undefined));
     store.plumblineDb = {
-      prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString, max: 10 }) }),
+      prisma: new PrismaClient({
+        adapter: new PrismaPg({ connectionString, max: 10, connectionTimeoutMillis: 5_000 }),
+      }),
       pool,
     };
   }
