@@ -16,6 +16,7 @@ import { listSettings } from '#lib/db/settings.ts';
 import type { Outcome } from '#lib/domain/finding.ts';
 import type { ClientHistory, UsualDaysHere } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
+import { errorInWords } from './error-in-words.ts';
 import { dueOutcomes, outcomesOf } from './follow-outcomes.ts';
 import { judgeClient } from './judge-client.ts';
 import type { UsualTimes } from './usual-times.ts';
@@ -29,9 +30,56 @@ type JudgedClient = Judged & { followed: NewOutcome[] };
 /**
  * Runs one local date for some clients of one team in one transaction: histories and reasons in, checks, changes,
  * ledger out. Whoever has a finished row already is left alone, so twice is as once. A client whose checks throw is
- * written down as failed; the others go on.
+ * written down as failed; the others go on. Throws where the database is away or busy: then nothing was written.
  */
 export async function runNightBatch(
+  scope: TeamScope,
+  input: NightBatchInput,
+  now: Date,
+  usualTimes?: UsualTimes,
+): Promise<NightBatchResult> {
+  try {
+    return await runTogether(scope, input, now, usualTimes);
+  } catch (error) {
+    if (!isOfTheData(error)) throw error;
+    const [only, ...others] = input.clientIds;
+    if (only && others.length === 0) return writeFailure(scope, only, { ...input, now, error });
+    const total = { done: 0, failed: 0 };
+    for (const clientId of input.clientIds) {
+      const alone = await runNightBatch(scope, { ...input, clientIds: [clientId] }, now, usualTimes);
+      total.done += alone.done;
+      total.failed += alone.failed;
+    }
+    return total;
+  }
+}
+
+/** The database could not read or keep somebody's rows: SQLSTATE classes 21, 22 and 23. It would not at the next try. */
+function isOfTheData(error: unknown): boolean {
+  return isOfTheDatabase(error) && /^2[123]/.test(String(error.code));
+}
+
+function isOfTheDatabase(error: unknown): error is Error & { code: unknown } {
+  return error instanceof Error && 'code' in error;
+}
+
+async function writeFailure(
+  scope: TeamScope,
+  clientId: string,
+  { localDate, now, error }: { localDate: string; now: Date; error: unknown },
+): Promise<NightBatchResult> {
+  return withTeamPg(scope, async (tx) => {
+    await lockClients(tx, [clientId]);
+    if ((await listDueClients(tx, [clientId], localDate)).length === 0) return { done: 0, failed: 0 };
+    const rulesVersion = RULES_VERSION;
+    const failure = { clientId, failure: errorInWords(error) };
+    await insertFailedNights(tx, { localDate, failedAt: now, rulesVersion }, [failure]);
+    await countNightRun(tx, { localDate, startedAt: now, at: now, rulesVersion });
+    return { done: 0, failed: 1 };
+  });
+}
+
+async function runTogether(
   scope: TeamScope,
   input: NightBatchInput,
   now: Date,
@@ -88,7 +136,7 @@ async function judge(
       const followed = outcomesOf(history, ended.get(clientId) ?? [], localDate, limits);
       judged.push({ judgement, asOf, stored: reasons, followed });
     } catch (error) {
-      failed.push({ clientId, failure: inWords(error) });
+      failed.push({ clientId, failure: errorInWords(error) });
     }
   }
   return { judged, failed };
@@ -105,14 +153,15 @@ async function loadOneOrAll(
   const failed: FailedNight[] = [];
   try {
     return { histories: await loadHistories(tx, ids, { from, asOf, trim: true, ...by }), failed };
-  } catch {
+  } catch (error) {
+    if (isOfTheDatabase(error)) throw error; // it spoilt the transaction
     const histories = new Map<string, ClientHistory>();
     for (const clientId of ids) {
       try {
         const one = await loadHistories(tx, [clientId], { from, asOf, trim: true, ...by });
         for (const [id, history] of one) histories.set(id, history);
       } catch (error) {
-        failed.push({ clientId, failure: inWords(error) });
+        failed.push({ clientId, failure: errorInWords(error) });
       }
     }
     return { histories, failed };
@@ -141,7 +190,7 @@ async function saveJudged(tx: TeamPg, localDate: string, judged: JudgedClient[],
       await tx.client.query('rollback to savepoint judged'); // fails too when the connection is lost: then all of it does
       const [only, ...others] = clients;
       if (only && others.length === 0)
-        failed.push({ clientId: only.judgement.clientId, failure: inWords(error) });
+        failed.push({ clientId: only.judgement.clientId, failure: errorInWords(error) });
       else for (const client of clients) await saveOrSay([client]);
     }
   };
@@ -172,11 +221,4 @@ function shortForm(outcome: Outcome): object[] {
         },
       ]
     : [{ status: outcome.status, kind, key: subject.key, missing: outcome.missing }];
-}
-
-/** The kind of error and where, never its whole text: values of a check-in could be in it. */
-function inWords(error: unknown): string {
-  if (!(error instanceof Error)) return 'a check stopped without an error';
-  const place = error.stack?.match(/(lib\/[\w./-]+:\d+)/)?.[1];
-  return `${error.name}${place ? ` at ${place}` : ''}`;
 }
