@@ -10,6 +10,16 @@ create index if not exists question_stems on public.question using gin (to_tsvec
 create index if not exists answer_stems on public.answer using gin (to_tsvector('english', text));
 create index if not exists answer_of_question on public.answer (team_id, question_id);
 create index if not exists consent_of_client on public.consent (team_id, client_id);
+-- What points at a check-in, a set, a reason or a line of a plan: else each one deleted reads the team's whole table.
+create index if not exists check_in_corrected on public.check_in (team_id, corrects_id) where corrects_id is not null;
+create index if not exists coach_word_of_check_in on public.coach_word (team_id, check_in_id) where check_in_id is not null;
+create index if not exists coach_word_of_set on public.coach_word (team_id, set_id) where set_id is not null;
+create index if not exists seen_mark_of_check_in on public.seen_mark (team_id, check_in_id) where check_in_id is not null;
+create index if not exists question_of_check_in on public.question (team_id, check_in_id) where check_in_id is not null;
+create index if not exists clip_of_check_in on public.clip (team_id, check_in_id) where check_in_id is not null;
+create index if not exists step_taken_of_reason on public.step_taken (team_id, reason_id) where reason_id is not null;
+create index if not exists verdict_of_reason on public.verdict (team_id, reason_id);
+create index if not exists plan_item_paired on public.plan_item (team_id, paired_with_id) where paired_with_id is not null;
 
 do $$
 declare

@@ -1,4 +1,5 @@
-// npm run restore -- FOLDER: puts a backup back into an empty place, counts it, brings it up to date. See README.
+// npm run restore -- FOLDER [ERASE-LIST]: puts a backup back into an empty place, counts it, brings it up to date and
+// forgets again who had been deleted. See README.
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { mkdir, readdir, rm, writeFile } from 'node:fs/promises';
@@ -9,13 +10,15 @@ import { serverPlace, startPostgres } from '#lib/launch/postgres.mjs';
 import { secrets } from '#lib/launch/steps.mjs';
 import { findClientTools } from './client-tools.ts';
 import { readDump } from './dump.ts';
+import { forgetAgain } from './forget-again.ts';
 import { copyFiles } from './kept-files.ts';
 import { damagedFiles, type Manifest, readManifest } from './manifest.ts';
 import { embeddedFolder, filesFolder } from './source.ts';
 import { listTables, tableFigures } from './table-figures.ts';
 
 /** Throws before anything is written when the backup is damaged or the place is not empty. */
-async function restore(folder: string): Promise<Manifest> {
+async function restore(folder: string, eraseList: string | undefined): Promise<Manifest & { again: number }> {
+  if (eraseList && !existsSync(eraseList)) throw new Error(`There is no erase list ${eraseList}.`);
   const manifest = await readManifest(folder);
   const files = filesFolder();
   if (existsSync(files) && (await readdir(files)).length > 0)
@@ -29,7 +32,8 @@ async function restore(folder: string): Promise<Manifest> {
     await assertSame(place.address, manifest);
     if (existsSync(join(folder, 'files'))) await copyFiles(join(folder, 'files'), files);
     await bringUpToDate(place.address);
-    return manifest;
+    const again = await withClient(place.address, (client) => forgetAgain(client, files, eraseList));
+    return { ...manifest, again };
   } catch (error) {
     await place.undo();
     await rm(files, { recursive: true, force: true }); // was empty
@@ -170,13 +174,13 @@ async function withClient<T>(address: string, work: (client: pg.Client) => Promi
 if (process.argv[1]?.endsWith('backup/restore.ts')) {
   const folder = process.argv[2];
   const done = folder
-    ? restore(resolve(folder))
-    : Promise.reject(new Error('name the folder of a backup: npm run restore -- FOLDER'));
+    ? restore(resolve(folder), process.argv[3] === undefined ? undefined : resolve(process.argv[3]))
+    : Promise.reject(new Error('name the folder of a backup: npm run restore -- FOLDER [ERASE-LIST]'));
   done.then(
-    ({ tables, madeAt }) => {
+    ({ tables, madeAt, again }) => {
       const rows = Object.values(tables).reduce((sum, table) => sum + table.rows, 0);
       process.stdout.write(
-        `Restored the backup of ${madeAt}: ${Object.keys(tables).length} tables with ${rows} rows, each counted and compared.\n`,
+        `Restored the backup of ${madeAt}: ${Object.keys(tables).length} tables with ${rows} rows, each counted and compared.${again > 0 ? ` Deleted again: ${again} who had been deleted since.` : ''}\n`,
       );
       process.exit(0); // the migration engine leaves a timer behind
     },

@@ -1,9 +1,13 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import pg from 'pg';
 import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { ErasureLine } from '#lib/db/erasures.ts';
 import { ERASE_LIST_NAME, readEraseListFile } from '#lib/files/erase-list-file.ts';
 import * as files from '#lib/files/file-store.ts';
+import { forgetAgain } from '#lib/launch/backup/forget-again.ts';
 import { checkAfterCheckIn } from '#lib/usecases/check-after-check-in.ts';
 import { applyErasures } from '#lib/usecases/rights/apply-erasures.ts';
 import { askErasure, askErasureOf, takeErasureBack } from '#lib/usecases/rights/ask-erasure.ts';
@@ -167,6 +171,35 @@ describe('deletion of a client', () => {
     expect((await applyErasures()).erased).toBe(0);
     const [line] = (await readEraseListFile()).filter((one) => one.clientId === phone.clientId);
     expect(await eraseClient(line as ErasureLine)).toBe(false);
+  });
+
+  it('is done again by a restore, from a newer list than the backup’s', async () => {
+    const files = mkdtempSync(join(tmpdir(), 'plumbline-restored-'));
+    const newer = join(files, 'newer.jsonl');
+    const { clientId } = phone;
+    const { teamId } = phone.team;
+    const at = NOW.toISOString();
+    const line = {
+      teamId,
+      clientId,
+      receipt: 'FROM-THE-NEWER-LIST',
+      origin: 'client',
+      askedAt: at,
+      erasedAt: at,
+    };
+    writeFileSync(newer, `${JSON.stringify(line)}\n{"teamId":"cut`);
+    const owner = new pg.Client({ connectionString: process.env.DATABASE_URL });
+    await owner.connect();
+    try {
+      expect(await forgetAgain(owner, files, newer)).toBe(1);
+      expect(await forgetAgain(owner, files, undefined)).toBe(0);
+    } finally {
+      await owner.end();
+    }
+    expect(await ownerQuery('select from client where id = $1', [clientId])).toEqual([]);
+    expect(await loadReceipt('FROM-THE-NEWER-LIST')).toMatchObject({ filesLeft: 1 }); // the worker's next tick
+    expect(await readEraseListFile(files)).toEqual([line]); // kept for the next backup
+    rmSync(files, { recursive: true });
   });
 });
 
