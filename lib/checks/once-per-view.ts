@@ -7,13 +7,22 @@ import type { ClientView } from './types.ts';
 export function oncePerView<Result extends object>(
   compute: (view: ClientView, before?: Result) => Result,
 ): (view: ClientView) => Result {
+  const slot = slots;
+  slots += 1;
   return (view) => {
-    const there = view.memo.get(compute) as Result | undefined;
+    const there = view.memo[slot] as Result | undefined;
     if (there) return there;
-    const result = compute(view, view.earlier?.memo.get(compute) as Result | undefined);
-    view.memo.set(compute, result);
+    const result = compute(view, view.earlier?.memo[slot] as Result | undefined);
+    view.memo[slot] = result;
     return result;
   };
+}
+
+/** A place in `view.memo` for each thing computed: asked a thousand times a view, it is to cost nothing. */
+let slots = 0;
+
+export function emptyMemo(): unknown[] {
+  return new Array(slots).fill(undefined);
 }
 
 /**

@@ -43,8 +43,9 @@ export function recentDays<Day extends { at: number }>(
   days: readonly Day[],
   length: number,
 ): Day[] {
-  const newest = Math.max(...days.map((day) => day.at));
-  if (view.days.length - 1 - newest >= length) return [];
+  let newest = -1;
+  for (const { at } of days) if (at > newest) newest = at;
+  if (newest < 0 || view.days.length - 1 - newest >= length) return [];
   return days.filter((day) => newest - day.at < length);
 }
 

@@ -10,24 +10,25 @@ export type SidePair = {
   right: number;
 };
 
+/** `saysNothing`: every set of both sides reached its target. */
+export type ComparedDay = { pair: SidePair; saysNothing: boolean };
+
 /**
- * Same-day pairs, oldest first: the mean of the first m clean sets of each side, m = the fewer of both. A pair in which
- * every set reached its target says nothing and is left out.
+ * Same-day pairs, oldest first. A pair in which every set reached its target says nothing and is left out.
  */
 export function sidePairs(days: readonly RungDay[], rung: HistoryRung): SidePair[] {
-  return compared(days, rung).flatMap(({ pair, saysNothing }) => (saysNothing ? [] : [pair]));
+  return sayingPairs(comparedDays(days, rung));
 }
 
-/** `saysNothing`: every set of both sides reached its target. */
-export type PairDate = { date: string; saysNothing: boolean };
-
-/** Dates of all pairs, oldest first, also of those that say nothing. */
-export function pairDates(days: readonly RungDay[], rung: HistoryRung): PairDate[] {
-  return compared(days, rung).map(({ pair, saysNothing }) => ({ date: pair.date, saysNothing }));
+export function sayingPairs(compared: readonly ComparedDay[]): SidePair[] {
+  const pairs: SidePair[] = [];
+  for (const { pair, saysNothing } of compared) if (!saysNothing) pairs.push(pair);
+  return pairs;
 }
 
-function compared(days: readonly RungDay[], rung: HistoryRung): { pair: SidePair; saysNothing: boolean }[] {
-  const all: { pair: SidePair; saysNothing: boolean }[] = [];
+/** All same-day pairs, oldest first: the mean of the first m clean sets of each side, m = the fewer of both. */
+export function comparedDays(days: readonly RungDay[], rung: HistoryRung): ComparedDay[] {
+  const all: ComparedDay[] = [];
   for (const { date, counts, sets } of days) {
     if (!counts) continue;
     const left: Result[] = [];

@@ -43,7 +43,7 @@ export type ClientView = {
   /** The plan in force on a date. */
   planOn: (date: string) => HistoryPlan | undefined;
   /** What was worked out of this view so far, which never changes once built: see `oncePerView`. */
-  memo: Map<unknown, unknown>;
+  memo: unknown[];
   /** The view of an evening before, when all of its days are the first days of this one: what was trained is known. */
   earlier?: ClientView | undefined;
   /** No check-in came since `earlier`: what was worked out of check-ins alone is as it was. */

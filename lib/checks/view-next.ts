@@ -1,6 +1,7 @@
 import { dateOfDayNumber, dayNumber } from '#lib/domain/day-number.ts';
 import type { AsOf } from '#lib/domain/finding.ts';
 import type { ClientHistory, HistoryAbsence } from '#lib/domain/history.ts';
+import { emptyMemo } from './once-per-view.ts';
 import { plansThatHeld } from './plans-that-held.ts';
 import { standingOn } from './standing-on.ts';
 import { DEFAULT_LIMITS, type Limits } from './thresholds.ts';
@@ -45,7 +46,7 @@ function viewOfQuietDays(
     days: earlier.days.concat(quietDays(history, from, last)),
     joinedOn,
     indexOf: indexFrom(last - length + 1, length),
-    memo: new Map(),
+    memo: emptyMemo(),
     nothingNew: true,
     rungs,
     planOn,

@@ -4,6 +4,7 @@ import type { ClientHistory, HistoryCheckIn, HistoryPlan } from '#lib/domain/his
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { median } from '#lib/stats/median.ts';
 import { sessionLoadOf } from './day-facts.ts';
+import { emptyMemo } from './once-per-view.ts';
 import { plansThatHeld } from './plans-that-held.ts';
 import { isOnSoftGround } from './soft-ground.ts';
 import { standingOn } from './standing-on.ts';
@@ -46,7 +47,7 @@ export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = D
     days,
     joinedOn,
     indexOf: indexFrom(first, days.length),
-    memo: new Map(),
+    memo: emptyMemo(),
     nothingNew: false,
     rungs,
     planOn,

@@ -7,7 +7,7 @@ import { exceeds, reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
 import { recentDays, rungDays } from '../rung-days.ts';
-import { type PairDate, pairDates, percentBehind, type SidePair, sidePairs } from '../side-pairs.ts';
+import { type ComparedDay, comparedDays, percentBehind, type SidePair, sayingPairs } from '../side-pairs.ts';
 import { type Standing, standingsOf, subjectOf } from '../standings.ts';
 import { stepBeingTried } from '../steps-tried.ts';
 import type { Limits } from '../thresholds.ts';
@@ -44,7 +44,8 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const days = recentDays(view, rungDays(view, standing.rung.id), limits['sideGap.days']).filter(
     (day) => day.date >= standing.from,
   );
-  const pairs = sidePairs(days, standing.rung);
+  const compared = comparedDays(days, standing.rung);
+  const pairs = sayingPairs(compared);
   const gap = gapOf(pairs, limits);
   if (!gap) {
     const untied = pairs.filter(({ left, right }) => left !== right).length;
@@ -53,7 +54,7 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
       status: 'not-enough-history',
       kind: KIND,
       subject,
-      missing: missing + openEndedAsked(pairDates(days, standing.rung), limits),
+      missing: missing + openEndedAsked(compared, limits),
     };
   }
   if (!isBehind(gap, limits)) return { status: 'clear', kind: KIND, subject };
@@ -66,15 +67,15 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
  * Said when most of the last pairs ended at the target on both sides and none of the last two weeks says anything:
  * how far the sides are apart can not be seen from those.
  */
-function openEndedAsked(all: readonly PairDate[], limits: Limits): string {
+function openEndedAsked(all: readonly ComparedDay[], limits: Limits): string {
   const last = all.slice(-limits['sideGap.lastPairs']);
-  const newest = last.at(-1)?.date;
+  const newest = last.at(-1)?.pair.date;
   const ended = last.filter((pair) => pair.saysNothing).length;
   if (newest === undefined || last.length < limits['sideGap.lastPairs'] || ended * 2 <= last.length)
     return '';
   const weeks = limits['sideGap.openEndedWeeks'];
   const from = addDays(newest, -weeks * DAYS_A_WEEK);
-  if (last.some((pair) => !pair.saysNothing && pair.date > from)) return '';
+  if (last.some((one) => !one.saysNothing && one.pair.date > from)) return '';
   return `; both sides reached the target on ${ended} of ${counted(last.length, 'day')}: ask for one open-ended set every ${counted(weeks, 'week')}`;
 }
 

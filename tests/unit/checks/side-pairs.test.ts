@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rungDays } from '#lib/checks/rung-days.ts';
-import { pairDates, percentBehind, sidePairs } from '#lib/checks/side-pairs.ts';
+import { comparedDays, percentBehind, sidePairs } from '#lib/checks/side-pairs.ts';
 import { buildView } from '#lib/checks/view.ts';
 import type { HistorySet } from '#lib/domain/history.ts';
 import { aCheckIn, aHistory, aRung, day, evening, sets } from '#tests/fixtures/history-builders.ts';
@@ -31,9 +31,9 @@ describe('left and right of one day', () => {
     const day0 = [...side('left', [20]), ...side('right', [25])];
     const day1 = [...side('left', [19]), ...side('right', [25])];
     expect(pairs(day0, day1)).toEqual([{ date: day(1), left: 19, right: 25 }]);
-    expect(pairDates(daysOf(day0, day1), RUNG)).toEqual([
-      { date: day(0), saysNothing: true },
-      { date: day(1), saysNothing: false },
+    expect(comparedDays(daysOf(day0, day1), RUNG)).toMatchObject([
+      { pair: { date: day(0) }, saysNothing: true },
+      { pair: { date: day(1) }, saysNothing: false },
     ]);
     const planned = [...side('left', [12], { planned: 12 }), ...side('right', [15], { planned: 12 })];
     expect(pairs(planned)).toEqual([]);
