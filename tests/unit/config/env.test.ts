@@ -23,6 +23,20 @@ describe('the environment', () => {
     expect(() => parseEnv({ ...whole, PLUMBLINE_SECRET: secret })).toThrow(message);
   });
 
+  it.each([
+    [{ PLUMBLINE_METRICS_TOKEN: 'short' }, /PLUMBLINE_METRICS_TOKEN: must be 24 characters or more/],
+    [{ PLUMBLINE_WORKER_PORT: '0' }, /PLUMBLINE_WORKER_PORT: must be a whole number from 1 to 65535/],
+    [{ PLUMBLINE_WORKER_PORT: '94.5' }, /PLUMBLINE_WORKER_PORT: must be a whole number/],
+    [{ PLUMBLINE_WORKER_PORT: '70000' }, /PLUMBLINE_WORKER_PORT: must be a whole number/],
+  ])('refuses %j', (given, message) => {
+    expect(() => parseEnv({ ...whole, ...given })).toThrow(message);
+  });
+
+  it('takes a port for the worker, or none', () => {
+    expect(parseEnv({ ...whole, PLUMBLINE_WORKER_PORT: '9464' }).PLUMBLINE_WORKER_PORT).toBe(9464);
+    expect(parseEnv({ ...whole, PLUMBLINE_WORKER_PORT: '' }).PLUMBLINE_WORKER_PORT).toBeUndefined();
+  });
+
   it('takes both keys of web push or none', () => {
     const [PLUMBLINE_PUSH_PUBLIC, PLUMBLINE_PUSH_PRIVATE] = ['B'.repeat(87), 'p'.repeat(43)];
     expect(parseEnv({ ...whole, PLUMBLINE_PUSH_PUBLIC, PLUMBLINE_PUSH_PRIVATE })).toMatchObject({
