@@ -53,3 +53,21 @@ export async function insertConsent(
     [tx.teamId, given.clientId, given.kind, given.version, given.at, given.by],
   );
 }
+
+export type RightsNews = { clientId: string; name: string; withdrawnAt: Date | null; deletedOn: Date | null };
+
+/** Clients of a coach who took their consent back or asked to be deleted, by name. */
+export async function listRightsNews(tx: TeamPg, coachId: string): Promise<RightsNews[]> {
+  const { rows } = await tx.client.query<RightsNews>(
+    `with taken as (select client_id, max(withdrawn_at) as at from consent
+       where team_id = $1 and kind = 'health-data' and withdrawn_by is not null group by client_id),
+     gone as (select client_id, min(due_at) as at from erasure_ask where team_id = $1 and taken_back_at is null group by client_id)
+     select c.id as "clientId", c.name, taken.at as "withdrawnAt", gone.at as "deletedOn"
+     from client c left join taken on taken.client_id = c.id left join gone on gone.client_id = c.id
+     where c.team_id = $1 and c.coach_id = $2 and c.standing <> 'left'
+       and (gone.at is not null or (taken.at is not null and is_consent_withdrawn($1, c.id)))
+     order by lower(c.name), c.id`,
+    [tx.teamId, coachId],
+  );
+  return rows;
+}

@@ -2,10 +2,12 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { may } from '#lib/auth/permissions.ts';
 import { countApprovals } from '#lib/db/approvals.ts';
 import { withTeamPg } from '#lib/db/client.ts';
+import { listRightsNews } from '#lib/db/consents.ts';
 import { listViews, type SavedView } from '#lib/db/saved-views.ts';
 import type { Tier } from '#lib/domain/vocabulary.ts';
 import { firstRows } from '#lib/views/board-first-rows.ts';
 import type { BoardFilter, DrawnBoard } from '#lib/views/board-types.ts';
+import { rightsLines } from '#lib/views/rights/board-lines.ts';
 import { boardTeamLines, type TeamLine } from '#lib/views/team-page.ts';
 import { drawRows } from './draw-rows.ts';
 import { readBoard } from './read-board.ts';
@@ -43,6 +45,7 @@ export async function loadBoard(
       },
       actor.memberId,
     );
-    return { ...read.board, groups, views, lines };
+    const news = actor.memberId ? await listRightsNews(tx, actor.memberId) : [];
+    return { ...read.board, groups, views, lines: [...rightsLines(news), ...lines] };
   });
 }

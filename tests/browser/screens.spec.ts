@@ -89,6 +89,10 @@ test('screens of the coach', async ({ browser }) => {
       ['approvals', '/team/approvals'],
       ['move-clients', '/team/move'],
       ['import-clients', '/clients/import'],
+      ['client-rights', `${client}/rights`],
+      ['records', '/team/records'],
+      ['record-of-acts', '/team/audit'],
+      ['record-of-acts-empty', '/team/audit?kind=out&who=00000000-0000-4000-8000-000000000000'],
     ];
   });
 });
@@ -125,6 +129,9 @@ test('screens of the client', async ({ browser }) => {
     ['earlier', '/earlier'],
     ['plain-check-in', '/check-in/plain'],
     ['without-signal', '/without-signal'],
+    ['consent', '/consent'],
+    ['your-data', '/your-data'],
+    ['delete-everything', '/your-data/delete?sure=ask'],
   ]);
 });
 

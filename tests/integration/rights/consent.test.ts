@@ -5,6 +5,7 @@ import { CONSENT_VERSION } from '#lib/domain/consent.ts';
 import { addStill } from '#lib/usecases/add-still.ts';
 import { askQuestion } from '#lib/usecases/ask-question.ts';
 import { checkAfterCheckIn } from '#lib/usecases/check-after-check-in.ts';
+import { loadBoard } from '#lib/usecases/load-board.ts';
 import { giveConsent } from '#lib/usecases/rights/give-consent.ts';
 import { loadConsent } from '#lib/usecases/rights/load-consent.ts';
 import { withdrawConsent } from '#lib/usecases/rights/withdraw-consent.ts';
@@ -13,6 +14,7 @@ import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
 import { aPhoto } from '#tests/fixtures/pictures.ts';
 import { aPhone, aTraining, NOW, type Phone, TODAY } from '../check-in/arrange.ts';
 import { ownerQuery } from '../support/database.ts';
+import { leadOf } from '../team/arrange.ts';
 
 let phone: Phone;
 const body = { version: CONSENT_VERSION, share: false, guardian: '' };
@@ -124,6 +126,10 @@ describe('consent that is taken back', () => {
     );
     expect(new Set(reasons.map(({ why }) => why))).toEqual(new Set(['consent taken back']));
     expect(await count('check_in')).toBe(1);
+    const { lines } = await loadBoard(leadOf(phone.team), {}, later(2));
+    expect(lines.map(({ words }) => words)).toEqual([
+      'Zofia took their consent back on Tuesday 24 November: no checks, no check-ins',
+    ]);
     expect((await loadConsent(phone.actor)).health).toMatchObject({ state: 'withdrawn', by: 'Zofia' });
 
     await giveConsent(phone.actor, body, later(72));
