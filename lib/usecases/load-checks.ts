@@ -8,8 +8,12 @@ import {
   listSettingsVersions,
   type SettingsVersion,
 } from '#lib/db/settings.ts';
+import { findTeamMember } from '#lib/db/team-members.ts';
 import { countVerdicts } from '#lib/db/verdict-counts.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
 import { type CheckGroup, changesInWords, checkGroups } from '#lib/views/checks-page.ts';
+import { clockTime } from '#lib/views/local-time.ts';
+import { exactDate } from '#lib/views/say-date.ts';
 
 const VERSIONS_SHOWN = 40;
 
@@ -18,7 +22,8 @@ export type VersionLine = {
   scope: string;
   clientId: string | null;
   by: string;
-  at: Date;
+  /** Day and time on the reader's own clock. */
+  at: string;
   why: string;
   changes: string[];
 };
@@ -42,27 +47,30 @@ export type ChecksPage = {
 export function loadChecks(
   actor: Actor,
   asked: { client?: string | undefined; version?: number | undefined },
+  now: Date,
 ): Promise<ChecksPage | undefined> {
   const clientId = asked.client ?? null;
   return withTeamPg(actor.scope, async (tx) => {
     const client = clientId === null ? null : await findClient(tx, clientId);
     if (client === undefined) return undefined;
     const team = await findChanged(tx, null);
-    const now = clientId === null ? team : await findChanged(tx, clientId);
+    const inForce = clientId === null ? team : await findChanged(tx, clientId);
     const versions = await listSettingsVersions(tx, VERSIONS_SHOWN);
     const opened = versions.find((one) => one.version === asked.version && one.clientId === clientId);
     const own = await listOwnSettings(tx);
+    const zone = (await findTeamMember(tx, actor.memberId ?? '', now))?.zone ?? 'UTC';
     return {
       client: client && { id: client.id, name: client.name },
       groups: checkGroups({
         without: limitsWith(clientId === null ? {} : team.values),
-        changed: (opened ?? now).values,
+        changed: (opened ?? inForce).values,
         verdicts: await countVerdicts(tx, clientId),
       }),
-      version: now.version,
-      changed: now.values,
+      version: inForce.version,
+      changed: inForce.values,
       opened: opened?.version ?? null,
-      before: versions.find((one) => one.clientId === clientId && one.version < now.version)?.values ?? {},
+      before:
+        versions.find((one) => one.clientId === clientId && one.version < inForce.version)?.values ?? {},
       clients: (await listClients(tx))
         .filter(({ standing }) => standing !== 'left')
         .map(({ id, name }) => ({ id, name }))
@@ -70,13 +78,13 @@ export function loadChecks(
       ownNumbers: own
         .filter(({ values }) => Object.keys(values).length > 0)
         .map(({ clientId: id, name }) => ({ clientId: id, name })),
-      versions: versions.map((one, index) => toLine(one, versions.slice(index + 1))),
+      versions: versions.map((one, index) => toLine(one, versions.slice(index + 1), zone)),
     };
   });
 }
 
 /** `earlier`: the versions before it, newest first. */
-function toLine(one: SettingsVersion, earlier: readonly SettingsVersion[]): VersionLine {
+function toLine(one: SettingsVersion, earlier: readonly SettingsVersion[], zone: string): VersionLine {
   const before = earlier.find(({ clientId }) => clientId === one.clientId)?.values ?? {};
   const team = one.clientId === null ? {} : (earlier.find(({ clientId }) => clientId === null)?.values ?? {});
   return {
@@ -84,7 +92,7 @@ function toLine(one: SettingsVersion, earlier: readonly SettingsVersion[]): Vers
     scope: one.clientName ?? 'the team',
     clientId: one.clientId,
     by: one.by ?? 'nobody known',
-    at: one.at,
+    at: `${exactDate(localDateOf(one.at, zone))}, ${clockTime(one.at, zone)}`,
     why: one.why,
     changes: changesInWords(before, one.values, limitsWith(team)),
   };

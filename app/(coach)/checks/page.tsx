@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
+import { now } from '#lib/clock.ts';
 import { checksAddress } from '#lib/schemas/settings.ts';
 import { loadChecks } from '#lib/usecases/load-checks.ts';
 import forms from '../clients/_parts/forms.module.css';
@@ -19,7 +20,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 export default async function ChecksPage({ searchParams }: Props) {
   const actor = await requireActor('see-checks');
   const address = checksAddress.parse(await searchParams);
-  const page = await loadChecks(actor, address);
+  const page = await loadChecks(actor, address, now());
   if (!page) notFound();
   const { client, groups, opened, clients, ownNumbers, versions } = page;
   const mayEdit = may(actor.role, client ? 'edit-clients' : 'manage-team');

@@ -17,8 +17,7 @@ export function Versions({ versions }: { versions: readonly VersionLine[] }) {
           {versions.map((one) => (
             <li key={one.version}>
               <p>
-                <b>{one.version}</b> for {one.scope}, by {one.by},{' '}
-                {one.at.toISOString().slice(0, 16).replace('T', ' ')} UTC: {one.why}
+                <b>{one.version}</b> for {one.scope}, by {one.by}, {one.at}: {one.why}
               </p>
               <ul>
                 {one.changes.map((change) => (

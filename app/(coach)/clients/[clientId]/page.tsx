@@ -42,7 +42,12 @@ export default async function ClientPage({ params, searchParams }: Props) {
     <main id="main" tabIndex={-1}>
       <ReadingArea readings={page.readings} className={styles.upper}>
         <TheLine />
-        <Head page={page} saved={typeof saved === 'string' && /^\d{1,5}$/.test(saved) ? saved : undefined} />
+        <Head
+          page={page}
+          saved={typeof saved === 'string' && /^\d{1,5}$/.test(saved) ? saved : undefined}
+          mayExport={may(actor.role, 'export-clients')}
+          mayEdit={may(actor.role, 'edit-clients')}
+        />
         <TeamNews
           note={team?.note ?? null}
           approvals={approvals}

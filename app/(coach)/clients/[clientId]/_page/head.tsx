@@ -4,8 +4,10 @@ import type { ClientPage } from '#lib/views/client-page.ts';
 import styles from './client-page.module.css';
 import { Said } from './said.tsx';
 
+type Props = { page: ClientPage; saved: string | undefined; mayExport: boolean; mayEdit: boolean };
+
 /** Who this is, how they are in two sentences, why they are on the board, and the step proposed. */
-export function Head({ page, saved }: { page: ClientPage; saved: string | undefined }) {
+export function Head({ page, saved, mayExport, mayEdit }: Props) {
   const { reasons } = page;
   return (
     <div className={styles.top}>
@@ -55,11 +57,15 @@ export function Head({ page, saved }: { page: ClientPage; saved: string | undefi
         )}
         <div className={styles.acts}>
           <Link href={`/clients/${page.id}/plan`}>{page.plan ? 'Change the plan' : 'Write the plan'}</Link>
-          <Link href={`/clients/${page.id}/handover`}>Hand over</Link>
-          <a href={`/api/clients/${page.id}/export`} download>
-            Export the record
-          </a>
-          <Link href={`/clients/${page.id}/log`}>Bring in an old log</Link>
+          {mayExport && (
+            <>
+              <Link href={`/clients/${page.id}/handover`}>Hand over</Link>
+              <a href={`/api/clients/${page.id}/export`} download>
+                Export the record
+              </a>
+            </>
+          )}
+          {mayEdit && <Link href={`/clients/${page.id}/log`}>Bring in an old log</Link>}
           <Link href={`/clients/${page.id}/rights`}>Consent and record</Link>
         </div>
       </aside>
