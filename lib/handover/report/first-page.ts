@@ -121,7 +121,7 @@ function planLines({ history, view, today }: ReportInput): Block[] {
   const end = plan.until === null ? 'open' : `last day ${day(plan.until)}`;
   return [
     text(
-      `Version ${plan.version}, from ${day(plan.from)}, ${end}, ${counted(plan.sessionsPerWeek, 'session')} a week.${plan.why ? ` Why: ${plan.why}` : ''}`,
+      `Version ${plan.version}, from ${day(plan.from)}, ${end}, ${counted(plan.sessionsPerWeek, 'session')} a week. Why: ${plan.why || 'not written'}`,
     ),
     ...list(
       sessions.map((name) => {

@@ -92,15 +92,7 @@ export function positions(
     table(
       `Drills that load it (${tissues.map((tissue) => TISSUE_LABELS[tissue]).join('; ')})`,
       'sets.csv',
-      [
-        'Drill and support',
-        'Stress 0-1#',
-        'Days#',
-        'Sets#',
-        'Days with a score#',
-        'Median score#',
-        'Highest#',
-      ],
+      ['Drill and support', 'Stress 0-1#', 'Days#', 'Sets#', 'Days told#', 'Median score#', 'Highest#'],
       shown.map((row) => [
         row.name,
         number(row.weight),
@@ -110,7 +102,7 @@ export function positions(
         number(median(row.scores)),
         row.scores.length === 0 ? '' : number(Math.max(...row.scores)),
       ]),
-      'Scores of the days with the drill: they stand beside each other, and say nothing of a cause.',
+      'Scores of the days with the drill, “nothing hurts” as 0: they stand beside each other, and say nothing of a cause.',
     ),
   ];
 }

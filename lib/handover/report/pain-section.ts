@@ -7,7 +7,7 @@ import { dangerBlocks } from './danger-section.ts';
 import type { ReportInput } from './input.ts';
 import { changedBefore, positions } from './pain-around.ts';
 import { day, heading, number, table, tableOr, text } from './say.ts';
-import { highestOf, type SorePlace, sorePlaces } from './sore-places.ts';
+import { highestOf, type SorePlace, scoredDaysOf, sorePlaces } from './sore-places.ts';
 
 const DAYS_LISTED = 84;
 const LINES_DRAWN = 3;
@@ -70,7 +70,7 @@ function placeBlocks(input: ReportInput, place: SorePlace): Block[] {
   return [
     heading(3, asSentence(place.name)),
     text(
-      `First told ${day(place.since)}.${told ? ` At the start: ${told.value} of 10, for ${counted(told.sinceWeeks, 'week')}.` : ''} ${tendency(input, place)} In the last ${length} days ${known.size} have a check-in and ${length - known.size} have none; ${counted([...place.days.keys()].filter((date) => date >= from).length, 'day')} with a score here.`,
+      `First told ${day(place.since)}.${told ? ` At the start: ${told.value} of 10, for ${counted(told.sinceWeeks, 'week')}.` : ''} ${tendency(input, place)} In the last ${length} days ${known.size} have a check-in and ${length - known.size} have none; ${counted(scoredDaysOf(place, from), 'day')} with a score here.`,
     ),
     text(changedBefore(input, place)),
     tableOr(

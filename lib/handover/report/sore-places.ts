@@ -16,7 +16,7 @@ export type SorePlace = {
   highest: { date: string; value: number };
   /** Highest of the last 28 days; null: not spoken of. */
   recent: number | null;
-  /** Days with a score of the place. */
+  /** Days with a score of the place, and those on which nothing hurt. */
   days: Map<string, Scores>;
 };
 
@@ -26,9 +26,10 @@ const RECENT_DAYS = 28;
 export function sorePlaces({ history, period }: Pick<ReportInput, 'history' | 'period'>): SorePlace[] {
   const places = new Map<string, SorePlace>();
   const inPeriod = history.checkIns.filter((one) => one.date >= period.from && one.date <= period.to);
-  for (const { date, pain } of [...inPeriod].sort((a, b) =>
+  for (const { date, pain, nothingHurts } of [...inPeriod].sort((a, b) =>
     a.date < b.date ? -1 : a.date > b.date ? 1 : 0,
   )) {
+    if (nothingHurts) for (const place of places.values()) addCalm(place, date, period.to);
     for (const { kind, region, side, moment, value } of pain) {
       if (kind !== 'joint') continue;
       const key = `${region}:${side}`;
@@ -65,7 +66,25 @@ export function sorePlaces({ history, period }: Pick<ReportInput, 'history' | 'p
   );
 }
 
-/** The highest score of a day, any moment. */
+const NO_SCORES = (): Scores => ({ during: null, after: null, morning: null, today: null });
+
+/** "Nothing hurts" says 0 of every place that was ever sore. */
+function addCalm(place: SorePlace, date: string, to: string): void {
+  if (!place.days.has(date)) {
+    place.days.set(date, NO_SCORES());
+    place.last = { date, value: 0 };
+  }
+  if (date > addDays(to, -RECENT_DAYS)) place.recent = Math.max(place.recent ?? 0, 0);
+}
+
+/** Days with a score of the place's own. */
+export function scoredDaysOf(place: SorePlace, from: string): number {
+  return [...place.days].filter(
+    ([date, scores]) => date >= from && Object.values(scores).some((one) => one !== null),
+  ).length;
+}
+
+/** The highest score of a day, any moment. "Nothing hurts" is 0. */
 export function highestOf(scores: Readonly<Scores>): number {
   return Math.max(0, ...Object.values(scores).map((score) => score ?? 0));
 }
