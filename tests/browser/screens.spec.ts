@@ -89,6 +89,7 @@ test('screens of the coach', async ({ browser }) => {
       ['approvals', '/team/approvals'],
       ['move-clients', '/team/move'],
       ['import-clients', '/clients/import'],
+      ['take-in', '/clients/take-in'],
       ['client-rights', `${client}/rights`],
       ['records', '/team/records'],
       ['record-of-acts', '/team/audit'],

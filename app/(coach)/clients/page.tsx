@@ -38,6 +38,9 @@ export default async function ClientsPage({
             <Link href="/clients/import" className={styles.other}>
               Import a list
             </Link>
+            <Link href="/clients/take-in" className={styles.other}>
+              Take a client in
+            </Link>
           </>
         )}
       </div>

@@ -3,6 +3,7 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findTaken, insertTaken, lockTakingIn, tryOut } from '#lib/db/take-in.ts';
+import type { Standing } from '#lib/domain/vocabulary.ts';
 import { AppError } from '#lib/errors.ts';
 import type { LadderMatch } from '#lib/handover/take-in/match-ladders.ts';
 import { type ReadBag, readBag } from '#lib/handover/take-in/read-bag.ts';
@@ -16,7 +17,7 @@ import { keepPack } from './keep-pack.ts';
 export type PackSeen = {
   /** Sent back with the same pack to take the client in. */
   manifestSha256: string;
-  client: { name: string; zone: string; standing: string; under18: boolean; email: string | null };
+  client: { name: string; zone: string; standing: Standing; under18: boolean; email: string | null };
   from: { team: string; by: string; made: string };
   period: PackRecord['period'];
   /** Rows by table. */
@@ -86,7 +87,7 @@ async function takeIn(tx: TeamPg, actor: Actor, read: Read, now: Date): Promise<
     clientId,
     seen: {
       manifestSha256: bag.manifestSha256,
-      client: { name, zone, standing, under18, email },
+      client: { name, zone, standing: standing as Standing, under18, email }, // its rule was checked
       from: { team: from, by: infoOf(bag, 'Contact-Name'), made: infoOf(bag, 'Bagging-Date') },
       period: record.period,
       rows,

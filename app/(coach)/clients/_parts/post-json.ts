@@ -12,7 +12,7 @@ export async function postJson(url: string, body: unknown): Promise<Answer> {
     });
     const value: unknown = response.status === 204 ? null : await response.json();
     if (response.ok) return { ok: true, value };
-    return refusal(value);
+    return refusalOf(value);
   } catch {
     return {
       ok: false,
@@ -28,7 +28,8 @@ export function textIn(value: unknown, key: string): string {
   return typeof found === 'string' ? found : '';
 }
 
-function refusal(value: unknown): Answer {
+/** A refusal of a route, as it came. */
+export function refusalOf(value: unknown): Answer {
   const error = isRecord(value) && isRecord(value.error) ? value.error : {};
   const fields = isRecord(error.fields) ? error.fields : {};
   return {

@@ -1,0 +1,71 @@
+import { exactDate } from './say-date.ts';
+
+const WORDS: Readonly<Record<string, readonly [one: string, many: string]>> = {
+  check_in: ['check-in', 'check-ins'],
+  check_in_set: ['set', 'sets'],
+  pain_score: ['pain score', 'pain scores'],
+  danger_sign_told: ['danger sign', 'danger signs'],
+  plan: ['plan version', 'plan versions'],
+  placement: ['place on a ladder', 'places on ladders'],
+  limit_rule: ['limit', 'limits'],
+  clinician_word: ['clinician’s word', 'clinicians’ words'],
+  question: ['question', 'questions'],
+  answer: ['answer', 'answers'],
+  coach_word: ['word of a coach', 'words of coaches'],
+  reason: ['reason', 'reasons'],
+  reason_event: ['event of a reason', 'events of reasons'],
+  step_taken: ['step taken', 'steps taken'],
+  step_outcome: ['outcome of a step', 'outcomes of steps'],
+  assessment: ['assessment', 'assessments'],
+  absence: ['absence', 'absences'],
+  film_request: ['film asked for', 'films asked for'],
+  question_still: ['picture', 'pictures'],
+  private_note: ['private note', 'private notes'],
+  consent: ['consent given elsewhere', 'consents given elsewhere'],
+  goal: ['goal', 'goals'],
+  guardian: ['parent or guardian', 'parents or guardians'],
+};
+/** Said first, in this order; the rest together. */
+const SHOWN = Object.keys(WORDS);
+
+/** "212 check-ins", "1 limit": what a pack carries, the largest matters first; rows that nobody counts are one sum. */
+export function packCounts(rows: Readonly<Record<string, number>>): string[] {
+  const said = SHOWN.flatMap((table) => {
+    const count = rows[table];
+    return count ? [countOf(table, count)] : [];
+  });
+  const rest = Object.entries(rows).reduce(
+    (sum, [table, count]) => (SHOWN.includes(table) || table === 'client' ? sum : sum + count),
+    0,
+  );
+  return rest > 0 ? [...said, `${rest} more rows: plan lines, seen marks, standings and the like`] : said;
+}
+
+function countOf(table: string, count: number): string {
+  const [one, many] = WORDS[table] ?? ['row', 'rows'];
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** "3 sets: what they belong to is not in the pack". */
+export function leftOutLine({ table, rows, why }: { table: string; rows: number; why: string }): string {
+  return `${WORDS[table] ? countOf(table, rows) : `${rows} rows of ${table.replaceAll('_', ' ')}`}: ${why}`;
+}
+
+/** What becomes of a ladder of the pack. */
+export function ladderLine(ladder: {
+  name: string;
+  own: { name: string } | null;
+  why: string;
+  otherMarks: readonly string[];
+}): string {
+  if (!ladder.own) return `Brought in as a ladder of its own: ${ladder.why}.`;
+  const same =
+    ladder.own.name === ladder.name ? 'Your own ladder of this name.' : `Your own ${ladder.own.name}.`;
+  if (ladder.otherMarks.length === 0) return same;
+  return `${same} Your pass mark counts from now on for: ${ladder.otherMarks.join(', ')}.`;
+}
+
+/** The days that a pack covers. */
+export function packPeriod({ from, to }: { from: string | null; to: string }): string {
+  return from === null ? `from the first day to ${exactDate(to)}` : `${exactDate(from)} to ${exactDate(to)}`;
+}
