@@ -4,6 +4,7 @@ import { checksBench } from './checks.bench.ts';
 import { detectBench } from './detect/detect.bench.ts';
 import { forecastBench } from './forecast.bench.ts';
 import type { Bench } from './harness.ts';
+import { nightBench, nightClientsBench, nightHistoryBench, nightWorkersBench } from './night/night.bench.ts';
 import { phoneJsBench } from './phone-js.bench.ts';
 import { phoneTimeBench } from './phone-time.bench.ts';
 import { replayBench } from './replay.bench.ts';
@@ -14,6 +15,10 @@ export const BENCHES: Bench[] = [
   checkHistoryBench,
   detectBench,
   forecastBench,
+  nightBench,
+  nightHistoryBench,
+  nightClientsBench,
+  nightWorkersBench,
   phoneJsBench,
   phoneTimeBench,
   replayBench,
