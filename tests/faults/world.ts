@@ -1,0 +1,125 @@
+import { execFileSync } from 'node:child_process';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import pg from 'pg';
+import { appUrl } from '#lib/launch/migrate.mjs';
+import { startPostgres } from '#lib/launch/postgres.mjs';
+import { bundlePrograms, type Programs } from './programs.ts';
+import { type FaultRedis, startRedis } from './redis.ts';
+
+export const ROOT = resolve(import.meta.dirname, '../..');
+export const SECRET = 'only-f0r-fault-runs-kZ0u8rT3yQ6wN1bV5mX9cL2j';
+/** A crash of the server may lose nothing that was said to be kept: no asynchronous commit. A crash of the machine is not tried. */
+const POSTGRES = ['fsync=off', 'full_page_writes=off', 'max_connections=120'];
+
+export type Database = { name: string; ownerUrl: string; appUrl: string };
+
+/** A PostgreSQL and, where one can be had, a Redis of our own in a folder of our own; both are gone after `close`. */
+export type World = {
+  folder: string;
+  programs: Programs;
+  redis: FaultRedis | undefined;
+  /** A new database with everything that `template` holds. */
+  clone: (template: string, as?: string) => Promise<Database>;
+  /** Folder of the server's data, for its owner. */
+  data: string;
+  admin: Database;
+  /** The server ends as if the power of its process were cut, and starts again on the same port after `awayMs`. */
+  restartPostgres: (awayMs?: number) => Promise<void>;
+  sql: <Row extends pg.QueryResultRow>(
+    database: Database,
+    text: string,
+    values?: unknown[],
+  ) => Promise<Row[]>;
+  close: () => Promise<void>;
+};
+
+export async function openWorld(options: { redisServer: string | undefined }): Promise<World> {
+  const folder = mkdtempSync(join(tmpdir(), 'plumbline-faults-'));
+  chmodSync(folder, 0o755); // as root the server runs as another user
+  const place = { folder: join(folder, 'postgres'), password: 'only-for-faults', settings: POSTGRES };
+  let server = await startPostgres(place);
+  const port = Number(new URL(server.url('postgres')).port);
+  const addressOf = (name: string): Database => {
+    const ownerUrl = server.url(name);
+    return { name, ownerUrl, appUrl: appUrl(ownerUrl, SECRET) };
+  };
+  const admin = addressOf('postgres');
+  const migrated = addressOf('migrated');
+  let redis: FaultRedis | undefined;
+  const close = async () => {
+    redis?.kill();
+    server.stop();
+    rmSync(folder, { recursive: true, force: true });
+    rmSync(programs.folder, { recursive: true, force: true });
+  };
+  const programs = await bundlePrograms(folder);
+  try {
+    execFileSync(process.execPath, [join(ROOT, 'lib/launch/migrate.mjs')], {
+      cwd: ROOT,
+      env: { ...process.env, DATABASE_URL: migrated.ownerUrl, PLUMBLINE_SECRET: SECRET },
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
+    redis = options.redisServer ? await startRedis(options.redisServer, folder) : undefined;
+  } catch (error) {
+    await close();
+    throw error;
+  }
+  const [{ data_directory: data = '' } = {}] = await query<{ data_directory: string }>(
+    admin,
+    'show data_directory',
+  );
+  let clones = 0;
+
+  return {
+    folder,
+    data,
+    admin,
+    programs,
+    redis,
+    sql: query,
+    clone: async (template, as) => {
+      clones += 1;
+      const name = as ?? `${template}_${clones}`;
+      await query(admin, `create database ${name} template ${template}`);
+      return addressOf(name);
+    },
+    restartPostgres: async (awayMs = 0) => {
+      const pid = Number(execFileSync('head', ['-1', join(data, 'postmaster.pid')], { encoding: 'utf8' }));
+      process.kill(pid, 'SIGQUIT'); // immediate: no checkpoint, every connection cut
+      while (isAlive(pid)) await pause(10);
+      await pause(awayMs);
+      server = await startPostgres({ ...place, port });
+    },
+    close,
+  };
+}
+
+async function query<Row extends pg.QueryResultRow>(
+  database: Database,
+  text: string,
+  values: unknown[] = [],
+): Promise<Row[]> {
+  const client = new pg.Client({ connectionString: database.ownerUrl });
+  client.on('error', () => undefined);
+  await client.connect();
+  try {
+    return (await client.query<Row>(text, values)).rows;
+  } finally {
+    await client.end().catch(() => undefined);
+  }
+}
+
+function isAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+export function pause(ms: number): Promise<void> {
+  return new Promise((done) => setTimeout(done, ms));
+}

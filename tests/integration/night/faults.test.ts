@@ -1,0 +1,27 @@
+import { spawnSync } from 'node:child_process';
+import { expect, it } from 'vitest';
+import { runFaults } from '#tests/faults/run-faults.ts';
+import { diskFull } from '#tests/faults/scenarios/full.ts';
+import { killed, postgresRestarted } from '#tests/faults/scenarios/nights.ts';
+import { queueDown } from '#tests/faults/scenarios/submits.ts';
+
+// The short form of `npm run test:faults`: real processes on a PostgreSQL and a Redis of their own, four faults of the
+// fifteen, few clients and kills.
+const redisServer = process.env.REDIS_SERVER ?? which('redis-server');
+const FAULTS = [
+  killed,
+  { ...postgresRestarted, kinds: ['postgres'] as const },
+  { ...queueDown, kinds: ['redis'] as const },
+  { ...diskFull, kinds: ['postgres'] as const },
+];
+
+function which(name: string): string | undefined {
+  const found = spawnSync('sh', ['-c', `command -v ${name}`], { encoding: 'utf8' });
+  return found.status === 0 ? found.stdout.trim() : undefined;
+}
+
+it('workers killed, servers away, disks full: everything as undisturbed', async () => {
+  const rows = await runFaults({ faults: FAULTS, sizes: { clients: 24, kills: 3 }, seed: 1, redisServer });
+  expect(rows.filter((row) => row.failure !== null)).toEqual([]);
+  expect(rows.length).toBe(redisServer ? 5 : 3);
+}, 240_000);
