@@ -2,13 +2,16 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import { rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import pg from 'pg';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it, vi } from 'vitest';
 import { closeDb } from '#lib/db/client.ts';
 import { tableFigures } from '#lib/launch/backup/table-figures.ts';
 import { runNightBatch } from '#lib/usecases/run-night-batch.ts';
 import { type Group, makeGroup } from '#tests/integration/night/arrange.ts';
 import { ownerQuery } from '#tests/integration/support/database.ts';
 import { command, type OwnServer, openOwnServer } from './own-server.ts';
+
+// Whole processes and servers: a busy machine takes minutes for what takes seconds.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 let server: OwnServer;
 let group: Group;

@@ -20,17 +20,23 @@ export type OwnServer = {
 export type Told = { code: number; said: string };
 
 /** A checkout's data folder with a server of its own; this process uses it from here on, on one port throughout. */
-export async function openOwnServer(): Promise<OwnServer> {
+export async function openOwnServer(native?: string): Promise<OwnServer> {
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-drill-'));
   const port = await freePort();
   const secrets = { app: inject('secret'), database: PASSWORD };
   writeFileSync(join(folder, 'secrets.json'), JSON.stringify(secrets));
   mkdirSync(join(folder, 'files'));
   const postgres = join(folder, 'postgres');
-  const place = serverPlace(postgres); // as root it may lie elsewhere
+  const place = serverPlace(postgres, native); // as root it may lie elsewhere
   let server: Awaited<ReturnType<typeof startPostgres>> | undefined;
   const start = async () => {
-    server = await startPostgres({ folder: postgres, password: PASSWORD, port, settings: FAST });
+    server = await startPostgres({
+      folder: postgres,
+      password: PASSWORD,
+      port,
+      settings: FAST,
+      ...(native && { native }),
+    });
   };
   await start();
   const address = server?.url('plumbline') ?? '';
@@ -58,11 +64,16 @@ export async function openOwnServer(): Promise<OwnServer> {
   };
 }
 
-/** Runs one of the documented commands for that data folder. */
-export function command(name: 'backup' | 'restore', data: string, folder: string): Promise<Told> {
+/** Runs one of the documented commands for that data folder, or for the database that `address` names. */
+export function command(
+  name: 'backup' | 'restore',
+  data: string,
+  folder: string,
+  address?: string,
+): Promise<Told> {
   const { DATABASE_URL: _, APP_DATABASE_URL: __, PLUMBLINE_FILES: ___, ...rest } = process.env;
-  const environment = { ...rest, PLUMBLINE_DATA: data };
-  const way = name === 'backup' ? ['--way=files'] : [];
+  const environment = { ...rest, PLUMBLINE_DATA: data, ...(address && { DATABASE_URL: address }) };
+  const way = name === 'backup' && !address ? ['--way=files'] : [];
   return new Promise((done) => {
     execFile(
       process.execPath,

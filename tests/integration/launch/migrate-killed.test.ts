@@ -2,9 +2,12 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
 import pg from 'pg';
-import { afterAll, beforeAll, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, expect, inject, it, vi } from 'vitest';
 import { dropDatabase } from '#lib/launch/migrate.mjs';
 import { schemaPrint } from './schema-print.ts';
+
+// Whole processes and servers: a busy machine takes minutes for what takes seconds.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 /** The long form: PLUMBLINE_KILLS=100. */
 const KILLS = Number(process.env.PLUMBLINE_KILLS ?? 2);

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest';
 import type { QueuePlace } from '#lib/jobs/backend.ts';
 import { closeQueues, kickNotices, kickOutbox, placeQueuesAt } from '#lib/jobs/queue.ts';
 import { addNote } from '#lib/usecases/add-note.ts';
@@ -15,6 +15,9 @@ import { openPushService } from '#tests/integration/notices/push-service.ts';
 import { ownerQuery } from '#tests/integration/support/database.ts';
 import { recordQueue } from './queue-recorder.ts';
 import { startRealWorker } from './real-worker.ts';
+
+// Whole processes and servers: a busy machine takes minutes for what takes seconds.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 /** What people wrote, and who they are: words that nothing of ours can contain. */
 const WROTE = {
@@ -54,7 +57,7 @@ describe.each(places)('with the queue in $kind', (place) => {
       PLUMBLINE_PUSH_LOCAL: '1',
     });
     const is = (sql: string, id: string) => async () => (await ownerQuery(sql, [id])).length > 0;
-    const patient = { timeout: 30_000, interval: 200 };
+    const patient = { timeout: 120_000, interval: 200 };
     await expect
       .poll(is('select 1 from night_client where client_id = $1 and done_at is not null', clientId), patient)
       .toBe(true);

@@ -1,5 +1,5 @@
 import pg from 'pg';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it, vi } from 'vitest';
 import { closeQueues, kickOutbox, placeQueuesAt } from '#lib/jobs/queue.ts';
 import { freePort } from '#lib/launch/postgres.mjs';
 import { prepareQueue } from '#lib/usecases/prepare-queue.ts';
@@ -7,6 +7,9 @@ import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
 import { aPhone, aTraining } from '#tests/integration/check-in/arrange.ts';
 import { ownerQuery } from '#tests/integration/support/database.ts';
 import { startRealWorker } from './real-worker.ts';
+
+// Whole processes and servers: a busy machine takes minutes for what takes seconds.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 /** Orchestrators give thirty seconds. */
 const GRACE_MS = 25_000;
