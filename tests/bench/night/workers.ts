@@ -34,7 +34,7 @@ function start(environment: NodeJS.ProcessEnv): Promise<ChildProcess> {
   const child = spawn(process.execPath, ['--import', 'tsx', 'worker/main.ts'], {
     cwd: root,
     env: environment,
-    stdio: ['ignore', 'pipe', 'inherit'],
+    stdio: ['ignore', 'pipe', 'inherit', 'ipc'], // it ends when this process does, however that ends
   });
   return new Promise((done, fail) => {
     child.once('exit', (code) => fail(new Error(`a worker ended with ${code}`)));
