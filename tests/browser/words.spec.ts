@@ -148,5 +148,21 @@ test('a question with stills: refused ones are named, kept ones stand beside it 
   if (await which.count()) await which.check();
   await expect(board.getByRole('img', { name: 'Still 1 of 2 with the question, opens whole' })).toBeVisible();
   await pictured(board, 'coach-still');
+
+  // Joints are placed on it by pointer and by keyboard, and kept.
+  await board.getByRole('link', { name: 'Place the joints of 1' }).click();
+  await expect(board.getByRole('heading', { name: `Still of ${NAME}` })).toBeVisible();
+  const hip = board.getByRole('button', { name: /^hip/ });
+  await hip.focus();
+  const before = await hip.textContent();
+  await board.keyboard.press('Shift+ArrowRight');
+  await expect(hip).not.toHaveText(before ?? '');
+  const picture = board.getByRole('img', { name: /^The still with the points/ });
+  await picture.click({ position: { x: 60, y: 90 } });
+  await expect(board.getByRole('rowheader', { name: 'centre of mass over the hand' })).toBeVisible();
+  await board.getByRole('button', { name: 'Keep this placing' }).click();
+  await expect(board.getByText('Kept.', { exact: true })).toBeVisible();
+  await expect(board.getByRole('table', { name: 'Kept before' }).getByRole('row')).toHaveCount(2);
+  await pictured(board, 'coach-joints', [WIDE, NARROW]);
   await context.close();
 });

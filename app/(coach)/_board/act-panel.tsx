@@ -135,7 +135,7 @@ function WhichQuestion({ row, asked, choose }: WhichProps) {
   return (
     <div className={styles.explained}>
       <b>{row.name} asks:</b> <q>{asked?.text}</q>
-      <Stills ids={asked?.stills ?? []} />
+      <Stills ids={asked?.stills ?? []} place />
       {others > 0 && (
         <fieldset>
           <legend>

@@ -12,7 +12,7 @@ export function FoldList({ list }: { list: Waiting[] }) {
             {one.name}
           </Link>{' '}
           <span>{one.words}</span>
-          <Stills ids={one.stills ?? []} />
+          <Stills ids={one.stills ?? []} place />
         </li>
       ))}
     </ul>

@@ -31,7 +31,7 @@ export function WaitingRow({ reply, kept, canAnswer, canSee }: Props) {
         <blockquote>
           {reply.asked.map(({ at, text, danger }) => (danger ? <mark key={at}>{text}</mark> : text))}
         </blockquote>
-        <Stills ids={reply.stills} />
+        <Stills ids={reply.stills} place />
       </div>
       <Context clientId={clientId} context={reply.context} />
     </ReplyShell>
