@@ -266,6 +266,46 @@ test('a list is looked through, its faults named, and the rest taken', async () 
   await expect(page.getByRole('link', { name: '=2+3' })).toBeVisible();
 });
 
+test('an old log comes in by example, is looked through first, and goes again', async () => {
+  await page.goto('/clients?text=Cem');
+  await pressOn(page, 'link', 'Cem Aydin');
+  await page.waitForURL(/\/clients\/[0-9a-f-]+$/);
+  await pressOn(page, 'link', 'Bring in an old log');
+  await expect(page.getByRole('heading', { name: 'Old log of Cem Aydin' })).toBeVisible();
+  const log = [
+    'Date;Exercise;Reps;RPE;Minutes;Mood',
+    '03/04/2024;heel pulls;3x20;6;55;fine',
+    '05/04/2024;bench press;3x5;7;60;',
+    '07/04/2024;heel pulls;many;6;55;',
+  ].join('\n');
+  await tabTo(page, page.getByLabel('Or the log itself'));
+  await page.getByLabel('Or the log itself').fill(log);
+  await pressOn(page, 'button', 'Look at its columns');
+  await expect(page.getByRole('heading', { name: 'What its columns are' })).toBeVisible();
+  await expect(page.getByLabel('Mood', { exact: true })).toHaveValue('leave');
+  await tabTo(page, page.getByRole('radio', { name: /^day, month, year/ }));
+  await page.keyboard.press('Space');
+  await tabTo(page, page.getByLabel('heel pulls', { exact: true }));
+  await page.getByLabel('heel pulls', { exact: true }).fill('Off the wall: Heel pull from the wall');
+  await pictured(page, 'old-log-columns');
+  const rung = page.locator('#log-rungs option').first();
+  await page.getByLabel('heel pulls', { exact: true }).fill((await rung.getAttribute('value')) ?? '');
+  await pressOn(page, 'button', 'Look through the days');
+  await expect(
+    page.getByRole('heading', { name: /cell.* cannot be read: nothing would be taken/ }),
+  ).toBeVisible();
+  await expect(page.getByText(/Line 4/)).toBeVisible();
+  await pictured(page, 'old-log-faults');
+  await page.getByLabel('heel pulls', { exact: true }).fill('');
+  await pressOn(page, 'button', 'Look through the days');
+  await expect(page.getByRole('heading', { name: '3 days with 0 sets would come in' })).toBeVisible();
+  await pictured(page, 'old-log-days');
+  await pressOn(page, 'button', /^Take these 3 days/);
+  await expect(page.getByText('3 days have come in.')).toBeVisible();
+  await pressOn(page, 'button', 'Take it back');
+  await expect(page.getByText('3 days are taken back.')).toBeVisible();
+});
+
 test('a client pauses from a day, with a trace and a way back', async () => {
   await page.goto('/clients?text=Bo');
   await pressOn(page, 'link', 'Bo Berg');
