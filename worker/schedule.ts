@@ -29,11 +29,9 @@ export async function keepSchedule(): Promise<() => void> {
   return () => clearInterval(timer);
 }
 
-/** The next repeat always waits as a delayed job, and nothing else is delayed on these queues. */
 async function restoreSchedule(): Promise<void> {
   for (const { job } of SCHEDULE) {
-    const { delayed = 0 } = await queue(job.queue).getJobCounts('delayed');
-    if (delayed > 0) continue;
+    if ((await queue(job.queue).getJobSchedulersCount()) > 0) continue;
     await writeSchedule();
     await enqueue(job, {}); // whatever was queued is gone as well: ask the database now
   }

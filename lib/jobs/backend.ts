@@ -18,6 +18,7 @@ export type QueuePlace = { kind: 'postgres' | 'redis'; url: string };
 export type OpenQueue = {
   add(name: string, payload: unknown, options: JobsOptions): Promise<unknown>;
   upsertJobScheduler(id: string, repeat: RepeatOptions, template: SchedulerTemplate): Promise<unknown>;
+  getJobSchedulersCount(): Promise<number>;
   getJobCounts(...types: JobType[]): Promise<Record<string, number>>;
   getJobs(
     types: JobType[],

@@ -157,7 +157,7 @@ export async function openStage(
       await expireLocks();
       await sql(`update outbox set created_at = created_at - interval '1 hour' where sent_at is null`);
     },
-    isScheduled: async () => ((await queue('day').getJobCounts('delayed')).delayed ?? 0) > 0,
+    isScheduled: async () => (await queue('day').getJobSchedulersCount()) > 0,
     unhandled: () =>
       programs.flatMap((each) => each.lines.filter((line) => /unhandled|uncaught/i.test(line))),
     lastLines: () => programs.flatMap((each) => each.lines.slice(-6)),
