@@ -5,6 +5,7 @@ import { detectBench } from './detect/detect.bench.ts';
 import { forecastBench } from './forecast.bench.ts';
 import type { Bench } from './harness.ts';
 import { nightBench, nightClientsBench, nightHistoryBench, nightWorkersBench } from './night/night.bench.ts';
+import { packBench } from './pack/pack.bench.ts';
 import { phoneJsBench } from './phone-js.bench.ts';
 import { phoneTimeBench } from './phone-time.bench.ts';
 import { replayBench } from './replay.bench.ts';
@@ -19,6 +20,7 @@ export const BENCHES: Bench[] = [
   nightHistoryBench,
   nightClientsBench,
   nightWorkersBench,
+  packBench,
   phoneJsBench,
   phoneTimeBench,
   replayBench,
