@@ -14,7 +14,7 @@ import { keepSchedule } from './schedule.ts';
 /** The day's small jobs must not wait for each other; a night's batch fills a core. */
 const CONCURRENCY = { day: 4, night: 2 };
 /** Orchestrators give thirty seconds: leave before they kill. */
-const GRACE_MS = 20_000;
+const GRACE_MS = 18_000;
 
 /** Starts the workers of one process. The returned function stops them: jobs at work are finished, within the grace. */
 export async function startWorker(place: QueuePlace): Promise<() => Promise<void>> {
