@@ -9,6 +9,13 @@ import { ConsentForm } from './consent-form.tsx';
 
 export const metadata: Metadata = { title: 'Before you start' };
 
+const HEADS = {
+  none: 'Before you start',
+  older: 'The text has changed',
+  withdrawn: 'Your consent',
+  given: 'What you agreed to',
+} as const;
+
 export default async function ConsentPage() {
   const actor = await requireActor('own-record');
   const asked = await loadConsent(actor);
@@ -21,7 +28,7 @@ export default async function ConsentPage() {
         <SendState clientId={asked.clientId} received={null} />
       </header>
       <main>
-        <h1>{given ? 'What you agreed to' : 'Before you start'}</h1>
+        <h1>{HEADS[health.state]}</h1>
         <p className="quiet rights-line">{consentLine(health, coachName, asked.zone, now())}</p>
         <ul className="rights-text">
           {text.health.map((line) => (

@@ -15,8 +15,8 @@ export function WhoSaw({ lines, zone, now }: { lines: Line[]; zone: string; now:
         ))}
       </ul>
       <p className="quiet small">
-        A person stands here once an hour at most. The list of the morning, which shows all coaches one
-        sentence about each client, and the list of questions are not counted.
+        Whoever looks several times within an hour stands here once. The list of the morning, which shows
+        coaches a sentence about each client, and the list of questions are not counted.
       </p>
     </>
   );

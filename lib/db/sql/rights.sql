@@ -76,7 +76,8 @@ declare
   done boolean;
   gone bigint;
   counts jsonb := '{}';
-  keys text[];
+  keys text[] := '{}';
+  more text[];
   users uuid[];
 begin
   select * into who from client where team_id = team and id = of_client for update;
@@ -85,11 +86,16 @@ begin
   end if;
   users := array(select who.user_id where who.user_id is not null
     union select g.user_id from guardian g where g.team_id = team and g.client_id = of_client and g.user_id is not null);
-  keys := array(
-    select storage_key from question_still where team_id = team and client_id = of_client
-    union select storage_key from clip where team_id = team and client_id = of_client
-    union select storage_key from still_frame where team_id = team and client_id = of_client and storage_key is not null
-  );
+  -- Files of the client, whichever table names them.
+  for name_of in
+    select k.table_name from information_schema.columns k
+    join information_schema.columns c on c.table_schema = k.table_schema and c.table_name = k.table_name and c.column_name = 'client_id'
+    where k.table_schema = 'public' and k.column_name = 'storage_key'
+  loop
+    execute format('select array(select storage_key from public.%I where team_id = $1 and client_id = $2 and storage_key is not null)', name_of)
+      into more using team, of_client;
+    keys := keys || more;
+  end loop;
   -- What goes with its parent is counted before.
   counts := jsonb_build_object(
     'answer', (select count(*) from answer a join question q on q.team_id = a.team_id and q.id = a.question_id

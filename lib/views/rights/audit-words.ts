@@ -96,13 +96,14 @@ export const AUDIT_KIND_LABELS: Readonly<Record<AuditKind, string>> = {
   acts: 'acts of coaching',
 };
 
-const READS: Readonly<Record<string, string>> = {
-  'client-page': 'the page of',
-  plan: 'the plan of',
-  gaps: 'the gaps of',
-  reason: 'the working of a reason of',
-  record: 'the consents and the record of',
-  picture: 'a picture of',
+/** What of a record was opened, before the client's name, and to the client. */
+const READS: Readonly<Record<string, readonly [of: string, own: string]>> = {
+  'client-page': ['the page of', 'your page'],
+  plan: ['the plan of', 'your plan'],
+  gaps: ['the gaps of', 'your gaps'],
+  reason: ['the working of a reason of', 'the working of a reason about you'],
+  record: ['the consents and the record of', 'your consents and your record'],
+  picture: ['a picture of', 'a picture of yours'],
 };
 
 /** Names of actions of a kind; null: all. */
@@ -113,6 +114,9 @@ export function actionsOf(kind: AuditKind): string[] | null {
 
 type Line = {
   action: string;
+  /** Who did it. */
+  by: string | null;
+  objectId: string | null;
   fields: readonly string[];
   client: string | null;
   clientId: string | null;
@@ -121,8 +125,8 @@ type Line = {
 
 /** "looked at the page of Anahit", "changed the role of Tove": what follows the name of who did it. */
 export function auditWords(line: Line): string {
-  const said = SAID[line.action]?.[1] ?? line.action.replaceAll('-', ' ');
-  if (line.action === 'record-read') return `looked at ${readWhat(line)} ${clientOf(line) || 'a client'}`;
+  const said = saidOf(line);
+  if (line.action === 'record-read') return `looked at ${readWhat(line)[0]} ${clientOf(line) || 'a client'}`;
   if (line.member && /(of|by|team)$/.test(said)) return `${said} ${line.member}`;
   const of = clientOf(line);
   if (line.action.startsWith('link-')) return `${said}${forReader(line)}${of ? `: ${of}` : ''}`;
@@ -131,12 +135,16 @@ export function auditWords(line: Line): string {
 
 /** The same to the client: "looked at your page". */
 export function auditWordsForClient(line: Line): string {
-  if (line.action === 'record-read')
-    return `looked at ${readWhat(line)
-      .replace(/^the page of$/, 'your page')
-      .replace(/ of$/, ' of yours')}`;
-  const said = SAID[line.action]?.[1] ?? line.action.replaceAll('-', ' ');
+  if (line.action === 'record-read') return `looked at ${readWhat(line)[1]}`;
+  const said = saidOf(line);
   return line.action.startsWith('link-') ? `${said}${forReader(line)}` : said;
+}
+
+function saidOf({ action, objectId }: Line): string {
+  const handing = objectId === 'share-with-next-coach';
+  if (handing && action === 'consent-given') return 'allowed that the record is handed on';
+  if (handing && action === 'consent-withdrawn') return 'took back that the record may be handed on';
+  return SAID[action]?.[1] ?? action.replaceAll('-', ' ');
 }
 
 function forReader({ member }: Line): string {
@@ -155,11 +163,12 @@ export function byWhom(
   return line.by ?? (line.userId ? 'somebody who left' : 'The worker');
 }
 
-function readWhat({ fields }: Line): string {
-  return READS[fields[0] ?? ''] ?? 'the record of';
+function readWhat({ fields }: Line): readonly [of: string, own: string] {
+  return READS[fields[0] ?? ''] ?? ['the record of', 'your record'];
 }
 
-function clientOf({ client, clientId }: Line): string {
-  if (client) return client;
+/** Empty where the act was the client's own: the line begins with their name. */
+function clientOf({ by, client, clientId }: Line): string {
+  if (client) return client === by ? '' : client;
   return clientId ? `a client who was deleted (${clientId.slice(0, 8)})` : '';
 }

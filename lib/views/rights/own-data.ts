@@ -1,19 +1,26 @@
 import type { KeptCounts } from '#lib/domain/kept-record.ts';
 import { exactDate } from '../say-date.ts';
 
-/** "412 check-ins, from 2 March 2026 to 24 November 2026": what is kept of a client, one line a kind. */
+/** "412 check-ins, from Monday 2 March 2026 to …": what is kept of a client, one line a kind of which there is something. */
 export function keptLines(kept: KeptCounts): string[] {
   const { firstDate, lastDate } = kept;
   const span = firstDate && lastDate ? `, from ${exactDate(firstDate)} to ${exactDate(lastDate)}` : '';
-  return [
-    `${count(kept.checkIns, 'check-in')}${span}, corrected and deleted ones too`,
-    count(kept.painScores, 'pain score'),
-    `${count(kept.questions, 'question')} with the answers, ${count(kept.pictures, 'picture')}`,
-    `${count(kept.plans, 'version')} of your plan, ${count(kept.limits, 'limit')}`,
-    `${count(kept.coachWords, 'message')} of your coach`,
-    `${count(kept.reasons, 'reason')} why your coach was told to look at you`,
-    `${count(kept.notes, 'note')} that coaches wrote for themselves: ask for them, they are not in the record below`,
+  const lines: [many: number, words: string][] = [
+    [1, `${count(kept.checkIns, 'check-in')}${span}, corrected and deleted ones too`],
+    [kept.painScores, count(kept.painScores, 'pain score')],
+    [kept.questions, `${count(kept.questions, 'question')} with the answers`],
+    [kept.pictures, count(kept.pictures, 'picture')],
+    [kept.plans, `${count(kept.plans, 'version')} of your plan`],
+    [kept.limits, count(kept.limits, 'limit')],
+    [kept.coachWords, `${count(kept.coachWords, 'message')} of your coach`],
+    [kept.reasons, `${count(kept.reasons, 'reason')} why your coach was told to look at you`],
+    [
+      kept.notes,
+      `${count(kept.notes, 'note')} that coaches wrote for themselves: ask for them, they are not in the record below`,
+    ],
+    [1, 'what you said at the start, your consents, your goals and days away'],
   ];
+  return lines.filter(([many]) => many > 0).map(([, words]) => words);
 }
 
 function count(many: number, what: string): string {

@@ -17,7 +17,7 @@ export function RetentionForm({ retention }: { retention: { years: number; erase
           step={1}
           required
           defaultValue={retention.years}
-          className={forms.short}
+          className={styles.years}
         />
         <p className={styles.hint}>
           6 unless you change it: long enough for the time in which a contract is commonly argued about. Local

@@ -56,7 +56,7 @@ export default async function RightsPage({ params }: { params: Promise<unknown> 
             {found.lines.map((line) => (
               <li key={line.id}>
                 <span>{momentAsSaid(line.at, found.zone, at)}</span> {byWhom(line)}{' '}
-                {auditWords({ ...line, client: null, clientId: null })}
+                {auditWords(line)}
               </li>
             ))}
           </ul>
