@@ -1,6 +1,11 @@
+import { setPriority } from 'node:os';
 import { queuePlace } from '#lib/jobs/backend.ts';
 import { logger } from '#lib/logger.ts';
 import { startWorker } from './start.ts';
+
+/** On one machine with the pages the night gives way to who is waiting for one: a third of their share where both want all. */
+const NICE = 5;
+setPriority(NICE);
 
 let stop: (() => Promise<void>) | undefined;
 let stopping = false;

@@ -36,14 +36,25 @@ export function packFacts(checkIns: readonly HistoryCheckIn[]): string {
   return JSON.stringify(checkIns.map(packCheckIn));
 }
 
+type Facts = (PackedCheckIn | HistoryCheckIn)[];
+
 /**
  * The check-ins again, in the order in which they were packed. Also reads what was written before there was packing:
  * a list of check-ins as they are. `rungIds` makes equal ids one string, over all days that are unpacked with it.
  */
 export function unpackFacts(date: string, facts: string, rungIds: Map<string, string>): HistoryCheckIn[] {
-  const packed: (PackedCheckIn | HistoryCheckIn)[] = JSON.parse(facts);
-  const checkIns = packed.map((one) => (Array.isArray(one) ? unpackCheckIn(date, one, rungIds) : one));
-  return packed.every(Array.isArray) ? checkIns : inOrder(checkIns);
+  return unpackDay(date, JSON.parse(facts), rungIds);
+}
+
+/** The same for a list of days as JSON, each its date and its facts. */
+export function unpackDays(days: string, rungIds: Map<string, string>): HistoryCheckIn[] {
+  const parsed: [date: string, facts: Facts][] = JSON.parse(days);
+  return parsed.flatMap(([date, facts]) => unpackDay(date, facts, rungIds));
+}
+
+function unpackDay(date: string, facts: Facts, rungIds: Map<string, string>): HistoryCheckIn[] {
+  const checkIns = facts.map((one) => (Array.isArray(one) ? unpackCheckIn(date, one, rungIds) : one));
+  return facts.every(Array.isArray) ? checkIns : inOrder(checkIns);
 }
 
 function packCheckIn(checkIn: HistoryCheckIn): PackedCheckIn {

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { type Limits, RULES_VERSION } from '#lib/checks/thresholds.ts';
 import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
@@ -21,6 +22,9 @@ import { dueOutcomes, outcomesOf } from './follow-outcomes.ts';
 import { judgeClient } from './judge-client.ts';
 import type { UsualTimes } from './usual-times.ts';
 import { type JudgedClient as Judged, writeJudgements } from './write-judgements.ts';
+
+/** Judged one after the other before others of the process have their turn. */
+const CLIENTS_AT_A_STRETCH = 10;
 
 export type NightBatchInput = { localDate: string; clientIds: string[] };
 export type NightBatchResult = { done: number; failed: number };
@@ -124,7 +128,8 @@ async function judge(
   const stored = await listReasons(tx, ids);
   const ended = await dueOutcomes(tx, ids, localDate, (id) => settings.of(id).limits);
   const judged: JudgedClient[] = [];
-  for (const { clientId, dueAt, nightsDone } of due) {
+  for (const [at, { clientId, dueAt, nightsDone }] of due.entries()) {
+    if (at % CLIENTS_AT_A_STRETCH === 0) await setImmediate(); // a check after a check-in may be waiting
     const history = histories.get(clientId);
     if (!history) continue;
     // As of the moment the night was due, not of now: a night that runs late says what it would have said on time.
