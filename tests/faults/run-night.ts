@@ -4,7 +4,7 @@ import { pause } from './world.ts';
 
 const OWED = 'select count(*)::int as n from owed_nights($1, 14)';
 const DONE = 'select count(*)::int as n from night_client where done_at is not null and rules_version <> $1';
-/** A lock of the queue that nobody lets run out by hand is over after this, twice; then the next look finds the job. */
+/** So long without any progress: a lock of the queue that nobody lets run out by hand is over well before. */
 const PATIENCE_MS = 90_000;
 /** Without progress for so long the quarter of an hour is over, and the schedule ticks. */
 const QUIET_MS = 4_000;
@@ -31,19 +31,19 @@ export async function nightsDone(
   stage: Stage,
   { at = AT, onQuiet, ticks = true }: Waiting = {},
 ): Promise<void> {
-  const began = Date.now();
   let last = -1;
   let since = Date.now();
+  let moved = Date.now();
   for (;;) {
     const done = await doneNights(stage).catch(() => last);
-    if (done !== last) [last, since] = [done, Date.now()];
+    if (done !== last) [last, since, moved] = [done, Date.now(), Date.now()];
     if (Date.now() - since > 300 && (await owedAt(stage, at).catch(() => 1)) === 0) return;
     if (Date.now() - since > QUIET_MS) {
       await onQuiet?.();
       if (ticks) await stage.tick();
       since = Date.now();
     }
-    if (Date.now() - began > PATIENCE_MS)
+    if (Date.now() - moved > PATIENCE_MS)
       throw new Error(`the night was not finished: ${last} done, ${await owedAt(stage, at)} owed`);
     await pause(100);
   }

@@ -166,10 +166,7 @@ export async function openStage(
       await Promise.all(programs.map((each) => each.kill()));
       await closeQueues();
       await pause(20);
-      await world.sql(
-        { ...database, ownerUrl: database.ownerUrl.replace(/\/[^/]*$/, '/postgres') },
-        `drop database ${database.name} with (force)`,
-      );
+      await world.drop(database);
       for (const work of later) await work();
     },
   };

@@ -32,6 +32,7 @@ export type World = {
     text: string,
     values?: unknown[],
   ) => Promise<Row[]>;
+  drop: (database: Database) => Promise<void>;
   close: () => Promise<void>;
 };
 
@@ -50,6 +51,7 @@ export async function openWorld(options: { redisServer: string | undefined }): P
   let redis: FaultRedis | undefined;
   const close = async () => {
     redis?.kill();
+    await disconnect();
     server.stop();
     rmSync(folder, { recursive: true, force: true });
     rmSync(programs.folder, { recursive: true, force: true });
@@ -82,6 +84,7 @@ export async function openWorld(options: { redisServer: string | undefined }): P
     clone: async (template, as) => {
       clones += 1;
       const name = as ?? `${template}_${clones}`;
+      await disconnect(addressOf(template).ownerUrl); // a template is copied while nobody is in it
       await query(admin, `create database ${name} template ${template}`);
       return addressOf(name);
     },
@@ -92,22 +95,45 @@ export async function openWorld(options: { redisServer: string | undefined }): P
       await pause(awayMs);
       server = await startPostgres({ ...place, port });
     },
+    drop: async (database) => {
+      await disconnect(database.ownerUrl);
+      await query(admin, `drop database ${database.name} with (force)`);
+    },
     close,
   };
 }
 
+/** One connection for each database: the runs ask often, and a new one costs more than what it asks. */
+const connections = new Map<string, Promise<pg.Client>>();
+
 async function query<Row extends pg.QueryResultRow>(
-  database: Database,
+  { ownerUrl }: Database,
   text: string,
   values: unknown[] = [],
 ): Promise<Row[]> {
-  const client = new pg.Client({ connectionString: database.ownerUrl });
-  client.on('error', () => undefined);
-  await client.connect();
-  try {
-    return (await client.query<Row>(text, values)).rows;
-  } finally {
-    await client.end().catch(() => undefined);
+  const kept = connections.get(ownerUrl) ?? connect(ownerUrl);
+  connections.set(ownerUrl, kept);
+  return (await (await kept).query<Row>(text, values)).rows;
+}
+
+async function connect(ownerUrl: string): Promise<pg.Client> {
+  const client = new pg.Client({ connectionString: ownerUrl });
+  const forget = () => connections.delete(ownerUrl);
+  client.on('error', forget).on('end', forget);
+  return client.connect().then(
+    () => client,
+    (error: unknown) => {
+      forget();
+      throw error;
+    },
+  );
+}
+
+async function disconnect(ownerUrl?: string): Promise<void> {
+  const leaving = [...connections].filter(([url]) => ownerUrl === undefined || url === ownerUrl);
+  for (const [url, client] of leaving) {
+    connections.delete(url);
+    await client.then((open) => open.end()).catch(() => undefined);
   }
 }
 

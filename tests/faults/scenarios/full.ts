@@ -8,7 +8,7 @@ import { assertSame, meaningOf } from '../meaning.ts';
 import { assertKept, checksDone, phonesOf, send, sendUntilKept } from '../phones.ts';
 import type { Stage } from '../stage.ts';
 import { pause } from '../world.ts';
-import { PHONES, playSubmits, statuses } from './submits.ts';
+import { phonesFor, playSubmits, statuses, undisturbedSubmits } from './submits.ts';
 
 /** Fills the disk under one table that each submit writes to; gives back how, and what makes room again. */
 async function fillDisk(stage: Stage): Promise<{ how: string; free: () => Promise<void> }> {
@@ -49,12 +49,12 @@ export const diskFull: Fault = {
   what: 'no room left on the database’s disk while check-ins are sent',
   kinds: BOTH,
   run: async (table) => {
-    const expected = await table.undisturbed('submits', playSubmits);
+    const expected = await undisturbedSubmits(table);
     const stage = await table.open();
     await stage.settle();
     await stage.worker();
     const web = await stage.web();
-    const phones = await phonesOf(stage, web, PHONES);
+    const phones = await phonesOf(stage, web, phonesFor(stage));
     const before = await meaningOf(stage);
     const { how, free } = await fillDisk(stage);
     for (const phone of phones) {
@@ -72,17 +72,22 @@ export const diskFull: Fault = {
   },
 };
 
+/** A web process has ten connections for its own work. */
+const MORE_THAN_THE_POOL = 13;
+
 export const poolExhausted: Fault = {
   name: 'pool-exhausted',
   what: 'every connection of the web process held up while check-ins are sent',
   kinds: BOTH,
   run: async (table) => {
-    const expected = await table.undisturbed('submits', playSubmits);
+    const expected = await table.undisturbed('submits of many', (stage) =>
+      playSubmits(stage, MORE_THAN_THE_POOL),
+    );
     const stage = await table.open();
     await stage.settle();
     await stage.worker();
     const web = await stage.web();
-    const phones = await phonesOf(stage, web, PHONES);
+    const phones = await phonesOf(stage, web, MORE_THAN_THE_POOL);
     const holder = new pg.Client({ connectionString: stage.database.ownerUrl });
     await holder.connect();
     await holder.query('begin');

@@ -5,18 +5,20 @@ import { assertKept, checksDone, type Phone, phonesOf, send, sendUntilKept } fro
 import type { Stage } from '../stage.ts';
 import { pause } from '../world.ts';
 
-export const PHONES = 12;
+/** How many phones send: not more than are needed to be under way together. */
+export const phonesFor = (stage: Stage) => Math.min(12, Math.max(4, Math.floor(stage.sizes.clients / 6)));
 
 /** Everybody sends one check-in with nothing wrong, and the checks after them run. */
-export async function playSubmits(stage: Stage): Promise<void> {
+export async function playSubmits(stage: Stage, many = phonesFor(stage)): Promise<void> {
   await stage.settle();
   const worker = await stage.worker();
   const web = await stage.web();
-  for (const phone of await phonesOf(stage, web, PHONES)) await sendUntilKept(phone, () => web.url);
+  for (const phone of await phonesOf(stage, web, many)) await sendUntilKept(phone, () => web.url);
   await checksDone(stage);
   await worker.stop();
 }
-const undisturbed = (table: Table) => table.undisturbed('submits', playSubmits);
+export const undisturbedSubmits = (table: Table) =>
+  table.undisturbed('submits', (stage) => playSubmits(stage));
 
 export const statuses = (phones: readonly Phone[]) => {
   const counted = new Map<string, number>();
@@ -33,12 +35,12 @@ export const queueDown: Fault = {
   what: 'the queue is away while check-ins are sent',
   kinds: BOTH,
   run: async (table) => {
-    const expected = await undisturbed(table);
+    const expected = await undisturbedSubmits(table);
     const stage = await table.open();
     await stage.settle();
     await stage.worker();
     const web = await stage.web();
-    const phones = await phonesOf(stage, web, PHONES);
+    const phones = await phonesOf(stage, web, phonesFor(stage));
     await stage.queueAway();
     const began = Date.now();
     for (const phone of phones) {
@@ -59,12 +61,12 @@ export const postgresRestartedAtSubmit: Fault = {
   what: 'PostgreSQL ended at once while check-ins are sent',
   kinds: BOTH,
   run: async (table) => {
-    const expected = await undisturbed(table);
+    const expected = await undisturbedSubmits(table);
     const stage = await table.open();
     await stage.settle();
     await stage.worker();
     const web = await stage.web();
-    const phones = await phonesOf(stage, web, PHONES);
+    const phones = await phonesOf(stage, web, phonesFor(stage));
     const sending = Promise.all(
       phones.map(async (phone, at) => {
         await pause(at * 15);
@@ -93,12 +95,12 @@ export const webKilled: Fault = {
   what: 'the web process killed with -9 while check-ins are sent, again and again',
   kinds: BOTH,
   run: async (table) => {
-    const expected = await undisturbed(table);
+    const expected = await undisturbedSubmits(table);
     const stage = await table.open();
     await stage.settle();
     await stage.worker();
     let web = await stage.web();
-    const phones = await phonesOf(stage, web, PHONES);
+    const phones = await phonesOf(stage, web, phonesFor(stage));
     const sending = Promise.all(
       phones.map(async (phone, at) => {
         await pause(at * 25);
@@ -124,12 +126,12 @@ export const twenty: Fault = {
   what: 'each check-in sent 20 times at once, by two tabs over two web processes',
   kinds: BOTH,
   run: async (table) => {
-    const expected = await undisturbed(table);
+    const expected = await undisturbedSubmits(table);
     const stage = await table.open();
     await stage.settle();
     await stage.worker();
     const webs = await Promise.all([stage.web(), stage.web()]);
-    const phones = await phonesOf(stage, webs[0], PHONES);
+    const phones = await phonesOf(stage, webs[0], phonesFor(stage));
     for (const phone of phones) {
       await Promise.all(
         Array.from({ length: 20 }, (_, at) => send(phone, (at % 2 === 0 ? webs[0] : webs[1]).url)),
