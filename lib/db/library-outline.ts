@@ -3,7 +3,13 @@ import type { TeamPg } from './client.ts';
 
 export type OutlineRow = { id: string; name: string; position: number; retired: boolean };
 export type OutlinePart = OutlineRow & { skillId: string };
-export type OutlineLadder = OutlineRow & { partId: string; family: Family; rungs: number };
+export type OutlineLadder = OutlineRow & {
+  partId: string;
+  family: Family;
+  rungs: number;
+  /** The other team that it came from with a client; null: the team's own. */
+  broughtFrom: string | null;
+};
 export type Outline = { skills: OutlineRow[]; parts: OutlinePart[]; ladders: OutlineLadder[] };
 
 /** Skills, parts and ladders of the team in their order, the retired ones among them. */
@@ -19,7 +25,7 @@ export async function findOutline(tx: TeamPg): Promise<Outline> {
        where team_id = $1 order by position, id`,
     ),
     ladders: await read<OutlineLadder>(
-      `select l.id, l.part_id as "partId", l.name, l.family, l.position, l.retired_at is not null as retired,
+      `select l.id, l.part_id as "partId", l.name, l.family, l.position, l.retired_at is not null as retired, l.brought_from as "broughtFrom",
          (select count(*)::int from rung r where r.team_id = l.team_id and r.ladder_id = l.id and r.retired_at is null) as rungs
        from ladder l where l.team_id = $1 order by l.position, l.id`,
     ),

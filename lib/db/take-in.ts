@@ -133,3 +133,27 @@ export async function tryOut<T>(tx: TeamPg, work: () => Promise<T>): Promise<T> 
     await tx.client.query('rollback to savepoint trial');
   }
 }
+
+export type CameFrom = {
+  team: string;
+  by: string;
+  at: Date;
+  consents: { kind: string; toTeam: string; givenAt: Date; givenBy: string; withdrawnAt: Date | null }[];
+};
+
+/** Which team a client came from, who took them in, and the consents that were given there; undefined: none. */
+export async function findCameFrom(tx: TeamPg, clientId: string): Promise<CameFrom | undefined> {
+  const { rows } = await tx.client.query<Omit<CameFrom, 'consents'>>(
+    `select t.source_team as team, m.name as by, t.at from taken_in t
+     join member m on m.team_id = t.team_id and m.id = t.by_id where t.team_id = $1 and t.client_id = $2`,
+    [tx.teamId, clientId],
+  );
+  const [came] = rows;
+  if (!came) return undefined;
+  const consents = await tx.client.query<CameFrom['consents'][number]>(
+    `select kind, to_team as "toTeam", given_at as "givenAt", given_by as "givenBy", withdrawn_at as "withdrawnAt"
+     from consent_elsewhere where team_id = $1 and client_id = $2 order by given_at, id`,
+    [tx.teamId, clientId],
+  );
+  return { ...came, consents: consents.rows };
+}

@@ -1,3 +1,4 @@
+import { momentAsSaid } from './phone-dates.ts';
 import { exactDate } from './say-date.ts';
 
 const WORDS: Readonly<Record<string, readonly [one: string, many: string]>> = {
@@ -68,4 +69,43 @@ export function ladderLine(ladder: {
 /** The days that a pack covers. */
 export function packPeriod({ from, to }: { from: string | null; to: string }): string {
   return from === null ? `from the first day to ${exactDate(to)}` : `${exactDate(from)} to ${exactDate(to)}`;
+}
+
+const CONSENT_WORDS: Readonly<Record<string, string>> = {
+  'health-data': 'keeping health data',
+  'share-with-next-coach': 'handing the record on',
+};
+
+type Consent = { kind: string; toTeam: string; givenOn: string; withdrawnOn: string | null };
+
+/** A consent that was given to another team. */
+export function elsewhereLine({ kind, toTeam, givenOn, withdrawnOn }: Consent): string {
+  const back = withdrawnOn ? `, not in force since ${exactDate(withdrawnOn)}` : '';
+  return `${CONSENT_WORDS[kind] ?? kind}, to ${toTeam} on ${exactDate(givenOn)}${back}`;
+}
+
+/** Where a client came from, and what was agreed there. */
+export function cameFromLines(
+  came: {
+    team: string;
+    by: string;
+    at: Date;
+    consents: readonly { kind: string; toTeam: string; givenAt: Date; withdrawnAt: Date | null }[];
+  },
+  zone: string,
+  now: Date,
+): string[] {
+  const day = (at: Date) => at.toISOString().slice(0, 10);
+  const given = came.consents.map((one) =>
+    elsewhereLine({
+      kind: one.kind,
+      toTeam: one.toTeam,
+      givenOn: day(one.givenAt),
+      withdrawnOn: one.withdrawnAt && day(one.withdrawnAt),
+    }),
+  );
+  return [
+    `Came from ${came.team} with a pack, taken in ${momentAsSaid(came.at, zone, now)} by ${came.by}.`,
+    ...(given.length > 0 ? [`Agreed to before, which allows nothing here: ${given.join('; ')}.`] : []),
+  ];
 }

@@ -37,6 +37,15 @@ const threshold = z.object({
   source: z.string(),
 });
 
+const told = z.object({
+  what: z.string(),
+  unit: z.string(),
+  before: z.number().nullable(),
+  after: z.number().nullable(),
+  said: z.string(),
+  changes: z.array(z.string()),
+});
+
 type Rules = Readonly<Record<string, Readonly<Record<string, z.ZodType>>>>;
 
 /** By table and column. */
@@ -100,8 +109,8 @@ export const RECORD_RULES: Rules = {
     }),
   },
   reason_event: { level: z.enum(LEVELS).nullable(), body: z.record(z.string(), z.json()) },
-  step_outcome: { outcome },
-  reason_outcome: { outcome },
+  step_outcome: { outcome, evidence: told },
+  reason_outcome: { outcome, evidence: told },
   intake: { answers: z.record(z.string(), z.json()) },
   team_settings: { values: z.record(z.string(), z.number()) },
   member: { name },

@@ -6,6 +6,7 @@ import { findClient } from '#lib/db/clients.ts';
 import { listConsents } from '#lib/db/consents.ts';
 import { type ErasureAskRow, findErasureAsk } from '#lib/db/erasures.ts';
 import { countKept } from '#lib/db/own-record.ts';
+import { type CameFrom, findCameFrom } from '#lib/db/take-in.ts';
 import { listTeamMembers } from '#lib/db/team-members.ts';
 import { type ConsentState, consentState } from '#lib/domain/consent.ts';
 import type { KeptCounts } from '#lib/domain/kept-record.ts';
@@ -18,6 +19,7 @@ export type ClientRights = {
   health: ConsentState;
   share: ConsentState;
   asked: ErasureAskRow | undefined;
+  cameFrom: CameFrom | undefined;
   /** Who looked and what was taken out: for those who keep the records. */
   lines: AuditLineRow[];
 };
@@ -41,6 +43,7 @@ export function loadClientRights(
       health: consentState(consents, 'health-data'),
       share: consentState(consents, 'share-with-next-coach'),
       asked: await findErasureAsk(tx, clientId),
+      cameFrom: await findCameFrom(tx, clientId),
       lines: may(actor.role, 'keep-records')
         ? await listAuditLines(tx, { actions: null, clientId, memberId: null, before: null, limit: 20 })
         : [],

@@ -4,7 +4,7 @@ type Row = { id: string; name: string; retired: boolean };
 type Outline = {
   skills: Row[];
   parts: (Row & { skillId: string })[];
-  ladders: (Row & { partId: string; family: Family; rungs: number })[];
+  ladders: (Row & { partId: string; family: Family; rungs: number; broughtFrom?: string | null })[];
 };
 
 export type ListedLadder = { id: string; name: string; rungs: string; people: string };
@@ -22,7 +22,7 @@ export function ladderList(outline: Outline, people: ReadonlyMap<string, number>
   const toLadder = (ladder: Outline['ladders'][number]): ListedLadder => ({
     id: ladder.id,
     name: ladder.name,
-    rungs: counted(ladder.rungs, 'rung'),
+    rungs: `${counted(ladder.rungs, 'rung')}${ladder.broughtFrom ? `, came from ${ladder.broughtFrom}` : ''}`,
     people: people.has(ladder.id) ? counted(people.get(ladder.id) ?? 0, 'client') : 'nobody',
   });
   const toPart = (part: Outline['parts'][number]): ListedPart => {

@@ -11,6 +11,18 @@ import { leadOf, type MemberActor } from '../team/arrange.ts';
 /** A day after everything that is arranged was told, so that it all lies in the period. */
 export const LATER = new Date('2026-11-26T12:00:00.000Z');
 
+const EVIDENCE = JSON.stringify({
+  what: 'worst joint pain of the days',
+  unit: 'pain 0-10',
+  before: 3,
+  after: 1,
+  said: 'Mean pain 3 before, 1 after.',
+  changes: ['a rest week'],
+  from: '2026-11-10',
+  until: '2026-11-24',
+  rulesVersion: '1',
+});
+
 /** A client with something in every table that a record carries. */
 export async function aFullClient(name: string): Promise<Phone> {
   const phone = await aPhone(name);
@@ -76,11 +88,11 @@ export async function aFullClient(name: string): Promise<Phone> {
   );
   await run(
     `insert into step_outcome (team_id, step_id, window_days, outcome, evidence, at)
-     select $1, id, 14, 'better', '{"before": 3, "after": 1}', '2026-11-25T03:00:00Z' from step_taken where team_id = $1 and client_id = $2`,
+     select $1, id, 14, 'better', '${EVIDENCE}', '2026-11-25T03:00:00Z' from step_taken where team_id = $1 and client_id = $2`,
   );
   await run(
     `insert into reason_outcome (team_id, reason_id, window_days, outcome, evidence, at)
-     select $1, id, 14, 'same', '{}', '2026-11-25T03:00:00Z' from reason where team_id = $1 and client_id = $2`,
+     select $1, id, 14, 'same', '${EVIDENCE}', '2026-11-25T03:00:00Z' from reason where team_id = $1 and client_id = $2`,
   );
   await run(
     `insert into seen_mark (team_id, client_id, by_id, check_in_id, at) select $1, $2, $3, id, '2026-11-25T08:00:00Z' from check_in where team_id = $1 and client_id = $2`,

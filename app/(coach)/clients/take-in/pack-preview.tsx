@@ -2,9 +2,8 @@
 
 import { useEffect, useRef } from 'react';
 import type { PackSeen } from '#lib/usecases/handover/take-client-in.ts';
-import { exactDate } from '#lib/views/say-date.ts';
 import { STANDING_LABELS } from '#lib/views/standing-labels.ts';
-import { ladderLine, leftOutLine, packCounts, packPeriod } from '#lib/views/take-in.ts';
+import { elsewhereLine, ladderLine, leftOutLine, packCounts, packPeriod } from '#lib/views/take-in.ts';
 import forms from '../_parts/forms.module.css';
 import styles from './take-in.module.css';
 
@@ -84,7 +83,10 @@ export function PackPreview({ seen, busy, take }: { seen: PackSeen; busy: boolea
 }
 
 function consentLine({ kind, toTeam, givenAt, withdrawnAt }: PackSeen['consents'][number]): string {
-  const what = kind === 'health-data' ? 'keeping health data' : 'handing the record on';
-  const back = withdrawnAt ? `, not in force since ${exactDate(withdrawnAt.slice(0, 10))}` : '';
-  return `${what}, to ${toTeam} on ${exactDate(givenAt.slice(0, 10))}${back}`;
+  return elsewhereLine({
+    kind,
+    toTeam,
+    givenOn: givenAt.slice(0, 10),
+    withdrawnOn: withdrawnAt?.slice(0, 10) ?? null,
+  });
 }

@@ -11,6 +11,7 @@ import { momentAsSaid } from '#lib/views/phone-dates.ts';
 import { auditWords, byWhom } from '#lib/views/rights/audit-words.ts';
 import { consentForCoach } from '#lib/views/rights/consent-words.ts';
 import { keptForCoach } from '#lib/views/rights/own-data.ts';
+import { cameFromLines } from '#lib/views/take-in.ts';
 import forms from '../../_parts/forms.module.css';
 import { Deletion } from './deletion.tsx';
 import styles from './rights.module.css';
@@ -33,6 +34,13 @@ export default async function RightsPage({ params }: { params: Promise<unknown> 
       </p>
       <h2>Consent</h2>
       <p className={styles.said}>{consentForCoach(found.health, found.share, found.zone, at)}</p>
+      {found.cameFrom
+        ? cameFromLines(found.cameFrom, found.zone, at).map((line) => (
+            <p key={line} className={styles.said}>
+              {line}
+            </p>
+          ))
+        : null}
       <h2>What is kept</h2>
       <ul className={styles.kept}>
         {keptForCoach(found.kept).map((line) => (
@@ -55,8 +63,7 @@ export default async function RightsPage({ params }: { params: Promise<unknown> 
           <ul className={styles.lines}>
             {found.lines.map((line) => (
               <li key={line.id}>
-                <span>{momentAsSaid(line.at, found.zone, at)}</span> {byWhom(line)}{' '}
-                {auditWords(line)}
+                <span>{momentAsSaid(line.at, found.zone, at)}</span> {byWhom(line)} {auditWords(line)}
               </li>
             ))}
           </ul>
