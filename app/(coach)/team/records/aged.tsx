@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { AgedRecord } from '#lib/db/retention.ts';
+import type { TeamRecords } from '#lib/usecases/rights/load-records.ts';
 import { exactDate } from '#lib/views/say-date.ts';
 import forms from '../../clients/_parts/forms.module.css';
 import styles from './records.module.css';
@@ -7,7 +7,7 @@ import styles from './records.module.css';
 const day = (at: Date) => exactDate(at.toISOString().slice(0, 10));
 
 /** Clients who left, with the day from which their record may go. */
-export function Aged({ aged, erases }: { aged: AgedRecord[]; erases: boolean }) {
+export function Aged({ aged, erases }: { aged: TeamRecords['aged']; erases: boolean }) {
   if (aged.length === 0) return <p className={styles.said}>Nobody’s years are over.</p>;
   return (
     <ul className={styles.list}>

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { ErasedRow, ErasureAskRow } from '#lib/db/erasures.ts';
+import type { TeamRecords } from '#lib/usecases/rights/load-records.ts';
 import { exactDate } from '#lib/views/say-date.ts';
 import { KeepOn } from './aged.tsx';
 import styles from './records.module.css';
@@ -12,7 +12,7 @@ const ORIGIN: Readonly<Record<string, string>> = {
   retention: 'years over',
 };
 
-export function Asks({ asks }: { asks: ErasureAskRow[] }) {
+export function Asks({ asks }: { asks: TeamRecords['asks'] }) {
   if (asks.length === 0) return <p className={styles.said}>Nobody asked to be deleted.</p>;
   return (
     <ul className={styles.list}>
@@ -30,7 +30,7 @@ export function Asks({ asks }: { asks: ErasureAskRow[] }) {
   );
 }
 
-export function Erased({ erased }: { erased: ErasedRow[] }) {
+export function Erased({ erased }: { erased: TeamRecords['erased'] }) {
   if (erased.length === 0) return <p className={styles.said}>Nothing was deleted yet.</p>;
   return (
     <ul className={styles.list}>
