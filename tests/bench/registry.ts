@@ -1,4 +1,5 @@
 import { boardBench } from './board/board.bench.ts';
+import { boardNightBench } from './board/board-night.bench.ts';
 import { checkHistoryBench } from './check-history/check-history.bench.ts';
 import { checksBench } from './checks.bench.ts';
 import { detectBench } from './detect/detect.bench.ts';
@@ -12,6 +13,7 @@ import { replayBench } from './replay.bench.ts';
 
 export const BENCHES: Bench[] = [
   boardBench,
+  boardNightBench,
   checksBench,
   checkHistoryBench,
   detectBench,

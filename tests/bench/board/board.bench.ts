@@ -12,11 +12,15 @@ const REQUESTS = 120;
 const BARE = '/clients/new';
 const BUILT = join(import.meta.dirname, '../../../.next/BUILD_ID');
 
+export function missingBuild(): string | null {
+  return existsSync(BUILT) ? null : 'build first: run `npm start` once, or `npx next build`';
+}
+
 /** p95 of the board of a large team against p95 of a bare signed-in page of the same server, round by round in turn. */
 export const boardBench: Bench = {
   name: 'board',
   what: 'p95 of the board, 1,000 clients, 20 at once, over a bare signed-in page; needs a build',
-  missing: () => (existsSync(BUILT) ? null : 'build first: run `npm start` once, or `npx next build`'),
+  missing: missingBuild,
   run: async (scale) => {
     const product = await startProduct();
     try {
@@ -58,7 +62,7 @@ export const boardBench: Bench = {
 };
 
 /** p95 in milliseconds of REQUESTS readings of an address, AT_ONCE at a time. */
-async function round(product: Product, address: string): Promise<number> {
+export async function round(product: Product, address: string): Promise<number> {
   const times: number[] = [];
   let left = REQUESTS;
   const reader = async () => {

@@ -16,6 +16,7 @@ export type Product = {
   origin: string;
   cookie: string;
   db: pg.Client;
+  environment: NodeJS.ProcessEnv;
   stop: () => Promise<void>;
 };
 
@@ -57,7 +58,7 @@ export async function startProduct(): Promise<Product> {
   };
   try {
     await untilReady(origin);
-    return { origin, cookie: await signIn(origin), db, stop };
+    return { origin, cookie: await signIn(origin), db, environment, stop };
   } catch (error) {
     await stop();
     throw error;

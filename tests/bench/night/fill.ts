@@ -22,7 +22,7 @@ export async function fill(
   { teams, clients, days, until }: { teams: number; clients: number; days: number; until: string },
 ): Promise<Filled> {
   const first = await makeTeam({
-    name: 'Bench',
+    name: 'Night',
     lead: {
       name: 'Lead',
       email: `lead-${days}@bench.example`,
@@ -106,7 +106,7 @@ async function copyTeams(db: pg.Client, teams: number): Promise<void> {
     `insert into bench.team select n, gen_random_uuid(), gen_random_uuid() from generate_series(1, $1::int - 1) n`,
     [teams],
   );
-  await db.query(`insert into team (id, name) select id, 'Bench ' || n from bench.team where n > 0`);
+  await db.query(`insert into team (id, name) select id, 'Night ' || n from bench.team where n > 0`);
   await db.query(`insert into member (team_id, id, user_id, role, name, email, zone)
     select b.id, b.member, m.user_id, 'lead', 'Lead', 'lead' || b.n || '@bench.example', m.zone
     from bench.team b, member m where b.n > 0 and m.team_id = (select id from bench.team where n = 0)`);

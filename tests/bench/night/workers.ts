@@ -14,7 +14,11 @@ export type Workers = {
 };
 
 /** Starts `count` worker processes as `npm start` does, on one queue, and waits until they are ready. */
-export async function startWorkers(place: Place, queue: QueuePlace, count: number): Promise<Workers> {
+export async function startWorkers(
+  place: Pick<Place, 'environment'>,
+  queue: QueuePlace,
+  count: number,
+): Promise<Workers> {
   const environment = { ...place.environment, ...(queue.kind === 'redis' && { REDIS_URL: queue.url }) };
   const children: ChildProcess[] = [];
   for (let at = 0; at < count; at += 1) children.push(await start(environment));
