@@ -1,7 +1,7 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { may } from '#lib/auth/permissions.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
-import { listMovesOf, lockClientCoaches } from '#lib/db/moves.ts';
+import { type ClientMoveLine, listMovesOf, lockClientCoaches } from '#lib/db/moves.ts';
 import { listStandingChanges } from '#lib/db/standing-changes.ts';
 import { listTeamMembers, type TeamMember } from '#lib/db/team-members.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
@@ -35,7 +35,7 @@ export function loadClientTeam(actor: Actor, clientId: string, now: Date): Promi
     const zone = self?.zone ?? 'UTC';
     const today = localDateOf(now, zone);
     const mayMove = may(actor.role, 'move-clients') && (actor.role === 'lead' || client.coachId === self?.id);
-    const { trace, note } = await movesOf(tx, clientId, { self, zone, today, now });
+    const { trace, note } = await movesOf(tx, clientId, { self, coachId: client.coachId, zone, today, now });
     const standings = await standingsOf(tx, clientId, { zone, today });
     return {
       coachId: client.coachId,
@@ -48,24 +48,28 @@ export function loadClientTeam(actor: Actor, clientId: string, now: Date): Promi
   });
 }
 
-type Seen = { self: TeamMember | undefined; zone: string; today: string; now: Date };
+type Seen = { self: TeamMember | undefined; coachId: string; zone: string; today: string; now: Date };
 type Dated = TraceLine & { at: Date };
 
 async function movesOf(
   tx: TeamPg,
   clientId: string,
-  { self, zone, today, now }: Seen,
+  { self, coachId, zone, today, now }: Seen,
 ): Promise<{ trace: Dated[]; note: ClientTeam['note'] }> {
   const moves = await listMovesOf(tx, clientId);
   const oldest = now.getTime() - NOTE_DAYS * 86_400_000;
   const [newest] = moves;
+  const heard = (move: ClientMoveLine) => {
+    if (move.readAt) return `; read ${saidDate(localDateOf(move.readAt, zone), today)}`;
+    return move === newest && move.toId === coachId ? '; not read yet' : '';
+  };
   const unread = newest?.toId === self?.id && newest?.readAt === null && newest.at.getTime() >= oldest;
   return {
-    trace: moves.map(({ id, at, from, to, by, note }) => ({
-      id,
-      at,
-      ...onDay(at, zone, today),
-      words: `From ${from} to ${to}, by ${by}${note ? `: “${note}”` : ''}`,
+    trace: moves.map((move) => ({
+      id: move.id,
+      at: move.at,
+      ...onDay(move.at, zone, today),
+      words: `From ${move.from} to ${move.to}, by ${move.by}${move.note ? `: “${move.note}”` : ''}${heard(move)}`,
     })),
     note:
       newest && unread

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { loadClientTeam } from '#lib/usecases/team/load-client-team.ts';
 import { moveClients, readMove, undoMoves } from '#lib/usecases/team/move-clients.ts';
 import { makeTestClient, makeTestTeam, ownerQuery, type TestTeam } from '../support/database.ts';
 import { addMemberTo, coachOf, giveTo, leadOf, type MemberActor } from './arrange.ts';
@@ -78,10 +79,19 @@ describe('clients moved to another coach', () => {
   });
 
   it('bring a note that the new coach alone marks as read', async () => {
-    const made = await moveClients(lead, { clientIds: clients, toId: ruth.memberId, note: 'Knee.' }, NOW);
+    const made = await moveClients(
+      lead,
+      { clientIds: clients.slice(0, 1), toId: ruth.memberId, note: 'Knee.' },
+      NOW,
+    );
     const [moveId = ''] = made.moveIds;
     await expect(readMove(lead, moveId, NOW)).rejects.toMatchObject({ code: 'not-found' });
+    const told = async (who: MemberActor) =>
+      (await loadClientTeam(who, clients[0] ?? '', NOW))?.trace[0]?.words;
+    expect(await told(lead)).toMatch(/“Knee\.”; not read yet$/);
     await readMove(ruth, moveId, NOW);
+    expect(await told(lead)).toMatch(/“Knee\.”; read today$/);
+    expect(await told(ruth)).toBe(await told(lead));
     await expect(readMove(ruth, moveId, NOW)).rejects.toMatchObject({ code: 'not-found' });
   });
 });
