@@ -69,7 +69,21 @@ export async function listCorrectedCheckIns(
   });
 }
 
+/** Rows that come with a set each are many: a long history is put together part by part. */
+const HEADS_AT_ONCE = 400;
+
 async function withParts(
+  tx: TeamPg,
+  heads: readonly HeadRow[],
+): Promise<{ clientId: string; checkIn: HistoryCheckIn }[]> {
+  const all: { clientId: string; checkIn: HistoryCheckIn }[] = [];
+  for (let from = 0; from < heads.length; from += HEADS_AT_ONCE) {
+    for (const one of await partsAdded(tx, heads.slice(from, from + HEADS_AT_ONCE))) all.push(one);
+  }
+  return all;
+}
+
+async function partsAdded(
   tx: TeamPg,
   heads: readonly HeadRow[],
 ): Promise<{ clientId: string; checkIn: HistoryCheckIn }[]> {

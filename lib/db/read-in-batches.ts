@@ -1,6 +1,6 @@
 import type { TeamPg } from './client.ts';
 
-const ROWS_AT_ONCE = 1_000;
+const ROWS_AT_ONCE = 250;
 let opened = 0;
 
 /** The rows of a query about one client ($1 the team, $2 the client), a batch at a time, inside the open transaction. */

@@ -42,13 +42,10 @@ export function weeksOf(history: ClientHistory, days: readonly LoadDay[], to: st
     return { from: addDays(last, 1 - DAYS), to: last };
   });
   const at = (date: string) => count - 1 - Math.floor(daysBetween(date, to) / DAYS);
+  const daysOf = weeks.map((): LoadDay[] => []);
+  for (const day of days) daysOf[at(day.date)]?.push(day);
   return {
-    load: weeks.map((week, index) =>
-      loadWeek(
-        week,
-        days.filter((day) => at(day.date) === index),
-      ),
-    ),
+    load: weeks.map((week, index) => loadWeek(week, daysOf[index] ?? [])),
     tissues: tissueWeeks(history, days, weeks, at),
     pain: painWeeks(history, weeks, at),
   };

@@ -119,10 +119,9 @@ async function* recordPieces(
     yield `,\n ${JSON.stringify(name)}: [`;
     let first = true;
     for await (const batch of rows()) {
-      for (const row of batch) {
-        yield `${first ? '' : ','}\n  ${JSON.stringify(row)}`;
-        first = false;
-      }
+      if (batch.length === 0) continue;
+      yield `${first ? '' : ','}\n  ${batch.map((row) => JSON.stringify(row)).join(',\n  ')}`;
+      first = false;
     }
     yield first ? ']' : '\n ]';
   }

@@ -25,6 +25,7 @@ const options = {
 const nowhere = () => new Writable({ write: (_chunk, _encoding, done) => done() });
 
 const started = performance.now();
+const busy = process.cpuUsage();
 const sizes = await Promise.all(
   Array.from({ length: Number(count) }, async () => {
     const { bytes, zip } = await makePack(actor, { clientId, options }, new Date());
@@ -33,7 +34,13 @@ const sizes = await Promise.all(
   }),
 );
 const seconds = (performance.now() - started) / 1000;
+const { user, system } = process.cpuUsage(busy);
 await closeDb();
 process.stdout.write(
-  JSON.stringify({ seconds, peakMb: process.resourceUsage().maxRSS / 1024, bytes: sizes[0] ?? 0 }),
+  JSON.stringify({
+    seconds,
+    cpuSeconds: (user + system) / 1e6,
+    peakMb: process.resourceUsage().maxRSS / 1024,
+    bytes: sizes[0] ?? 0,
+  }),
 );
