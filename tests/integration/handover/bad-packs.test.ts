@@ -301,6 +301,7 @@ describe('a pack that cannot be taken in', () => {
       noParams,
     );
     expect(answer.status).toBe(409);
+    expect(await answer.text()).toContain('another pack than the one you looked at');
   });
 
   it('drops numbers of the checks that a coach here could not have set', async () => {
