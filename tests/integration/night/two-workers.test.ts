@@ -5,7 +5,7 @@ import { tickJob } from '#lib/jobs/tick.ts';
 import { makeTestClient, makeTestTeam, ownerQuery } from '#tests/integration/support/database.ts';
 import { findRedis } from './redis.ts';
 
-const TEAMS = 30;
+const TEAMS = 20;
 const redis = await findRedis(13);
 if (!redis) process.stdout.write('Two workers could not be tried: no REDIS_URL and no redis-server.\n');
 afterAll(() => redis?.stop());
@@ -19,17 +19,18 @@ it.runIf(redis)(
       const teamIds: string[] = [];
       for (let at = 0; at < TEAMS; at += 1) {
         const team = await makeTestTeam(`Team ${at}`);
-        await makeTestClient(team, { zone: 'UTC' });
+        await makeTestClient(team, { zone: 'UTC', standing: 'paused' }); // owes nothing yet
         teamIds.push(team.teamId);
       }
-      await ownerQuery(`update client set joined_at = now() - interval '30 hours' where team_id = any($1)`, [
-        teamIds,
-      ]);
+      await ownerQuery(
+        `update client set joined_at = now() - interval '30 hours', standing = 'in-training' where team_id = any($1)`,
+        [teamIds],
+      );
       await placeQueuesAt({ kind: 'redis', url });
       await enqueue(tickJob, {});
       await expect
         .poll(() => ownerQuery('select 1 from night_client where done_at is not null and attempts = 1'), {
-          timeout: 30_000,
+          timeout: 60_000,
         })
         .toHaveLength(await owedNow());
       const done = workers.map(({ batches }) => batches());
