@@ -42,7 +42,7 @@ it.runIf(redis)(
       await Promise.all(workers.map(({ child }) => end(child)));
     }
   },
-  90_000,
+  150_000,
 );
 
 /** Nights that are over where everybody lives: one or two each, by the hour of the day. */
