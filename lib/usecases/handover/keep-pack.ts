@@ -62,7 +62,7 @@ export async function keepPack(tx: TeamPg, given: Given): Promise<Kept> {
         ? stills.rows
         : table === 'team_settings'
           ? numbered
-          : rows.map(ownColumns(table, { byId, now }));
+          : rows.map(ownColumns(table, { byId, now, teamId: tx.teamId }));
     await insert(tx, table === 'consent' ? 'consent_elsewhere' : table, whole);
     if (whole.length > 0) counts[table] = whole.length;
   }
@@ -114,15 +114,17 @@ async function newVersions(tx: TeamPg, rows: readonly Row[]): Promise<Row[]> {
   return inOrder.map((row, at) => ({ ...row, version: newest + 1 + at }));
 }
 
+type Here = { teamId: string; byId: string; now: Date };
+
 /** What this team says of a row itself: whose client it is now, that a sending is over, that a film lies elsewhere. */
-function ownColumns(table: string, { byId, now }: { byId: string; now: Date }): (row: Row) => Row {
+function ownColumns(table: string, { teamId, byId, now }: Here): (row: Row) => Row {
   switch (table) {
     case 'client':
       return (row) => ({ ...row, coach_id: byId, created_at: now.toISOString() });
     case 'check_in':
       return (row) => ({ ...row, body_hash: 'taken in' });
     case 'clip':
-      return (row) => ({ ...row, storage_key: `elsewhere/${String(row.id)}` });
+      return (row) => ({ ...row, storage_key: `${teamId}/${String(row.id)}.none` });
     default:
       return (row) => row;
   }

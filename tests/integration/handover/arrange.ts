@@ -3,7 +3,7 @@ import { withTeamPg } from '#lib/db/client.ts';
 import { copyLibrary } from '#lib/db/library.ts';
 import { PACK_PARTS, type PackOptions } from '#lib/handover/pack-content.ts';
 import { makePack } from '#lib/usecases/handover/make-pack.ts';
-import { aPhone, NOW, type Phone } from '../check-in/arrange.ts';
+import { aPhone, type Phone } from '../check-in/arrange.ts';
 import { fillClient } from '../rights/fill-client.ts';
 import { makeTestTeam, ownerQuery, type TestTeam } from '../support/database.ts';
 import { leadOf, type MemberActor } from '../team/arrange.ts';
@@ -145,5 +145,3 @@ export async function packOfClient(
 ): Promise<Buffer> {
   return buffer((await makePack(actor, { clientId, options }, LATER)).zip);
 }
-
-export { NOW };
