@@ -70,6 +70,7 @@ test('screens of the coach', async ({ browser }) => {
       ['working', working],
       ['plan', `${client}/plan`],
       ['gaps', `${client}/gaps`],
+      ['handover', `${client}/handover`],
       ['links', `${client}/links`],
       ['log', `${client}/log`],
       ['new-client', '/clients/new'],
