@@ -1,11 +1,9 @@
 import type { Face } from './font-files.ts';
-import type { Run } from './runs.ts';
 
 /** What a line may not be broken inside of. */
 type Word = { text: string; width: number };
 export type Measure = (text: string) => number;
 export type Style = { face: Face; size: number; leading: number };
-export type SetLine = { runs: Run[]; width: number };
 
 const RIGHT_TO_LEFT = /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}]/u;
 /** Written without spaces: may break between any two. */
