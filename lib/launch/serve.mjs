@@ -2,10 +2,11 @@
 // owner's and the secret unless APP_DATABASE_URL is given; the owner's address does not reach the process itself.
 import { spawn, spawnSync } from 'node:child_process';
 import { appUrl } from './migrate.mjs';
+import { WORKER_ARGS } from './worker-args.mjs';
 
 const COMMANDS = {
   web: ['node_modules/next/dist/bin/next', 'start', '-p', process.env.PORT_INSIDE ?? '3000', '-H', '0.0.0.0'],
-  worker: ['--import', 'tsx', 'worker/main.ts'],
+  worker: WORKER_ARGS,
 };
 /** Orchestrators give thirty seconds. */
 const STOP_MS = 25_000;

@@ -4,6 +4,7 @@ import { existsSync, mkdirSync, openSync, readFileSync, writeFileSync } from 'no
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { build, checkNode, dataFolder, install, PlainError, root, run, say, secrets } from './steps.mjs';
+import { WORKER_ARGS } from './worker-args.mjs';
 
 const dev = process.argv.includes('--dev');
 const port = Number(process.env.PORT ?? 3000);
@@ -173,7 +174,7 @@ async function main() {
   if (stopping) return;
   const next = 'node_modules/next/dist/bin/next';
   launch('web', [next, dev ? 'dev' : 'start', '-p', String(port), '-H', host], environment);
-  launch('worker', ['--import', 'tsx', 'worker/main.ts'], environment);
+  launch('worker', WORKER_ARGS, environment);
   await waitForBoard(`http://${host === '0.0.0.0' ? '127.0.0.1' : host}:${port}`);
   if (stopping) return;
   say(`Ready: ${origin}`);

@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { QueuePlace } from '#lib/jobs/backend.ts';
+import { WORKER_ARGS } from '#lib/launch/worker-args.mjs';
 import type { Place } from './place.ts';
 
 const root = join(import.meta.dirname, '../../..');
@@ -35,7 +36,7 @@ export async function startWorkers(
 }
 
 function start(environment: NodeJS.ProcessEnv): Promise<ChildProcess> {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'worker/main.ts'], {
+  const child = spawn(process.execPath, WORKER_ARGS, {
     cwd: root,
     env: environment,
     stdio: ['ignore', 'pipe', 'inherit', 'ipc'], // it ends when this process does, however that ends
