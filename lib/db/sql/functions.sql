@@ -63,9 +63,10 @@ language sql stable security definer set search_path = public as $$
     select greatest(last.day - (cap - 1), wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date,
       (select max(s.from_date) from standing_change s where s.team_id = c.team_id and s.client_id = c.id
          and s.applied_at is not null and s.undone_at is null and not s.before = any (night_standings())),
-      (select wall_clock(c.zone, max(k.given_at))::date from consent k where k.team_id = c.team_id and k.client_id = c.id
-         and k.kind = 'health-data' and exists (select from consent w where w.team_id = k.team_id and w.client_id = k.client_id
-           and w.kind = k.kind and w.withdrawn_by is not null and w.withdrawn_at <= k.given_at))) as day
+      (select wall_clock(c.zone, max(k.given_at))::date
+       from consent w join consent k on k.team_id = w.team_id and k.client_id = w.client_id and k.kind = w.kind
+         and k.given_at >= w.withdrawn_at
+       where w.team_id = c.team_id and w.client_id = c.id and w.kind = 'health-data' and w.withdrawn_by is not null)) as day
   ) first
   cross join lateral (
     select first.day + step as day from generate_series(0, last.day - first.day) step
@@ -73,7 +74,10 @@ language sql stable security definer set search_path = public as $$
   where c.standing = any (night_standings())
     and (team is null or c.team_id = team)
     and (clients is null or c.id = any (clients))
-    and not is_consent_withdrawn(c.team_id, c.id)
+    and not exists (
+      select from consent w where w.team_id = c.team_id and w.client_id = c.id and w.kind = 'health-data'
+        and w.withdrawn_by is not null and is_consent_withdrawn(c.team_id, c.id)
+    )
     and not exists (
       select from night_client n
       where n.team_id = c.team_id and n.client_id = c.id and n.local_date = night.day

@@ -10,7 +10,7 @@ create index if not exists question_stems on public.question using gin (to_tsvec
 create index if not exists answer_stems on public.answer using gin (to_tsvector('english', text));
 create index if not exists answer_of_question on public.answer (team_id, question_id);
 create index if not exists consent_of_client on public.consent (team_id, client_id);
-create index if not exists consent_taken_back on public.consent (team_id) where withdrawn_by is not null;
+create index if not exists consent_withdrawn on public.consent (team_id, client_id) where withdrawn_by is not null;
 -- What points at a check-in, a set, a reason or a line of a plan: else each one deleted reads the team's whole table.
 create index if not exists check_in_corrected on public.check_in (team_id, corrects_id) where corrects_id is not null;
 create index if not exists coach_word_of_check_in on public.coach_word (team_id, check_in_id) where check_in_id is not null;
