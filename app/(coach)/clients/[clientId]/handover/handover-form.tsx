@@ -158,7 +158,7 @@ export function HandoverForm({ clientId, first }: { clientId: string; first: Pac
           <button type="submit" value="show" data-outlined disabled={busy}>
             Show the first page
           </button>
-          <button type="submit" value="make" disabled={busy}>
+          <button type="submit" value="make" data-filled disabled={busy}>
             Make the pack
           </button>
         </div>
