@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
@@ -23,6 +23,7 @@ export type Place = {
 /** A PostgreSQL as `npm start` runs it, migrated and empty, and a Redis where there is one. */
 export async function openPlace(): Promise<Place> {
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-night-'));
+  chmodSync(folder, 0o755); // the server runs as another user where this process is root's
   const server = await startPostgres({ folder, password: 'only-for-this-bench' });
   const url = server.url('plumbline');
   const own = {
