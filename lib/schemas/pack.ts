@@ -28,7 +28,11 @@ export const packSchema = z
   })
   .superRefine(({ from, to }, context) => {
     if (from !== null && to !== null && to < from)
-      context.addIssue({ code: 'custom', path: ['to'], message: 'is before the first day' });
+      context.addIssue({
+        code: 'custom',
+        path: ['to'],
+        message: 'the last day is before the first: change one of them',
+      });
   })
   .transform(
     ({ from, to, parts, paper, ...said }): PackOptions => ({

@@ -59,7 +59,9 @@ export function setBars(sheet: Sheet, block: BarsBlock): void {
         .lineTo(x + wide, up(bar.value))
         .lineWidth(1.4)
         .stroke(INK);
-      centered(sheet, `${bar.value}${bar.partly ? '+' : ''}`, x + wide / 2, up(bar.value) - 3, LABEL, INK);
+      // Inside at the foot, where no line of the usual week runs; above where the tinted part is too low, or all is ink.
+      const y = base - up(inside) > LABEL.leading + 4 ? base - 4 : up(bar.value) - 3;
+      centered(sheet, `${bar.value}${bar.partly ? '+' : ''}`, x + wide / 2, y, LABEL, INK);
     });
     doc
       .moveTo(sheet.left, base)

@@ -76,7 +76,7 @@ function barsOf({ bars, usual, alt, caption, unit }: BarsBlock): string {
       bar.value > inside
         ? `<rect class="over" x="${n(x)}" y="${n(up(bar.value))}" width="${n(step - 6)}" height="${n(up(inside) - up(bar.value))}"/>`
         : '';
-    return `<rect class="in" x="${n(x)}" y="${n(up(inside))}" width="${n(step - 6)}" height="${n(base - up(inside))}"/>${over}<path class="cap" d="M${n(x)} ${n(up(bar.value))}h${n(step - 6)}"/><text ${middle} y="${n(up(bar.value) - 4)}">${bar.value}${bar.partly ? '+' : ''}</text>${label}`;
+    return `<rect class="in" x="${n(x)}" y="${n(up(inside))}" width="${n(step - 6)}" height="${n(base - up(inside))}"/>${over}<path class="cap" d="M${n(x)} ${n(up(bar.value))}h${n(step - 6)}"/><text ${middle} y="${n(base - up(inside) > 18 ? base - 5 : up(bar.value) - 4)}">${bar.value}${bar.partly ? '+' : ''}</text>${label}`;
   });
   const band = usual
     ? `<path class="dash" d="M0 ${n(up(usual.high))}h${WIDE - 128}"/><text x="${WIDE - 124}" y="${n(up(usual.high))}">band to ${usual.high} ${unit}</text><path class="dots" d="M0 ${n(up(usual.week))}h${WIDE - 128}"/><text x="${WIDE - 124}" y="${n(Math.max(up(usual.week), up(usual.high) + 13) + 4)}">usual week ${usual.week}</text>`

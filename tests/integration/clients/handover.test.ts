@@ -217,7 +217,9 @@ test("somebody else's client is not there; a broken form is refused by its field
   expect(refused.status).toBe(400);
   expect(Object.keys((await refused.json()).error.fields).sort()).toEqual(['paper', 'parts.0']);
   const backwards = await ask(postPack, clientId, { from: '2026-11-20', to: '2026-11-02' });
-  expect((await backwards.json()).error.fields).toEqual({ to: 'is before the first day' });
+  expect((await backwards.json()).error.fields).toEqual({
+    to: 'the last day is before the first: change one of them',
+  });
   const packs = await ownerQuery('select 1 from handover_pack where client_id = $1', [clientId]);
   const preview = await ask(postPreview, clientId, { summary: 'Calm; \u0007careful' });
   expect(preview.status).toBe(200);
