@@ -26,8 +26,13 @@ export async function runFaults({ faults, sizes, seed, redisServer, said }: Opti
   const world = await openWorld({ redisServer });
   const rows: Row[] = [];
   // Interrupted by hand: nothing of ours is left at work.
-  const leave = () => void world.close().finally(() => process.exit(1));
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, leave);
+  let isLeaving = false;
+  const leave = () => {
+    if (isLeaving) return; // npm hands a signal on that the terminal has sent already
+    isLeaving = true;
+    void world.close().finally(() => process.exit(1));
+  };
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, leave);
   try {
     await arrange(world, sizes, seed);
     for (const kind of ['postgres', 'redis'] as const) {

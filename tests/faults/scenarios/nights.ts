@@ -35,21 +35,25 @@ export const killed: Fault = {
     const { kills, clients } = stage.sizes;
     const owed = await owedAt(stage);
     let [inBatch, expired] = [0, 0];
+    let reach = 60;
     for (let at = 0; at < kills; at += 1) {
       const worker = await stage.worker();
       const from = Date.now();
-      while (!(await isAtWork(stage))) {
-        if (Date.now() - from > 2_500) {
-          await stage.expireLocks(); // all that is left was in the hands of workers that are dead
-          await stage.tick();
-          expired += 1;
-          break;
-        }
-        await pause(5);
+      for (let looked = from; !(await isAtWork(stage)); await pause(5)) {
+        if (Date.now() - looked < 2_500) continue;
+        // All that is left is in the hands of workers that are dead.
+        await stage.expireLocks();
+        await stage.tick();
+        expired += 1;
+        looked = Date.now();
+        if (looked - from > 60_000) throw new Error('the worker finds nothing to do');
       }
-      // As many kills as are wanted have to fall into the night: a night that is ahead of them is hit sooner.
-      const ahead = (await doneNights(stage)) / owed > at / kills;
-      await pause(stage.draw.uniform(0, ahead ? 25 : 150));
+      // As many kills as are wanted have to fall into the night: each has its share of it, and ends with it at the latest.
+      const share = (owed * (at + 1)) / (kills + 1);
+      const isAhead = (await doneNights(stage)) >= share;
+      reach = isAhead ? Math.max(25, reach / 2) : Math.min(5_000, reach * 1.5);
+      const end = Date.now() + stage.draw.uniform(0, reach);
+      while (Date.now() < end && (isAhead || (await doneNights(stage)) < share)) await pause(10);
       if (await isAtWork(stage)) inBatch += 1;
       await worker.kill();
     }
