@@ -20,7 +20,7 @@ if (!args || !PLUMBLINE_SECRET || !(DATABASE_URL || process.env.APP_DATABASE_URL
 }
 const environment = {
   ...process.env,
-  APP_DATABASE_URL: process.env.APP_DATABASE_URL ?? appUrl(DATABASE_URL, PLUMBLINE_SECRET),
+  APP_DATABASE_URL: process.env.APP_DATABASE_URL || appUrl(DATABASE_URL, PLUMBLINE_SECRET),
 };
 delete environment.DATABASE_URL;
 const checked = spawnSync(process.execPath, ['--import', 'tsx', 'lib/launch/check-env.ts'], {
