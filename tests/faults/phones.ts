@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import type { CheckInInput } from '#lib/schemas/check-in.ts';
 import { AT } from './night.ts';
+import { pause } from './pause.ts';
 import type { Stage, Web } from './stage.ts';
-import { pause } from './world.ts';
 
 /** A client's phone: it sends until it is told that the check-in is kept, and remembers what it was told. */
 export type Phone = { cookie: string; body: CheckInInput; answers: Answer[] };

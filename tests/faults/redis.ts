@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { connect } from 'node:net';
 import { freePort } from '#lib/launch/postgres.mjs';
-import { pause } from './world.ts';
+import { pause } from './pause.ts';
 
 /** A redis-server of our own that can be emptied, killed and started again on the same port. */
 export type FaultRedis = {

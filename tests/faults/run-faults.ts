@@ -2,8 +2,9 @@ import { execFileSync } from 'node:child_process';
 import type { QueuePlace } from '#lib/jobs/backend.ts';
 import type { Fault } from './fault.ts';
 import { meaningOf } from './meaning.ts';
+import { pause } from './pause.ts';
 import { openStage, type Sizes, type Stage } from './stage.ts';
-import { openWorld, pause, ROOT, SECRET, type World } from './world.ts';
+import { openWorld, ROOT, SECRET, type World } from './world.ts';
 
 export type Row = {
   name: string;

@@ -1,6 +1,6 @@
 import { AT } from './night.ts';
+import { pause } from './pause.ts';
 import type { Stage } from './stage.ts';
-import { pause } from './world.ts';
 
 const OWED = 'select count(*)::int as n from owed_nights($1, 14)';
 const DONE = 'select count(*)::int as n from night_client where done_at is not null and rules_version <> $1';

@@ -5,8 +5,9 @@ import { closeQueues, enqueue, placeQueuesAt, queue } from '#lib/jobs/queue.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
 import { type Draws, draws } from '#tests/bench/detect/random.ts';
 import { AT } from './night.ts';
+import { pause } from './pause.ts';
 import { type Running, startProgram } from './programs.ts';
-import { type Database, pause, SECRET, type World } from './world.ts';
+import { type Database, SECRET, type World } from './world.ts';
 
 export type Sizes = { clients: number; kills: number };
 export type Web = Running & { url: string };

@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import pg from 'pg';
 import { appUrl } from '#lib/launch/migrate.mjs';
 import { startPostgres } from '#lib/launch/postgres.mjs';
+import { pause } from './pause.ts';
 import { bundlePrograms, type Programs } from './programs.ts';
 import { type FaultRedis, startRedis } from './redis.ts';
 
@@ -144,8 +145,4 @@ function isAlive(pid: number): boolean {
   } catch {
     return false;
   }
-}
-
-export function pause(ms: number): Promise<void> {
-  return new Promise((done) => setTimeout(done, ms));
 }

@@ -1,9 +1,9 @@
 import { BOTH, type Fault } from '../fault.ts';
 import { assertSame, meaningOf } from '../meaning.ts';
 import { AT, THREE_DAYS_ON } from '../night.ts';
+import { pause } from '../pause.ts';
 import { doneNights, nightsDone } from '../run-night.ts';
 import type { Stage } from '../stage.ts';
-import { pause } from '../world.ts';
 import { playNight } from './nights.ts';
 
 const STEP_MS = 8 * 3_600_000;

@@ -5,9 +5,9 @@ import { join } from 'node:path';
 import pg from 'pg';
 import { BOTH, type Fault } from '../fault.ts';
 import { assertSame, meaningOf } from '../meaning.ts';
+import { pause } from '../pause.ts';
 import { assertKept, checksDone, phonesOf, send, sendUntilKept } from '../phones.ts';
 import type { Stage } from '../stage.ts';
-import { pause } from '../world.ts';
 import { phonesFor, playSubmits, statuses, undisturbedSubmits } from './submits.ts';
 
 /** Fills the disk under one table that each submit writes to; gives back how, and what makes room again. */

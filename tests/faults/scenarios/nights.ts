@@ -2,9 +2,9 @@ import assert from 'node:assert/strict';
 import { BOTH, type Fault, type Table } from '../fault.ts';
 import { assertSame, meaningOf } from '../meaning.ts';
 import { NIGHT } from '../night.ts';
+import { pause } from '../pause.ts';
 import { doneNights, nightsDone, owedAt, untilShare } from '../run-night.ts';
 import type { Stage } from '../stage.ts';
-import { pause } from '../world.ts';
 
 /** A night from its beginning to its end, with one worker and nothing wrong. */
 export async function playNight(stage: Stage): Promise<void> {

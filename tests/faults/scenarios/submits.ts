@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import { BOTH, type Fault, type Table } from '../fault.ts';
 import { assertSame, meaningOf } from '../meaning.ts';
+import { pause } from '../pause.ts';
 import { assertKept, checksDone, type Phone, phonesOf, send, sendUntilKept } from '../phones.ts';
 import type { Stage } from '../stage.ts';
-import { pause } from '../world.ts';
 
 /** How many phones send: not more than are needed to be under way together. */
 export const phonesFor = (stage: Stage) => Math.min(12, Math.max(4, Math.floor(stage.sizes.clients / 6)));
