@@ -19,9 +19,11 @@ const folder = mkdtempSync(join(tmpdir(), 'plumbline-operation-'));
 chmodSync(folder, 0o755);
 const running: ChildProcess[] = [];
 let logged = '';
+let server: Awaited<ReturnType<typeof startPostgres>> | undefined;
 
 test.afterAll(() => {
-  for (const child of running) child.kill('SIGKILL');
+  for (const child of running) child.kill('SIGTERM'); // passed on to what each of them started
+  server?.stop();
   rmSync(folder, { recursive: true, force: true });
 });
 
@@ -42,7 +44,7 @@ function serve(what: 'web' | 'worker', environment: Record<string, string>): Chi
 test('pages and worker say how they are, finish what they have in hand, and keep words out of their logs', async () => {
   const [dbPort, port] = [await freePort(), await freePort()];
   const place = { folder: join(folder, 'postgres'), password: 'only-for-this', port: dbPort, settings: FAST };
-  let server = await startPostgres(place);
+  server = await startPostgres(place);
   const environment = {
     DATABASE_URL: server.url('plumbline'),
     REDIS_URL: '',
