@@ -1,6 +1,12 @@
 import type { TeamPg } from './client.ts';
 
-export type PackToInsert = { clientId: string; byId: string; why: string; options: unknown; sha256: string | null };
+export type PackToInsert = {
+  clientId: string;
+  byId: string;
+  why: string;
+  options: unknown;
+  sha256: string | null;
+};
 
 /** A pack that was made: who, why, of what, and the sum of its bytes; never the pack itself. */
 export async function insertHandoverPack(tx: TeamPg, pack: PackToInsert): Promise<string> {
