@@ -71,7 +71,7 @@ export function MakeLinkForm({ clientId }: { clientId: string }) {
       <Field id="summary" label="In your words, for the first page (may stay empty)" error={fields.summary}>
         {(control) => <textarea {...control} name="summary" rows={4} maxLength={4000} dir="auto" />}
       </Field>
-      <div className={forms.inline}>
+      <div className={`${forms.inline} ${styles.pair}`}>
         <Field id="days" label="Ends after, days" error={fields.days} hint="1 to 30">
           {(control) => (
             <input {...control} name="days" inputMode="numeric" className={forms.short} defaultValue="14" />

@@ -62,7 +62,11 @@ export default async function LinksPage({ params }: { params: Promise<unknown> }
             </div>
             {link.end === null ? (
               <form action={`/api/clients/${id}/links/${link.id}/end`} method="post">
-                <button type="submit" className={forms.other} aria-label={`End the link of ${link.forWhom}`}>
+                <button
+                  type="submit"
+                  className={forms.other}
+                  aria-label={`End it now: the link of ${link.forWhom}`}
+                >
                   End it now
                 </button>
               </form>
