@@ -1,5 +1,7 @@
 import type { ConsentState } from '#lib/domain/consent.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
 import { momentAsSaid } from './phone-dates.ts';
+import { exactDate } from './say-date.ts';
 
 type Link = {
   end: 'ended' | 'consent' | 'deletion' | 'codes' | 'over' | null;
@@ -16,7 +18,7 @@ export function linkState(link: Link, zone: string, now: Date): string {
   const said = (at: Date) => momentAsSaid(at, zone, now);
   switch (link.end) {
     case null:
-      return `open until ${said(link.expiresAt)}`;
+      return `open until ${exactDate(localDateOf(link.expiresAt, zone))}`;
     case 'ended':
       return `ended ${said(link.revokedAt ?? now)}`;
     case 'consent':
