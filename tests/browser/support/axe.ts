@@ -7,17 +7,22 @@ const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 type Violation = { id: string; nodes: { target: unknown; failureSummary?: string }[] };
 
-/** No violation of WCAG 2.2 AA that axe can find. */
-export async function expectAccessible(page: Page): Promise<void> {
+/** No violation of WCAG 2.2 AA that axe can find, on the page or on what `about` selects of it. */
+export async function expectAccessible(page: Page, about = 'html'): Promise<void> {
   const there = await page.evaluate(() => 'axe' in window);
   if (!there) await page.evaluate(source);
-  const violations = await page.evaluate(async (tags) => {
-    const axe = (
-      window as unknown as { axe: { run: (options: unknown) => Promise<{ violations: Violation[] }> } }
-    ).axe;
-    // Of what is well, axe need not write down where it is.
-    return (await axe.run({ runOnly: tags, resultTypes: ['violations'] })).violations;
-  }, STANDARDS);
+  const violations = await page.evaluate(
+    async ([where, tags]) => {
+      const axe = (
+        window as unknown as {
+          axe: { run: (where: unknown, options: unknown) => Promise<{ violations: Violation[] }> };
+        }
+      ).axe;
+      // Of what is well, axe need not write down where it is.
+      return (await axe.run(where, { runOnly: tags, resultTypes: ['violations'] })).violations;
+    },
+    [about, STANDARDS] as const,
+  );
   expect(
     violations.map(({ id, nodes }) => ({
       id,

@@ -6,7 +6,6 @@ import { Field } from '../_parts/field.tsx';
 import forms from '../_parts/forms.module.css';
 import { postJson } from '../_parts/post-json.ts';
 import { readText } from '../_parts/read-text.ts';
-import styles from './import.module.css';
 import { Imported } from './imported.tsx';
 import { Preview } from './preview.tsx';
 
@@ -55,7 +54,7 @@ export function ImportList() {
             <input
               {...control}
               type="file"
-              className={styles.file}
+              className={forms.file}
               accept=".csv,.tsv,.txt,text/csv"
               onChange={choose}
             />

@@ -63,14 +63,14 @@ export function Preview({ preview, busy, take }: Props) {
       </table>
       <fieldset className={`${forms.fieldset} ${styles.links}`}>
         <legend>The link that signs each client in</legend>
-        <label className={forms.tick}>
+        <label className={`${forms.tick} ${forms.choice}`}>
           <input type="radio" name="links" value="mail" defaultChecked /> Mail it to those with an e-mail
           address, show me the others
         </label>
-        <label className={forms.tick}>
+        <label className={`${forms.tick} ${forms.choice}`}>
           <input type="radio" name="links" value="show" /> Show me all of them, mail none
         </label>
-        <label className={forms.tick}>
+        <label className={`${forms.tick} ${forms.choice}`}>
           <input type="radio" name="links" value="later" /> Later, one by one on the client’s page
         </label>
       </fieldset>

@@ -71,7 +71,15 @@ export function LogForm({ clientId, name }: { clientId: string; name: string }) 
         }}
       >
         <Field id="log-file" label="A file">
-          {(control) => <input {...control} type="file" accept=".csv,.tsv,.txt,text/csv" onChange={choose} />}
+          {(control) => (
+            <input
+              {...control}
+              type="file"
+              className={forms.file}
+              accept=".csv,.tsv,.txt,text/csv"
+              onChange={choose}
+            />
+          )}
         </Field>
         <Field id="log-text" label="Or the log itself">
           {(control) => (

@@ -142,10 +142,10 @@ function Orders({ orders }: { orders: DateOrder[] }) {
       </p>
     );
   return (
-    <fieldset className={forms.fieldset}>
+    <fieldset className={`${forms.fieldset} ${styles.acts}`}>
       <legend>Dates such as 03/04/2025 can be read two ways. Which is it?</legend>
       {orders.map((order) => (
-        <label key={order} className={`${forms.tick} ${styles.order}`}>
+        <label key={order} className={`${forms.tick} ${forms.choice}`}>
           <input type="radio" name="order" value={order} required /> {ORDERS[order]}
         </label>
       ))}
