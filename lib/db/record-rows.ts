@@ -12,8 +12,9 @@ const OWN = (table: string, where: string) =>
 const MINE = 'x.client_id = $2';
 const within = (child: string, parent: string, key: string, own = 'p.client_id = $2') =>
   OWN(child, `exists (select from ${parent} p where p.team_id = x.team_id and p.id = x.${key} and ${own})`);
-/** Local dates or instants, by their first ten letters in UTC. */
-const dated = (column: string) => `(${column} at time zone 'UTC')::date`;
+/** The client's own date at an instant. */
+const dated = (column: string) =>
+  `wall_clock((select zone from client where team_id = $1 and id = $2), ${column})::date`;
 
 type Source = { name: string; sql: string; first?: string; last?: string; order?: string };
 
