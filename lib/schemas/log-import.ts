@@ -39,4 +39,3 @@ export const logImport = z.discriminatedUnion(
   ],
   { error: 'do must be look, check, take or undo' },
 );
-export type LogImportAsked = z.output<typeof logImport>;
