@@ -143,7 +143,7 @@ describe('the client page', () => {
     const found = await loadClientTeam(lead, clientId, days(1));
     expect(found?.trace.map(({ words }) => words)).toEqual([
       'in training to paused from Thursday 26 November, by Lead of Low Wall: “Moving house”',
-      'From Lead of Low Wall to Ruth, by Lead of Low Wall',
+      'From Lead of Low Wall to Ruth, by Lead of Low Wall; not read yet',
     ]);
     expect(found?.ahead?.words).toBe('From Thursday 10 December: back');
   });
