@@ -2,11 +2,21 @@ import { pool } from '#lib/db/client.ts';
 
 /**
  * What the server itself answers: the transaction is spoilt, or the connection is gone, as it would be. The last number:
- * at every call, or at every third where another failure of the same effect is tried at each.
+ * at every call, or at every second or third where a failure that takes more is tried at each. PLUMBLINE_EVERY_CALL=1
+ * tries all of them at each.
  */
+const EACH = process.env.PLUMBLINE_EVERY_CALL === '1';
 export const FAILURES = [
-  ['serialization failure', `do $$ begin raise exception 'planted' using errcode = '40001'; end $$`, 1],
-  ['statement timeout', `do $$ begin raise exception 'planted' using errcode = '57014'; end $$`, 3],
+  [
+    'serialization failure',
+    `do $$ begin raise exception 'planted' using errcode = '40001'; end $$`,
+    EACH ? 1 : 2,
+  ],
+  [
+    'statement timeout',
+    `do $$ begin raise exception 'planted' using errcode = '57014'; end $$`,
+    EACH ? 1 : 3,
+  ],
   ['connection lost', 'select pg_terminate_backend(pg_backend_pid())', 1],
 ] as const;
 
