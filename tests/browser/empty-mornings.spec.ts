@@ -90,7 +90,7 @@ test('the night failed; Nights says why in words, and runs it again', async ({ p
   await lookAt(page, 'empty-night-failed', '/', said(page, 'The night failed.'));
   await sql(
     `insert into outbox (team_id, kind, dedupe_key, body, created_at, attempts, last_error)
-     values ($1, 'mail', 'stuck', '{}', now() - interval '2 hours', 4, 'connection refused')`,
+     values ($1, 'push', 'stuck', '{}', now() - interval '2 hours', 4, 'connection refused')`,
   );
   await lookAt(
     page,
@@ -98,7 +98,7 @@ test('the night failed; Nights says why in words, and runs it again', async ({ p
     '/nights',
     said(page, /Runa Moss was not checked: the check “rung too hard”/),
   );
-  await expect(page.getByText(/1 mail has not left since .* tried 4 times/)).toBeVisible();
+  await expect(page.getByText(/1 notice to a phone has not left since .* tried 4 times/)).toBeVisible();
   await sql(`delete from outbox where team_id = $1 and dedupe_key = 'stuck'`);
   await page.getByRole('button', { name: 'Run Runa Moss again' }).click();
   await expect(page.getByText(/^checked as of today/)).toBeVisible();
