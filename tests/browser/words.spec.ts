@@ -17,6 +17,7 @@ async function pictured(page: Page, name: string, sizes = [WIDE, NARROW], about 
   mkdirSync(PICTURES, { recursive: true });
   for (const size of sizes) {
     // The tabs stay in view and cover what lies below them until one scrolls: axe looks at the whole page at once.
+    await page.setViewportSize(size); // a narrow page is the longer one
     const tall = await page.evaluate(() => document.documentElement.scrollHeight + 600);
     // Where one thing is looked at, wide, the page stays where it is.
     const stays = about !== 'main' && size.width !== 360;
