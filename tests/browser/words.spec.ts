@@ -144,8 +144,10 @@ test('a question with stills: refused ones are named, kept ones stand beside it 
   const board = await context.newPage();
   await board.goto('/');
   await expect(board.locator('[data-row][data-selected]')).toHaveCount(1); // keys and acts are awake
-  await board.locator('[data-row]', { hasText: NAME }).locator('[data-act=answer]').click();
-  await expect(board.getByRole('textbox', { name: `Answer to ${NAME}` })).toBeFocused(); // the panel stands
+  await expect(async () => {
+    await board.locator('[data-row]', { hasText: NAME }).locator('[data-act=answer]').click(); // until the row listens
+    await expect(board.getByRole('textbox', { name: `Answer to ${NAME}` })).toBeFocused({ timeout: 1000 });
+  }).toPass();
   const which = board.getByRole('radio', { name: /^Is the left shoulder open/ });
   if (await which.count()) await which.check();
   await expect(board.getByRole('img', { name: 'Still 1 of 2 with the question, opens whole' })).toBeVisible();
