@@ -33,6 +33,7 @@ async function pictured(page: Page, name: string, sizes = [WIDE, NARROW], about 
     expect.soft(wide, `${name} scrolls sideways at ${size.width}`).toBeLessThanOrEqual(0);
   }
   if (sizes[0]) await page.setViewportSize(sizes[0]);
+  await page.locator(about).first().scrollIntoViewIfNeeded(); // where it was before all the sizes
   await page.emulateMedia({ colorScheme: 'light' });
 }
 
