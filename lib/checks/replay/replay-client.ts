@@ -4,7 +4,7 @@ import type { CheckKind } from '#lib/domain/vocabulary.ts';
 import { CHECKS } from '../registry.ts';
 import { settle } from '../settle.ts';
 import type { Limits } from '../thresholds.ts';
-import type { Check, ClientView } from '../types.ts';
+import type { ClientView } from '../types.ts';
 import { nextView } from '../view-next.ts';
 import type { Reading } from './kinds-reading.ts';
 import { newReplay, type Replay, type ReplayAct, replayNight } from './replay-reasons.ts';
@@ -27,19 +27,25 @@ type Replayed = { before: Replay; after: Replay };
  * step that would no longer be held back, or now is. Both runs begin without any reason. Pure.
  */
 export function replayClient(asked: ReplayAsked, runs: Runs): Replayed {
-  const { differs, ...replayed } = run(asked, asked.settled, runs);
+  const known: Known[] = [];
+  const { differs, ...replayed } = run(asked, asked.settled, runs, known);
   if (!differs || asked.heldBack.length === 0) return replayed;
-  const held = run(asked, asked.heldBack, runs);
+  const held = run(asked, asked.heldBack, runs, known);
   const steps = ({ stays }: Replay) => stays.filter(({ kind }) => kind === 'step-up-earned');
   replayed.before.stays.push(...steps(held.before));
   replayed.after.stays.push(...steps(held.after));
   return replayed;
 }
 
+/** What a kind said on one night, under the numbers in force and under the others. */
+type Known = Map<CheckKind, { said: Outcome[]; anew: Outcome[] }>;
+
+/** `known`: night by night what was said already; what is said now is added. */
 function run(
   asked: ReplayAsked,
   kinds: readonly CheckKind[],
   [now, then]: Runs,
+  known: Known[],
 ): Replayed & { differs: boolean } {
   const { history, acts, nights, shared, touched } = asked;
   const checks = CHECKS.filter(({ kind }) => kinds.includes(kind));
@@ -54,15 +60,24 @@ function run(
     const count = countSent(inOrder, night.instant);
     if (count !== sent.checkIns.length) sent = { ...history, checkIns: inOrder.slice(0, count) };
     const nightsDone = asked.nightsDone + index;
-    view = nextView(sent, night, now, view);
-    const said = outcomesOf(checks, view, now);
+    const tonight: ClientView = nextView(sent, night, now, view);
+    view = tonight;
+    const there = known[index] ?? (new Map() as Known);
+    known[index] = there;
+    const said = checks.map(({ kind, evaluate }) => there.get(kind)?.said ?? evaluate(tonight, now));
     // The sets of the same days: worked out once for both.
-    const other = shared ? nextView(sent, night, then, view) : view;
-    // A rule that reads none of the numbers says the same again.
-    const again = { said, touched };
-    const saidThen = outcomesOf(checks, other, then, again);
+    const other = shared ? nextView(sent, night, then, tonight) : tonight;
+    const saidThen = checks.map(({ kind, evaluate }, at) => {
+      const before = there.get(kind);
+      if (before) return before.anew;
+      // A rule that reads none of the numbers says the same again.
+      return (touched.includes(kind) ? undefined : said[at]) ?? evaluate(other, then);
+    });
+    checks.forEach(({ kind }, at) => {
+      there.set(kind, { said: said[at] ?? [], anew: saidThen[at] ?? [] });
+    });
     differs ||= asked.heldBack.length > 0 && areApart(said, saidThen);
-    replayNight(before, settle(view, said.flat(), now), night, { limits: now, nightsDone });
+    replayNight(before, settle(tonight, said.flat(), now), night, { limits: now, nightsDone });
     replayNight(after, settle(other, saidThen.flat(), then), night, { limits: then, nightsDone });
   });
   return { before, after, differs };
@@ -77,16 +92,6 @@ function countSent(inOrder: readonly { sentAt: string }[], instant: string): num
     else high = middle;
   }
   return low;
-}
-
-type Again = { said: readonly Outcome[][]; touched: readonly CheckKind[] };
-
-function outcomesOf(checks: readonly Check[], view: ClientView, limits: Limits, again?: Again): Outcome[][] {
-  return checks.map((check, index) => {
-    const known = again?.said[index];
-    if (known && !again.touched.includes(check.kind)) return known;
-    return check.evaluate(view, limits);
-  });
 }
 
 /** Whether two nights flag other things, or weigh them otherwise. */
