@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { moreSets } from '#lib/checks/load-causes.ts';
 import { loadJump } from '#lib/checks/rules/load-jump.ts';
+import { buildView } from '#lib/checks/view.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
 import { aCheckIn, aHistory, aRestDay, aRung, sets, threeAWeek } from '#tests/fixtures/history-builders.ts';
 
@@ -47,5 +49,24 @@ describe('causes of a load jump', () => {
       said(theOutcome(judge(loadJump, aHistory({ checkIns: lastOf(minutes) }), 67, limits)));
     expect(saidOf(60)).toBe('clear');
     expect(saidOf(61)).toBe('flagged watch');
+  });
+});
+
+describe('more sets of a drill', () => {
+  it('is held against the days before its last ones, the newest of them that are in no easy week', () => {
+    const day = (index: number, setsOfDay: number, easy = false) => ({ index, sets: setsOfDay, easy });
+    const drill = {
+      ladderId: 'pull',
+      name: 'Pull',
+      family: 'bent-arm-pull' as const,
+      days: [day(0, 90), day(2, 2), day(4, 4), day(6, 50, true), day(8, 9), day(9, 9)],
+    };
+    const view = buildView(aHistory({ checkIns: [aCheckIn(0), aCheckIn(9)] }), {
+      date: aCheckIn(9).date,
+      instant: aCheckIn(9).sentAt,
+    });
+    const rule = { days: 2, before: 2, beforeAtLeast: 2, each: 1.2, mean: 1.2, within: 14 };
+    expect(moreSets(view, drill, rule)).toMatchObject({ usual: 3, mean: 9, sets: [9, 9], from: 8 });
+    expect(moreSets(view, drill, { ...rule, beforeAtLeast: 4 })).toBeUndefined();
   });
 });
