@@ -27,7 +27,9 @@ const ORDERS: Record<DateOrder, string> = {
 /** What each column and each drill of the log is, by examples from it. */
 export function MatchLog({ looked, busy, look, check }: Props) {
   const columns = looked.columns.map(({ means }) => means);
-  const [rungs, setRungs] = useState<Record<string, string>>(() => namesOf(looked));
+  // What was chosen by hand; the rest is as it was guessed, also of drills that came with another column.
+  const [chosen, setChosen] = useState<Record<string, string>>({});
+  const rungs = { ...namesOf(looked), ...chosen };
   const byName = new Map(looked.rungs.map(({ id, name }) => [name, id]));
   const unknown = looked.drills.filter(({ word }) => rungs[word] && !byName.has(rungs[word] ?? ''));
 
@@ -108,7 +110,7 @@ export function MatchLog({ looked, busy, look, check }: Props) {
                     list="log-rungs"
                     autoComplete="off"
                     value={rungs[word] ?? ''}
-                    onChange={(event) => setRungs({ ...rungs, [word]: event.target.value })}
+                    onChange={(event) => setChosen({ ...chosen, [word]: event.target.value })}
                   />
                 )}
               </Field>

@@ -3,6 +3,8 @@
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
 import { centreOfMass } from '#lib/balance/centre-of-mass.ts';
 import type { Placed, Point } from '#lib/balance/landmarks.ts';
+import type { MassModel } from '#lib/balance/segment-tables.ts';
+import { distance } from '#lib/balance/set-up.ts';
 import {
   movedTo,
   nextSpot,
@@ -38,11 +40,12 @@ type Props = {
   size: Size;
   placing: Placing;
   first: Placed | null;
+  model: MassModel;
   move: (placing: Placing) => void;
 };
 
 /** The still with its points: a press puts the chosen one there and goes on to the next, arrow keys move it. */
-export function Picture({ stillId, size, placing, first, move }: Props) {
+export function Picture({ stillId, size, placing, first, model, move }: Props) {
   const picture = useRef<SVGSVGElement>(null);
   const [dragged, setDragged] = useState<Spot | null>(null);
   const [zoom, setZoom] = useState<number>(1);
@@ -84,7 +87,7 @@ export function Picture({ stillId, size, placing, first, move }: Props) {
     });
   }
   const { placed, plumb, chosen } = placing;
-  const centre = centreOfMass(placed, 'de-leva-women');
+  const centre = centreOfMass(placed, model);
   return (
     <div>
       <div className={styles.window}>
@@ -178,8 +181,4 @@ function Body({ placed, mark, className }: { placed: Placed; mark: number; class
       ))}
     </g>
   );
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }

@@ -29,7 +29,7 @@ type Props = {
 export function PlaceJoints({ stillId, size, start, frames, mayKeep }: Props) {
   const router = useRouter();
   const [placing, setPlacing] = useState<Placing>(() =>
-    start ? { placed: start.placed, plumb: start.plumb, chosen: 'heel' } : firstPlacing(size),
+    start ? { placed: start.second ?? start.placed, plumb: start.plumb, chosen: 'heel' } : firstPlacing(size),
   );
   const [first, setFirst] = useState<Placed | null>(start?.second ? start.placed : null);
   const [scale, setScale] = useState<Scale>(start?.scale ?? { by: 'hand', metres: 0.185 });
@@ -46,7 +46,14 @@ export function PlaceJoints({ stillId, size, start, frames, mayKeep }: Props) {
   }
   return (
     <div className={styles.desk}>
-      <Picture stillId={stillId} size={size} placing={placing} first={first} move={setPlacing} />
+      <Picture
+        stillId={stillId}
+        size={size}
+        placing={placing}
+        first={first}
+        model={model}
+        move={setPlacing}
+      />
       <div>
         <Measures scale={scale} setScale={setScale} model={model} setModel={setModel} />
         <div className={`${forms.acts} ${styles.acts}`}>
