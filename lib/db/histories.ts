@@ -191,11 +191,20 @@ const CLINICIAN_WORDS = `select client_id, jsonb_build_object('date', date, 'reg
 const GOALS = `select g.client_id, jsonb_build_object('skill', s.name, 'from', g.from_date, 'wantedBy', g.wanted_by,
     'endedOn', g.ended_on) as value, g.from_date::text || s.position || g.id as place, g.team_id
   from goal g join skill s on s.team_id = g.team_id and s.id = g.skill_id`;
+const ofUse = (clip: string) =>
+  `(${clip}.state in ('checking', 'ready') or ${clip}.state = 'gone' and ${clip}.looked_at is not null)`;
+/** Films asked for, with the last clip that came for each and was not refused; and clips that nobody asked for. */
 const FILMS = `select f.client_id, jsonb_build_object('id', f.id, 'askedAt', ${iso('f.created_at')},
     'receivedAt', ${iso('c.received_at')}, 'lookedAt', ${iso('c.looked_at')}, 'words', f.words) as value,
   ${iso('f.created_at')} || f.id as place, f.team_id
   from film_request f left join lateral (select received_at, looked_at from clip
-    where clip.team_id = f.team_id and clip.request_id = f.id order by received_at desc limit 1) c on true`;
+    where clip.team_id = f.team_id and clip.request_id = f.id and clip.received_at is not null and ${ofUse('clip')}
+    order by received_at desc limit 1) c on true
+  where f.taken_back_at is null
+  union all select k.client_id, jsonb_build_object('id', k.id, 'askedAt', ${iso('k.received_at')},
+    'receivedAt', ${iso('k.received_at')}, 'lookedAt', ${iso('k.looked_at')}, 'words', ''),
+  ${iso('k.received_at')} || k.id, k.team_id
+  from clip k where k.request_id is null and k.received_at is not null and ${ofUse('k')}`;
 
 /** When coaches looked, oldest first; with `asOf`, from the last look before that evening on, wherever the client is. */
 async function listSeen(

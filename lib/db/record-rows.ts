@@ -8,7 +8,7 @@ type Asked = { clientId: string; from: string | null; to: string; notes: boolean
 
 // $1 the team, $2 the client. What signs somebody in, where files lie, the team's id and how a row came here stay here.
 const OWN = (table: string, where: string) =>
-  `select to_jsonb(x) - '{team_id,user_id,body_hash,storage_key,log_import_id,brought_from}'::text[] as row from ${table} x where x.team_id = $1 and ${where}`;
+  `select to_jsonb(x) - '{team_id,user_id,body_hash,storage_key,log_import_id,brought_from,upload_length,upload_offset,piece_at,writing_until}'::text[] as row from ${table} x where x.team_id = $1 and ${where}`;
 const MINE = 'x.client_id = $2';
 const within = (child: string, parent: string, key: string, own = 'p.client_id = $2') =>
   OWN(child, `exists (select from ${parent} p where p.team_id = x.team_id and p.id = x.${key} and ${own})`);
@@ -25,7 +25,8 @@ const LADDERS = `select l.id from ladder l where l.team_id = $1 and l.id in (
     or r.id in (select i.no_kit_rung_id from plan_item i join plan_session s on s.team_id = i.team_id and s.id = i.session_id
       join plan p on p.team_id = s.team_id and p.id = s.plan_id where i.team_id = $1 and p.client_id = $2)
     or r.id in (select rung_id from placement where team_id = $1 and client_id = $2)
-    or r.id in (select rung_id from film_request where team_id = $1 and client_id = $2))
+    or r.id in (select rung_id from film_request where team_id = $1 and client_id = $2)
+    or r.id in (select rung_id from clip where team_id = $1 and client_id = $2))
   or l.id in (select (part->>'ladderId')::uuid from assessment a cross join jsonb_array_elements(a.answers->'parts') part
     where a.team_id = $1 and a.client_id = $2))`;
 const PARTS = `select p.id from part p where p.team_id = $1 and p.id in (select part_id from ladder where team_id = $1 and id in (${LADDERS}))`;
@@ -49,6 +50,7 @@ const NAMED = [
     'select e.by_id from reason_event e join reason r on r.team_id = e.team_id and r.id = e.reason_id where e.team_id = $1 and r.client_id = $2',
     'select v.by_id from verdict v join reason r on r.team_id = v.team_id and r.id = v.reason_id where v.team_id = $1 and r.client_id = $2',
     'select by_id from team_settings where team_id = $1 and client_id = $2',
+    'select looked_by_id from clip where team_id = $1 and client_id = $2',
     'select by_id from private_note where team_id = $1 and client_id = $2',
   )
   .join(' union ');
@@ -152,7 +154,7 @@ const SOURCES: readonly Source[] = [
     first: dated('x.created_at'),
     order: 'x.created_at',
   },
-  { name: 'clip', sql: OWN('clip', MINE), first: dated('x.received_at'), order: 'x.received_at' },
+  { name: 'clip', sql: OWN('clip', MINE), first: 'x.filmed_on', order: 'x.created_at' },
   { name: 'still_frame', sql: OWN('still_frame', MINE), first: dated('x.created_at'), order: 'x.created_at' },
   {
     name: 'reason',

@@ -108,6 +108,10 @@ export const GROUNDS = ['hard-floor', 'mat', 'sprung-floor', 'grass', 'sand', 't
 export type Ground = (typeof GROUNDS)[number];
 export const SOFT_GROUNDS: readonly Ground[] = ['sprung-floor', 'grass', 'sand', 'thick-mat'];
 
+/** What a limit says: nothing for the place, less of it, no hands on the floor, nothing overhead, nothing upside down. */
+export const LIMIT_RULES = ['none', 'reduced', 'no-floor', 'no-overhead', 'no-upside-down'] as const;
+export type LimitRule = (typeof LIMIT_RULES)[number];
+
 export const SUPPORTS = [
   'hard-floor',
   'hands-turned-out',
@@ -155,6 +159,15 @@ export const CHECK_KINDS = [
   'step-up-earned',
 ] as const;
 export type CheckKind = (typeof CHECK_KINDS)[number];
+
+/** From where a film is taken; an open set: a team that asks in other words keeps them. */
+export const FILM_ANGLES = ['side', 'behind', 'front'] as const;
+export type FilmAngle = (typeof FILM_ANGLES)[number];
+/** Where a clip stands on its way: coming in, being decoded, to be looked at, not taken, no longer kept. */
+export const CLIP_STATES = ['arriving', 'checking', 'ready', 'refused', 'gone'] as const;
+export type ClipState = (typeof CLIP_STATES)[number];
+export const CLIP_VERDICTS = ['clean', 'not-clean', 'cannot-see'] as const;
+export type ClipVerdict = (typeof CLIP_VERDICTS)[number];
 
 export const LEVELS = ['note', 'watch', 'act'] as const;
 export type Level = (typeof LEVELS)[number];

@@ -3,9 +3,12 @@ import { SINCE_OUTCOMES } from '#lib/checks/better-since/types.ts';
 import { CONSENT_KINDS } from '#lib/domain/consent.ts';
 import {
   CHECK_KINDS,
+  CLIP_STATES,
+  CLIP_VERDICTS,
   DANGER_SIGNS,
   FAMILIES,
   FAULTS,
+  LIMIT_RULES,
   GROUNDS,
   LEVELS,
   MEASURES,
@@ -55,7 +58,7 @@ export const RECORD_RULES: Rules = {
   limit_rule: {
     ...place,
     tissue: z.enum(TISSUES).nullable(),
-    rule: z.enum(['none', 'reduced', 'no-floor', 'no-overhead']),
+    rule: z.enum(LIMIT_RULES),
     percent: z.number().min(0).max(100).nullable(),
   },
   clinician_word: place,
@@ -92,7 +95,7 @@ export const RECORD_RULES: Rules = {
   },
   danger_sign_told: { ...place, sign: z.enum(DANGER_SIGNS) },
   film_request: { side },
-  clip: { faults },
+  clip: { faults, side, state: z.enum(CLIP_STATES), verdict: z.enum(CLIP_VERDICTS).nullable() },
   reason: {
     kind: z.enum(CHECK_KINDS),
     level: z.enum(LEVELS),

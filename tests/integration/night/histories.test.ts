@@ -80,9 +80,9 @@ it('carries films and the hours in which the team answers, where there are any',
     [team.teamId, film, clientId, team.memberId, rungId],
   );
   await ownerQuery(
-    `insert into clip (team_id, client_id, request_id, storage_key, bytes, state, received_at)
-     values ($1, $2, $3, 'one', 1, 'kept', '2026-03-13T10:00:00Z')`,
-    [team.teamId, clientId, film],
+    `insert into clip (team_id, client_id, request_id, rung_id, side, filmed_on, storage_key, bytes, state, received_at)
+     values ($1, $2, $3, $4, 'both', '2026-03-13', 'one', 1, 'ready', '2026-03-13T10:00:00Z')`,
+    [team.teamId, clientId, film, rungId],
   );
   await ownerQuery('update team set answering_hours = $2 where id = $1', [
     team.teamId,
