@@ -30,6 +30,8 @@ const LADDERS = `select l.id from ladder l where l.team_id = $1 and l.id in (
   or l.id in (select (part->>'ladderId')::uuid from assessment a cross join jsonb_array_elements(a.answers->'parts') part
     where a.team_id = $1 and a.client_id = $2))`;
 const PARTS = `select p.id from part p where p.team_id = $1 and p.id in (select part_id from ladder where team_id = $1 and id in (${LADDERS}))`;
+  or l.id in (select (t->>'ladderId')::uuid from start_tests a cross join jsonb_array_elements(a.tests) t
+    where a.team_id = $1 and a.client_id = $2)
 const NAMED = [
   'plan',
   'coach_word',
@@ -39,6 +41,7 @@ const NAMED = [
   'step_taken',
   'clinician_word',
   'standing_change',
+  'start_tests',
   'client_move',
 ]
   .map((table) => `select by_id from ${table} where team_id = $1 and client_id = $2`)
@@ -108,6 +111,7 @@ const SOURCES: readonly Source[] = [
     name: 'placement',
     sql: OWN('placement', MINE),
     first: 'x.from_date',
+  { name: 'start_tests', sql: OWN('start_tests', MINE), first: dated('x.asked_at'), order: 'x.asked_at' },
     last: "'infinity'::date",
     order: 'x.from_date',
   },
@@ -182,7 +186,8 @@ const SOURCES: readonly Source[] = [
     name: 'skill',
     sql: OWN(
       'skill',
-      `(x.id in (select skill_id from part where team_id = $1 and id in (${PARTS})) or x.id in (select skill_id from goal where team_id = $1 and client_id = $2) or x.id in (select skill_id from assessment where team_id = $1 and client_id = $2))`,
+      `(x.id in (select skill_id from part where team_id = $1 and id in (${PARTS})) or x.id in (select skill_id from goal where team_id = $1 and client_id = $2) or x.id in (select skill_id from assessment where team_id = $1 and client_id = $2)
+        or x.id in (select (a->>'skillId')::uuid from start_tests s cross join jsonb_array_elements(s.aims) a where s.team_id = $1 and s.client_id = $2))`,
     ),
     order: 'x.position',
   },

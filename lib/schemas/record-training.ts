@@ -14,6 +14,27 @@ export const TRAINING = {
       created_at: moment,
     }),
   ),
+  start_tests: z
+    .array(
+      z.strictObject({
+        id: uuid,
+        client_id: uuid,
+        by_id: uuid,
+        aims: json,
+        kit: z.array(words).nullable(),
+        under18_allowed: z.boolean(),
+        tests: json,
+        words: words,
+        asked_at: moment,
+        answers: json,
+        moved_at: moment.nullable(),
+        done_at: moment.nullable(),
+        ended_at: moment.nullable(),
+        placed_at: moment.nullable(),
+        placed: json.nullable(),
+      }),
+    )
+    .default([]),
   placement: z.array(
     z.strictObject({
       id: uuid,

@@ -21,6 +21,7 @@ import {
 } from '#lib/domain/vocabulary.ts';
 import { assessmentSchema } from '#lib/schemas/assessment.ts';
 import { amount, painSide, region, result, side, tenth, zone } from '#lib/schemas/history-values.ts';
+import { placedSchema, startAims, startAnswers, startTests } from '#lib/schemas/start-tests.ts';
 
 // What the pages and the checks rely on, beyond the kinds of values that the file's own schema asks for.
 
@@ -65,6 +66,7 @@ export const RECORD_RULES: Rules = {
   absence: { kind: z.enum(['pause', 'holiday', 'illness']) },
   standing_change: { before: standing, after: standing },
   assessment: { answers: assessmentSchema },
+  start_tests: { aims: startAims, tests: startTests, answers: startAnswers, placed: placedSchema.nullable() },
   placement: { side },
   plan: { version: z.int().min(1).max(100_000), sessions_per_week: z.int().min(0).max(50) },
   plan_item: { side, support, sets: z.int().min(0).max(100), target: result.nullable() },

@@ -74,6 +74,7 @@ export const CLIENT_TABLES = [
   'team_settings',
   'assessment',
   'placement',
+  'start_tests',
   'plan',
   'plan_session',
   'plan_item',
@@ -205,6 +206,9 @@ export function rungsNamed(record: PackRecord): Set<string> {
     ...record.film_request.map(({ rung_id }) => rung_id),
     ...record.assessment.flatMap(({ answers }) => JSON.stringify(answers).match(UUID) ?? []),
     ...record.reason.flatMap(({ subject }) => JSON.stringify(subject).match(UUID) ?? []),
+    ...record.start_tests.flatMap(
+      ({ aims, tests, placed }) => JSON.stringify([aims, tests, placed]).match(UUID) ?? [],
+    ),
   ];
   return new Set(named.flatMap((id) => (id === null ? [] : [id])));
 }

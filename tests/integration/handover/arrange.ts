@@ -66,6 +66,15 @@ export async function aFullClient(name: string): Promise<Phone> {
      where r.team_id = $1 and r.id = '${rung}'`,
   );
   await run(
+    `insert into start_tests (team_id, client_id, by_id, aims, kit, tests, words, asked_at, answers, moved_at)
+     select $1, $2, $3, jsonb_build_array(jsonb_build_object('skillId', p.skill_id, 'aimRungId', r.id)), '{bar}',
+       jsonb_build_array(jsonb_build_object('ladderId', l.id, 'rungId', r.id, 'sets', 3, 'film', true)), 'warm first', '2026-11-08T10:00:00Z',
+       jsonb_build_array(jsonb_build_object('ladderId', l.id, 'rungId', r.id, 'side', 'both', 'outcome', 'done', 'values', '[12, 9]'::jsonb,
+         'tried', null, 'clean', true, 'pain', null, 'region', null)), '2026-11-09T10:00:00Z'
+     from rung r join ladder l on l.team_id = r.team_id and l.id = r.ladder_id join part p on p.team_id = l.team_id and p.id = l.part_id
+     where r.team_id = $1 and r.id = '${rung}'`,
+  );
+  await run(
     `insert into standing_change (team_id, client_id, by_id, before, after, from_date, why, applied_at) values ($1, $2, $3, 'starting', 'in-training', '2026-06-01', 'first plan', now())`,
   );
   await run(
