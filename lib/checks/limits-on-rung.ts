@@ -27,7 +27,7 @@ export function isUnderLimit(
       limit.from <= date &&
       (limit.until === null || limit.until >= date) &&
       isOnSide(limit, side) &&
-      limitTouches(limit, loadedTissues(rung, limits)),
+      limitTouches(limit, { loaded: loadedTissues(rung, limits), upsideDown: rung.upsideDown }),
   );
 }
 
@@ -36,8 +36,14 @@ function isOnSide(limit: HistoryLimit, side: Side): boolean {
   return !apart;
 }
 
-/** Whether a limit speaks about one of these tissues. One that names no place speaks about all, but for floor and overhead. */
-export function limitTouches(limit: HistoryLimit, loaded: readonly Tissue[]): boolean {
+type Touched = { loaded: readonly Tissue[]; upsideDown?: boolean | undefined };
+
+/**
+ * Whether a limit speaks about a drill that loads these tissues. One that names no place speaks about all, but for floor,
+ * overhead and upside down.
+ */
+export function limitTouches(limit: HistoryLimit, { loaded, upsideDown }: Touched): boolean {
+  if (limit.rule === 'no-upside-down') return upsideDown === true;
   if (limit.rule === 'no-overhead' && loaded.includes('shoulder-overhead')) return true;
   if (limit.rule === 'no-floor' && loaded.includes('wrist-back')) return true;
   if (limit.tissue !== null) return loaded.includes(limit.tissue);

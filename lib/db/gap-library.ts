@@ -30,6 +30,7 @@ async function rungsByLadder(tx: TeamPg): Promise<Map<string, GapRung[]>> {
        coalesce(d.family, l.family) as family, d.measure, d.each_side as "eachSide", d.each_is_leg as "eachIsLeg",
        json_build_object('sets', r.pass_sets, 'target', r.pass_target, 'days', r.pass_days, 'tries', r.pass_tries) as pass,
        d.seconds_per_rep as "secondsPerRep", d.share, d.helping_share as "helpingShare", d.weights,
+       d.upside_down as "upsideDown",
        r.usual_weeks as "usualWeeks", r.needs_film as "needsFilm", coalesce(l.faults, '{}') as faults,
        coalesce(d.equipment, '{}') as equipment
      from rung r

@@ -11,6 +11,7 @@ export async function listHistoryRungs(tx: TeamPg, rungIds: string[]): Promise<H
        coalesce(d.family, l.family) as family, d.measure, d.each_side as "eachSide", d.each_is_leg as "eachIsLeg",
        json_build_object('sets', r.pass_sets, 'target', r.pass_target, 'days', r.pass_days, 'tries', r.pass_tries) as pass,
        d.seconds_per_rep as "secondsPerRep", d.share, d.helping_share as "helpingShare", d.weights,
+       d.upside_down as "upsideDown",
        r.usual_weeks as "usualWeeks", r.needs_film as "needsFilm", coalesce(l.faults, '{}') as faults
      from rung r
      join drill d on d.team_id = r.team_id and d.id = r.drill_id

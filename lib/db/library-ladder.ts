@@ -49,7 +49,7 @@ async function listDrills(tx: TeamPg, ladderId: string): Promise<DrillState[]> {
   const { rows } = await tx.client.query<DrillState>(
     `select id, name, family, measure, each_side as "eachSide", each_is_leg as "eachIsLeg",
        seconds_per_rep as "secondsPerRep", share, helping_share as "helpingShare", share_source as "shareSource",
-       weights, coalesce(equipment, '{}') as equipment, camera
+       weights, coalesce(equipment, '{}') as equipment, upside_down as "upsideDown", camera
      from drill where team_id = $1 and ladder_id = $2 order by created_at, id`,
     [tx.teamId, ladderId],
   );
@@ -89,16 +89,17 @@ export async function saveLadder(tx: TeamPg, ladder: LadderState, now: Date): Pr
 
 const DRILLS = `
   insert into drill (team_id, ladder_id, id, name, family, measure, each_side, each_is_leg, seconds_per_rep, share,
-    helping_share, share_source, weights, equipment, camera)
+    helping_share, share_source, weights, equipment, upside_down, camera)
   select $1, $2, d.id, d.name, d.family, d.measure, d."eachSide", d."eachIsLeg", d."secondsPerRep", d.share,
-    d."helpingShare", d."shareSource", d.weights, d.equipment, d.camera
+    d."helpingShare", d."shareSource", d.weights, d.equipment, d."upsideDown", d.camera
   from jsonb_to_recordset($3) as d(id uuid, name text, family text, measure text, "eachSide" boolean,
     "eachIsLeg" boolean, "secondsPerRep" float8, share float8, "helpingShare" float8, "shareSource" text,
-    weights jsonb, equipment text[], camera text)
+    weights jsonb, equipment text[], "upsideDown" boolean, camera text)
   on conflict (team_id, id) do update set name = excluded.name, family = excluded.family, measure = excluded.measure,
     each_side = excluded.each_side, each_is_leg = excluded.each_is_leg, seconds_per_rep = excluded.seconds_per_rep,
     share = excluded.share, helping_share = excluded.helping_share, share_source = excluded.share_source,
-    weights = excluded.weights, equipment = excluded.equipment, camera = excluded.camera`;
+    weights = excluded.weights, equipment = excluded.equipment,
+    upside_down = excluded.upside_down, camera = excluded.camera`;
 
 const RUNGS = `
   insert into rung (team_id, ladder_id, id, drill_id, position, name, pass_sets, pass_target, pass_days, pass_tries,

@@ -74,12 +74,14 @@ async function insertDrills(tx: TeamPg, rows: LibraryRows): Promise<void> {
   await insert(
     tx,
     `insert into drill (team_id, id, ladder_id, name, family, measure, each_side, each_is_leg, seconds_per_rep,
-       share, helping_share, share_source, weights, equipment, camera)
+       share, helping_share, share_source, weights, equipment, upside_down, camera)
      select $1, r.id, r."ladderId", r.name, r.family, r.measure, r.per <> 'both', r.per = 'leg', r."secondsPerRep",
-       r.share, r."helpingShare", coalesce(r."shareSource", ''), r.weights, r.equipment, r.camera
+       r.share, r."helpingShare", coalesce(r."shareSource", ''), r.weights, r.equipment,
+       coalesce(r."upsideDown", false), r.camera
      from jsonb_to_recordset($2)
        as r(id uuid, "ladderId" uuid, name text, family text, measure text, per text, "secondsPerRep" float8,
-         share float8, "helpingShare" float8, "shareSource" text, weights jsonb, equipment text[], camera text)`,
+         share float8, "helpingShare" float8, "shareSource" text, weights jsonb, equipment text[],
+         "upsideDown" boolean, camera text)`,
     rows.drills.map(({ rung, ...row }) => ({ ...rung, ...row })),
   );
 }

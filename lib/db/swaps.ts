@@ -24,7 +24,8 @@ async function insertSwaps(tx: TeamPg, swaps: readonly Swap[]): Promise<void> {
 export async function listSwapRungs(tx: TeamPg): Promise<SwapRung[]> {
   const { rows } = await tx.client.query<SwapRung>(
     `select r.id, r.ladder_id as "ladderId", p.name as part, s.name as skill, r.position, r.name,
-       coalesce(d.family, l.family) as family, d.measure, d.weights, d.equipment
+       coalesce(d.family, l.family) as family, d.measure, d.weights, d.equipment,
+       d.upside_down as "upsideDown"
      from rung r
      join drill d on d.team_id = r.team_id and d.id = r.drill_id
      join ladder l on l.team_id = r.team_id and l.id = r.ladder_id

@@ -5,6 +5,7 @@ import type {
   Fault,
   Ground,
   Measure,
+  LimitRule,
   PainKind,
   PainMoment,
   PainRegion,
@@ -113,6 +114,8 @@ export type HistoryPlan = {
   until: string | null;
   sessionsPerWeek: number;
   items: HistoryPlanItem[];
+  /** The head comes below the heart. Absent: not said, and taken as no. */
+  upsideDown?: boolean | undefined;
   /** Local dates whose week (7 days from the date) is an easy or a test week. */
   easyWeeks: string[];
   testWeeks: string[];
@@ -214,7 +217,7 @@ export type HistoryLimit = {
   tissue: Tissue | null;
   region: PainRegion | null;
   side: PainSide | null;
-  rule: 'none' | 'reduced' | 'no-floor' | 'no-overhead';
+  rule: LimitRule;
   percent: number | null;
   from: string;
   until: string | null;

@@ -143,7 +143,7 @@ export const COLUMN_MEANINGS: Readonly<Record<string, ColumnMeaning>> = {
   read_at_utc: ['instant', 'When the client had read it'],
   said_at_utc: ['instant', 'When it was said'],
   limit_id: ['text', 'Id of the limit'],
-  rule: ['text', 'none (nothing for the place), reduced, no-floor or no-overhead'],
+  rule: ['text', 'none (nothing for the place), reduced, no-floor, no-overhead or no-upside-down'],
   percent_of_sets: ['number', 'Part of the sets that is left', '%'],
   ended_at_utc: ['instant', 'When it was ended early'],
   said_by: ['text', 'Who said it'],

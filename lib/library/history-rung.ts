@@ -21,6 +21,7 @@ export function libraryHistoryRung(ladder: LibraryLadder, rung: LibraryRung): Hi
     share: rung.share ?? null,
     helpingShare: rung.helpingShare ?? null,
     weights: rung.weights,
+    upsideDown: rung.upsideDown ?? false,
     usualWeeks: rung.usualWeeks,
     needsFilm: rung.needsFilm ?? false,
     faults: ladder.faults,

@@ -15,6 +15,8 @@ export type LibraryRung = {
   /** Seconds under load a rep or a try; absent where the value is seconds already. */
   secondsPerRep?: number;
   equipment: string[];
+  /** The head comes below the heart, also on the way in or out. Common practice, no source. */
+  upsideDown?: boolean;
   usualWeeks: number;
   /** Share of body weight on the hands, both together; one-arm: the working hand. Absent: none. */
   share?: number;

@@ -29,7 +29,8 @@ export function limitOnItem(
     // Fists and a wedge spare the wrist, but are on the floor all the same.
     const spares = limit.rule !== 'no-floor' || (support && OFF_THE_FLOOR.includes(support));
     const loaded = loadedTissues(spares ? onSupport : rung, numbers);
-    if (!isInForce(limit, date) || !isOnSide(limit, side) || !limitTouches(limit, loaded)) continue;
+    const touched = limitTouches(limit, { loaded, upsideDown: rung.upsideDown });
+    if (!isInForce(limit, date) || !isOnSide(limit, side) || !touched) continue;
     const share = limit.rule === 'reduced' ? Math.max(0, Math.min(1, (limit.percent ?? 0) / 100)) : 0;
     if (share < effect.share || effect.limit === null) effect = { share, limit };
   }

@@ -14,6 +14,8 @@ export type SwapRung = {
   measure: Measure;
   weights: Partial<Record<Tissue, number>>;
   equipment: readonly string[];
+  /** The head comes below the heart. */
+  upsideDown?: boolean | undefined;
 };
 export type Swap = {
   rungId: string;
@@ -48,18 +50,31 @@ export function swapsOf(rungs: readonly SwapRung[], loaded = DEFAULT_LIMITS['tis
   });
 }
 
-function swapsFor(rung: SwapRung, tissue: Tissue, rungs: readonly SwapRung[]): Swap[] {
-  const most = (rung.weights[tissue] ?? 0) * MOST_OF_WEIGHT;
-  const spares = (other: SwapRung) => (other.weights[tissue] ?? 0) <= most;
+/**
+ * What may be done instead of an upside-down rung while that is ruled out: rungs of the same part with the head up, easier
+ * ones of its ladder first (nearest first), then the nearest of other ladders. None where the part has none. Common
+ * practice.
+ */
+export function headUpSwaps(rung: SwapRung, rungs: readonly SwapRung[]): string[] {
+  const others = samePartAs(rung, rungs).filter((other) => !other.upsideDown);
+  return [...easierRungs(rung, others), ...otherLadders(rung, others)].map(({ id }) => id);
+}
+
+function samePartAs(rung: SwapRung, rungs: readonly SwapRung[]): SwapRung[] {
   const isRange = ({ measure }: SwapRung) => measure === 'range-up' || measure === 'range-down';
-  const samePart = rungs.filter(
+  return rungs.filter(
     (other) =>
       other.id !== rung.id &&
       other.part === rung.part &&
       other.skill === rung.skill &&
-      isRange(other) === isRange(rung) &&
-      spares(other),
+      isRange(other) === isRange(rung),
   );
+}
+
+function swapsFor(rung: SwapRung, tissue: Tissue, rungs: readonly SwapRung[]): Swap[] {
+  const most = (rung.weights[tissue] ?? 0) * MOST_OF_WEIGHT;
+  const spares = (other: SwapRung) => (other.weights[tissue] ?? 0) <= most;
+  const samePart = samePartAs(rung, rungs).filter(spares);
   const found: Omit<Swap, 'position' | 'rungId' | 'tissue'>[] = [
     ...supportsFor(rung, tissue, most).map((support) => ({
       insteadId: rung.id,

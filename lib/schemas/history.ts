@@ -1,6 +1,15 @@
 import { z } from 'zod';
 import type { ClientHistory } from '#lib/domain/history.ts';
-import { FAMILIES, FAULTS, MEASURES, STANDINGS, SUPPORTS, TISSUES } from '#lib/domain/vocabulary.ts';
+import {
+  CLIP_VERDICTS,
+  FAMILIES,
+  FAULTS,
+  LIMIT_RULES,
+  MEASURES,
+  STANDINGS,
+  SUPPORTS,
+  TISSUES,
+} from '#lib/domain/vocabulary.ts';
 import { AppError } from '#lib/errors.ts';
 import { assessment } from './history-assessment.ts';
 import { checkIn } from './history-check-in.ts';
@@ -59,6 +68,7 @@ const rung = z.strictObject({
   weights: z
     .partialRecord(z.enum(TISSUES), z.number().min(0).max(1))
     .describe('Stress of the rung by tissue, 0-1'),
+  upsideDown: z.boolean().optional().describe('The head comes below the heart; absent: taken as no'),
   usualWeeks: amount,
   usualDaysHere: z
     .strictObject({ days: amount, passed: z.int().min(0).max(1_000_000) })
@@ -139,7 +149,7 @@ export const historySchema = z
         tissue: z.enum(TISSUES).nullable(),
         region: region.nullable(),
         side: painSide.nullable(),
-        rule: z.enum(['none', 'reduced', 'no-floor', 'no-overhead']),
+        rule: z.enum(LIMIT_RULES),
         percent: z.number().min(0).max(100).nullable(),
         from: localDate,
         until: localDate.nullable(),

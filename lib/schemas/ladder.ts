@@ -61,6 +61,7 @@ const drill = z.strictObject({
   shareSource: words,
   weights: z.partialRecord(z.enum(TISSUES), numberOrNull(part.nullable())).transform(withoutNothing),
   equipment: z.array(z.enum([...STANDS_ON, ...KIT], 'choose from the list')),
+  upsideDown: z.boolean('say whether the head comes below the heart').default(false),
   camera: words,
 });
 

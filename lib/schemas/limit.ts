@@ -1,7 +1,5 @@
 import { z } from 'zod';
-import { PAIN_REGIONS, PAIN_SIDES, TISSUES } from '#lib/domain/vocabulary.ts';
-
-const LIMIT_RULES = ['none', 'reduced', 'no-floor', 'no-overhead'] as const;
+import { LIMIT_RULES, PAIN_REGIONS, PAIN_SIDES, TISSUES } from '#lib/domain/vocabulary.ts';
 
 const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
 const date = z.iso.date('write the date as YYYY-MM-DD');
@@ -39,6 +37,8 @@ export const limitSchema = z
       refuse('percent', 'say to how many per cent of the sets');
     if (limit.rule !== 'reduced' && limit.percent !== null)
       refuse('percent', 'is only for “reduced”: leave it empty');
+    if (limit.rule === 'no-upside-down' && (limit.side ?? limit.tissue ?? limit.region) !== null)
+      refuse('side', 'stays empty: upside down is the whole body');
     if (limit.until !== null && limit.until < limit.from) refuse('until', 'is before the first day');
   });
 export type LimitInput = z.infer<typeof limitSchema>;

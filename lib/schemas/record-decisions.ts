@@ -143,6 +143,7 @@ export const DECISIONS = {
       share_source: words,
       weights: json,
       equipment: z.array(words).nullable(),
+      upside_down: z.boolean().default(false),
       camera: words,
       created_at: moment,
     }),

@@ -57,6 +57,7 @@ function ruleInWords(limit: HistoryLimit): string {
   const place = placeOf(limit);
   if (limit.rule === 'no-floor') return withSide('no hands on the floor', limit);
   if (limit.rule === 'no-overhead') return withSide('nothing overhead', limit);
+  if (limit.rule === 'no-upside-down') return 'nothing upside down';
   if (limit.rule === 'none') return place === '' ? 'no training' : `nothing for the ${place}`;
   const part = `${limit.percent ?? 0} % of the sets`;
   return place === '' ? `everything at ${part}` : `${place}: ${part}`;

@@ -1,12 +1,12 @@
 import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import type { HistoryLimit, HistoryRung } from '#lib/domain/history.ts';
 import { MEASURE_UNITS, SUPPORT_LABELS } from '#lib/domain/labels.ts';
-import type { Support, Tissue } from '#lib/domain/vocabulary.ts';
+import type { Support } from '#lib/domain/vocabulary.ts';
 import { isInForce, type LimitEffect, limitOnItem, setsUnderLimit } from '#lib/planning/limit-on-item.ts';
 import { limitInWords, untilInWords } from './limit-lines.ts';
 import { type DrillSide, doseInWords, type PhoneDrill, type PhoneSession } from './phone-session.ts';
 
-type Swap = { rungId: string; insteadId: string; support: Support | null; tissue: Tissue };
+type Swap = { rungId: string; insteadId: string; support: Support | null };
 export type UnderLimits = {
   date: string;
   limits: readonly HistoryLimit[];
@@ -16,9 +16,10 @@ export type UnderLimits = {
 
 /** What holds for the client on a date, as the phone lists it. */
 export function limitsInWords(limits: readonly HistoryLimit[], date: string): string[] {
-  return limits
+  const lines = limits
     .filter((limit) => isInForce(limit, date))
     .map((limit) => `${limitInWords(limit)}, ${untilInWords(limit, date)} (${limit.who})`);
+  return [...new Set(lines)];
 }
 
 /**

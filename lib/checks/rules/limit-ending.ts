@@ -71,6 +71,7 @@ const RULES: Record<HistoryLimit['rule'], string> = {
   reduced: 'less load',
   'no-floor': 'no floor',
   'no-overhead': 'nothing overhead',
+  'no-upside-down': 'nothing upside down',
 };
 
 function placeOf({ tissue, region, side }: HistoryLimit): string {

@@ -71,6 +71,8 @@ export type DrillState = {
   /** 0-1 a tissue. */
   weights: Partial<Record<Tissue, number>>;
   equipment: string[];
+  /** The head comes below the heart, also on the way in or out. */
+  upsideDown: boolean;
   camera: string;
 };
 

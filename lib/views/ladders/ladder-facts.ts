@@ -74,7 +74,7 @@ function sayOfSwaps(
 ): void {
   const weights = drillOf(state, rung)?.weights ?? {};
   const loaded = TISSUES.filter((tissue) => (weights[tissue] ?? 0) > 0);
-  if (!person.limits.some((limit) => limitTouches(limit, loaded))) return;
+  if (!person.limits.some((limit) => limitTouches(limit, { loaded }))) return;
   for (const tissue of TISSUES) {
     const swaps = rung.swaps.filter((swap) => swap.tissue === tissue);
     const what = `swaps to spare ${TISSUE_WORDS[tissue].toLowerCase()}:`;
@@ -111,6 +111,7 @@ function sayOfDrill(state: LadderState, rung: RungState, say: Say): void {
   say(rung, 'seconds a rep', drill.secondsPerRep === null ? 'as measured' : `${drill.secondsPerRep} s`);
   say(rung, 'share of body weight', percent(drill.share));
   say(rung, 'share of the helping hand', percent(drill.helpingShare));
+  say(rung, 'upside down', drill.upsideDown ? 'yes' : 'no');
   for (const tissue of TISSUES)
     say(rung, `weight on ${TISSUE_WORDS[tissue].toLowerCase()}`, String(drill.weights[tissue] ?? 0));
 }

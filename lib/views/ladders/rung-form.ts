@@ -20,6 +20,7 @@ export type RungForm = {
   shareSource: string;
   weights: Record<Tissue, string>;
   equipment: string[];
+  upsideDown: boolean;
   camera: string;
   swaps: { insteadId: string; tissue: Tissue; support: Support | null; why: string }[];
 };
@@ -44,6 +45,7 @@ export function rungForm(state: LadderState, rungId: string): RungForm | undefin
     shareSource: drill.shareSource,
     weights: weightTexts(drill.weights),
     equipment: drill.equipment,
+    upsideDown: drill.upsideDown,
     camera: drill.camera,
     swaps: rung.swaps,
   };
@@ -70,6 +72,7 @@ export function newRungForm(state: LadderState, above: string | null): RungForm 
     shareSource: 'by definition',
     weights: weightTexts({}),
     equipment: [],
+    upsideDown: false,
     camera: '',
     swaps: [],
   };

@@ -35,15 +35,15 @@ const phoneOf = (team: TestTeam, clientId: string): Actor => ({
 });
 
 /** A client with a wall handstand and a pull-up in the plan. */
-async function arrange() {
+async function arrange(keys = ['H4.3', 'PU.3']) {
   const team = await makeTestTeam();
   const { clientId } = await makeTestClient(team);
   await copyLibraryInto(team);
   const rungs = await ownerQuery<{ id: string; key: string; name: string; each: boolean }>(
     `select r.id, r.key, r.name, d.each_side as each from rung r
      join drill d on d.team_id = r.team_id and d.id = r.drill_id
-     where r.team_id = $1 and r.key in ('H4.3', 'PU.3')`,
-    [team.teamId],
+     where r.team_id = $1 and r.key = any($2)`,
+    [team.teamId, keys],
   );
   const line = { session: 'A', side: 'both', sets: 4, target: 5, timesPerWeek: 3 };
   const plan = planSchema.parse({
@@ -78,6 +78,24 @@ test('a limit is kept with its audit line, stands on the client page and on the 
   expect(stand?.limit).toMatchObject({ out: true });
   expect(stand?.limit?.swaps.map((swap) => swap.support)).toEqual(['parallel-bars', 'fists']);
   expect(pull?.limit).toBeUndefined();
+});
+
+test('nothing upside down: every such drill is struck out, with a rung of the same part beside where there is one', async () => {
+  const { team, clientId, names } = await arrange(['H4.3', 'U1.8', 'PU.3']);
+  const limit = limitOf({ rule: 'no-upside-down', tissue: null, until: '', who: 'the doctor' });
+  await addLimit(leadOf(team), { clientId, limit }, NOW);
+  const page = await loadClient(leadOf(team), clientId, NOW);
+  expect(page?.limits).toMatchObject([
+    { what: 'Nothing upside down', touches: [`${names[0]} out`, `${names[2]} out`] },
+  ]);
+  const today = await loadToday(phoneOf(team, clientId), NOW);
+  expect(today.limits).toEqual(['Nothing upside down, until further word (the doctor)']);
+  const [toe, pull, push] = today.sessions[0]?.drills ?? [];
+  expect(toe?.limit).toMatchObject({ out: true, swaps: [] });
+  expect(pull?.limit).toBeUndefined();
+  expect(push?.limit).toMatchObject({ out: true });
+  expect(push?.limit?.swaps.map((swap) => swap.title)).toEqual(['Push-up, floor', 'Push-up, hands on 60 cm']);
+  expect(limitSchema.safeParse({ ...limit, side: 'left' }).error?.issues).toMatchObject([{ path: ['side'] }]);
 });
 
 test('before its first day and after its last a limit changes nothing on the phone', async () => {

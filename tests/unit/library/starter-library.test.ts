@@ -87,6 +87,39 @@ describe('the starter library', () => {
     expect(byKey.get('MU.3')?.weights['shoulder-behind']).toBe(0.9);
   });
 
+  it('marks what brings the head below the heart', () => {
+    const down = rungs.filter((rung) => rung.upsideDown).map((rung) => rung.key);
+    expect(down).toHaveLength(112);
+    for (const key of [
+      'H1.1',
+      'H2.2',
+      'H5.1',
+      'P2.1',
+      'P4.6',
+      'U1.3',
+      'U3.3',
+      'OA.11',
+      'LV.1',
+      'BK.2',
+      'X5.3',
+    ])
+      expect(down).toContain(key);
+    for (const key of [
+      'H2.1',
+      'P1.2',
+      'U1.2',
+      'PL.14',
+      'LV.2',
+      'BK.1',
+      'PU.6',
+      'DP.3',
+      'LS.7',
+      'X1.4',
+      'X5.1',
+    ])
+      expect(down).not.toContain(key);
+  });
+
   it('has every support of the vocabulary, and soft ground does not count', () => {
     expect(supports.map((support) => support.key)).toEqual([...SUPPORTS]);
     expect(

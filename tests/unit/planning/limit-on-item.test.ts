@@ -35,6 +35,17 @@ describe('what a limit leaves of a line', () => {
     expect(share([limit({ tissue: null, region: 'wrist-back' })])).toBe(0);
   });
 
+  it('is nothing of upside-down drills under no upside down, whatever they load, and all of others', () => {
+    const held = [limit({ tissue: null, rule: 'no-upside-down' })];
+    expect(share(held)).toBe(1);
+    expect(share(held, { rung: { ...RUNG, upsideDown: true } })).toBe(0);
+    expect(share(held, { rung: { ...RUNG, upsideDown: true }, support: 'parallel-bars', side: 'left' })).toBe(
+      0,
+    );
+    expect(share(held, { rung: aRung({ weights: {}, upsideDown: true }) })).toBe(0);
+    expect(share([limit({ tissue: null, rule: 'none' })], { rung: { ...RUNG, upsideDown: true } })).toBe(0);
+  });
+
   it('is the percent under reduced, the strictest of several', () => {
     expect(share([limit({ rule: 'reduced', percent: 60 })])).toBe(0.6);
     expect(share([limit({ rule: 'reduced', percent: 60 }), limit({ rule: 'reduced', percent: 40 })])).toBe(

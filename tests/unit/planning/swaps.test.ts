@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { weightsOnSupport } from '#lib/checks/supports.ts';
 import { STARTER_LIBRARY } from '#lib/library/library.ts';
-import { type SwapRung, swapsOf } from '#lib/planning/swaps.ts';
+import { headUpSwaps, type SwapRung, swapsOf } from '#lib/planning/swaps.ts';
 
 const LIBRARY: SwapRung[] = STARTER_LIBRARY.ladders.flatMap((ladder) =>
   ladder.rungs.map((rung, index) => ({
@@ -81,5 +81,27 @@ describe('what may be done instead', () => {
   it('puts a wall handstand on bars or fists for a sore wrist', () => {
     const found = swapsOf(LIBRARY).filter((one) => one.rungId === 'H4.3' && one.tissue === 'wrist-back');
     expect(found.map((one) => one.support)).toEqual(['parallel-bars', 'fists']);
+  });
+});
+
+describe('while upside-down work is held', () => {
+  const headUp = (id: string) => headUpSwaps(LIBRARY.find((one) => one.id === id) ?? rung({ id }), LIBRARY);
+
+  it('is the nearest rungs of the same part with the head up', () => {
+    expect(headUp('U1.8')).toEqual(['U1.2', 'U1.1']);
+    expect(headUp('H2.6')).toEqual(['H2.1']);
+    expect(headUp('BK.3')).toEqual(['BK.1']);
+    expect(headUp('LM.6')[0]).toBe('LM.5');
+  });
+
+  it('is nothing where every rung of the part is upside down', () => {
+    expect(headUp('H3.4')).toEqual([]);
+    expect(headUp('OA.11')).toEqual([]);
+  });
+
+  it('is never an upside-down rung, for any rung of the library', () => {
+    const down = new Set(LIBRARY.filter((one) => one.upsideDown).map(({ id }) => id));
+    for (const id of down)
+      for (const swap of headUp(id)) expect(down.has(swap), `${id}: ${swap}`).toBe(false);
   });
 });

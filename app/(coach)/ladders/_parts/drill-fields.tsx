@@ -90,6 +90,15 @@ export function DrillFields({ form, error, onChange, ladderFamily, sources }: Pr
         <ShareFields form={form} error={error} onChange={onChange} sources={sources} />
         {ticks('Done on, any one of', STANDS_ON)}
         {ticks('Needs beside it', KIT)}
+        <label className={forms.tick}>
+          <input
+            type="checkbox"
+            checked={form.upsideDown}
+            onChange={(event) => onChange({ upsideDown: event.target.checked })}
+          />
+          Upside down: the head comes below the heart, also on the way in or out. Held while a health question
+          waits for a clinician’s word.
+        </label>
         <TextField
           id="drill-camera"
           kind="text"

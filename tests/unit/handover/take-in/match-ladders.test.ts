@@ -28,6 +28,7 @@ function library(id: string, change: Change = {}): OwnLibrary {
     share_source: '',
     weights: {},
     equipment: [],
+    upside_down: false,
     camera: '',
     created_at: '2026-01-01T00:00:00Z',
   });

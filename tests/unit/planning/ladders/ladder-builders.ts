@@ -12,6 +12,7 @@ export const DRILL: DrillFields = {
   shareSource: 'by definition',
   weights: { 'shoulder-forward': 0.62, 'wrist-back': 0.9 },
   equipment: ['hard-floor'],
+  upsideDown: false,
   camera: '',
 };
 

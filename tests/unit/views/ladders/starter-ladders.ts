@@ -48,6 +48,7 @@ export function starterLadders(): LadderState[] {
         shareSource: rung.shareSource ?? '',
         weights: rung.weights,
         equipment: rung.equipment,
+        upsideDown: rung.upsideDown ?? false,
         camera,
       })),
   }));

@@ -38,6 +38,7 @@ export function LimitForm({ clientId, today }: { clientId: string; today: string
             <option value="reduced">Less for this place</option>
             <option value="no-floor">No hands on the floor</option>
             <option value="no-overhead">Nothing overhead</option>
+            <option value="no-upside-down">Nothing upside down</option>
           </select>
         )}
       </Field>
@@ -47,16 +48,7 @@ export function LimitForm({ clientId, today }: { clientId: string; today: string
         </Field>
       ) : null}
       {rule === 'none' || rule === 'reduced' ? <Place error={error('region') ?? error('tissue')} /> : null}
-      <Field id="limit-side" label="Side" error={error('side')}>
-        {(control) => (
-          <select {...control} name="side">
-            <option value="">both sides</option>
-            {PAIN_SIDES.filter((side) => side !== 'middle').map((side) => (
-              <option key={side}>{side}</option>
-            ))}
-          </select>
-        )}
-      </Field>
+      {rule === 'no-upside-down' ? null : <SideField error={error('side')} />}
       <Field id="limit-from" label="First day" error={error('from')}>
         {(control) => <input {...control} name="from" type="date" defaultValue={today} />}
       </Field>
@@ -73,6 +65,21 @@ export function LimitForm({ clientId, today }: { clientId: string; today: string
         <button type="submit">Set the limit</button> <span role="status">{said}</span>
       </p>
     </form>
+  );
+}
+
+function SideField({ error }: { error: string | undefined }) {
+  return (
+    <Field id="limit-side" label="Side" error={error}>
+      {(control) => (
+        <select {...control} name="side">
+          <option value="">both sides</option>
+          {PAIN_SIDES.filter((side) => side !== 'middle').map((side) => (
+            <option key={side}>{side}</option>
+          ))}
+        </select>
+      )}
+    </Field>
   );
 }
 
