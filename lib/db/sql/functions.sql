@@ -55,36 +55,46 @@ language sql stable set search_path = public as $$ select (wall_clock(zone, at) 
 create or replace function public.owed_nights_of(at timestamptz, cap integer, team uuid, clients uuid[])
 returns table (team_id uuid, client_id uuid, local_date date)
 language sql stable security definer set search_path = public as $$
-  select c.team_id, c.id, night.day
-  from client c
-  cross join lateral (select last_night(c.zone, at) as day) last
-  cross join lateral (
+  with known as materialized (
+    select c.team_id, c.id, c.zone, coalesce(c.joined_at, c.invited_at) as since
+    from client c
+    where c.standing = any (night_standings())
+      and (team is null or c.team_id = team)
+      and (clients is null or c.id = any (clients))
+      and not exists (
+        select from consent w where w.team_id = c.team_id and w.client_id = c.id and w.kind = 'health-data'
+          and w.withdrawn_by is not null and is_consent_withdrawn(c.team_id, c.id)
+      )
+  ),
+  -- A zone is asked for its clock once, not for each client: what catches an unknown zone costs more than the rest.
+  last as materialized (
+    select zones.zone, last_night(zones.zone, at) as day from (select distinct k.zone from known k) zones
+  ),
+  span as materialized (
     -- Days of a pause owe nothing, also once it is over; nor do days without consent.
-    select greatest(last.day - (cap - 1), wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date,
-      (select max(s.from_date) from standing_change s where s.team_id = c.team_id and s.client_id = c.id
+    select k.team_id, k.id, k.zone, last.day as last, greatest(last.day - (cap - 1),
+      case when k.since > at - make_interval(days => cap + 3) then wall_clock(k.zone, k.since)::date end,
+      (select max(s.from_date) from standing_change s where s.team_id = k.team_id and s.client_id = k.id
          and s.applied_at is not null and s.undone_at is null and not s.before = any (night_standings())),
-      (select wall_clock(c.zone, max(k.given_at))::date
-       from consent w join consent k on k.team_id = w.team_id and k.client_id = w.client_id and k.kind = w.kind
-         and k.given_at >= w.withdrawn_at
-       where w.team_id = c.team_id and w.client_id = c.id and w.kind = 'health-data' and w.withdrawn_by is not null)) as day
-  ) first
-  cross join lateral (
-    select first.day + step as day from generate_series(0, last.day - first.day) step
-  ) night
-  where c.standing = any (night_standings())
-    and (team is null or c.team_id = team)
-    and (clients is null or c.id = any (clients))
-    and not exists (
-      select from consent w where w.team_id = c.team_id and w.client_id = c.id and w.kind = 'health-data'
-        and w.withdrawn_by is not null and is_consent_withdrawn(c.team_id, c.id)
-    )
-    and not exists (
-      select from night_client n
-      where n.team_id = c.team_id and n.client_id = c.id and n.local_date = night.day
+      (select wall_clock(k.zone, max(g.given_at))::date
+       from consent w join consent g on g.team_id = w.team_id and g.client_id = w.client_id and g.kind = w.kind
+         and g.given_at >= w.withdrawn_at
+       where w.team_id = k.team_id and w.client_id = k.id and w.kind = 'health-data' and w.withdrawn_by is not null)) as first
+    from known k join last on last.zone = k.zone
+  ),
+  owed as materialized (
+    select s.team_id, s.id, s.zone, s.first + step as day
+    from span s
+    cross join lateral (
+      select coalesce(array_agg(n.local_date), '{}') as days from night_client n
+      where n.team_id = s.team_id and n.client_id = s.id and n.local_date between s.first and s.last
         and (n.done_at is not null or n.attempts >= 5)
-    )
-    and local_date_exists(c.zone, night.day)
-  order by night.day, c.team_id, c.id
+    ) finished
+    cross join lateral generate_series(0, s.last - s.first) step
+    where s.first + step <> all (finished.days)
+  )
+  select o.team_id, o.id, o.day from owed o where local_date_exists(o.zone, o.day)
+  order by o.day, o.team_id, o.id
 $$;
 revoke all on function public.owed_nights_of(timestamptz, integer, uuid, uuid[]) from public;
 grant execute on function public.owed_nights_of(timestamptz, integer, uuid, uuid[]) to plumbline_app;
