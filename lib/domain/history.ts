@@ -4,8 +4,8 @@ import type {
   Family,
   Fault,
   Ground,
-  Measure,
   LimitRule,
+  Measure,
   PainKind,
   PainMoment,
   PainRegion,
@@ -97,6 +97,8 @@ export type HistoryRung = {
   share: number | null;
   helpingShare: number | null;
   weights: Partial<Record<Tissue, number>>;
+  /** The head comes below the heart. Absent: not said, and taken as no. */
+  upsideDown?: boolean | undefined;
   usualWeeks: number;
   /** What it takes the clients of the team; absent while half of them are still on it, or nobody asked. */
   usualDaysHere?: UsualDaysHere | undefined;
@@ -114,8 +116,6 @@ export type HistoryPlan = {
   until: string | null;
   sessionsPerWeek: number;
   items: HistoryPlanItem[];
-  /** The head comes below the heart. Absent: not said, and taken as no. */
-  upsideDown?: boolean | undefined;
   /** Local dates whose week (7 days from the date) is an easy or a test week. */
   easyWeeks: string[];
   testWeeks: string[];
