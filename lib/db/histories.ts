@@ -1,5 +1,6 @@
 import { DEFAULT_LIMITS, type Limits } from '#lib/checks/thresholds.ts';
 import { usualTimeHere } from '#lib/checks/usual-time-here.ts';
+import { LONG_VIEW_DAYS } from '#lib/checks/view.ts';
 import type {
   AnsweringHours,
   ClientHistory,
@@ -22,8 +23,8 @@ import { unpackDays } from './packed-facts.ts';
 import { listEffectiveCheckIns } from './raw-check-ins.ts';
 import { listTeamStays } from './team-stays.ts';
 
-/** How far back the checks read: their longest look is ten weeks, the client page's a year. */
-export const HISTORY_DAYS = 400;
+/** How far back pages read, and whoever compares two days of the past. */
+export const HISTORY_DAYS = LONG_VIEW_DAYS;
 
 type HistoryOptions = {
   from: string | null;
@@ -193,16 +194,28 @@ const GOALS = `select g.client_id, jsonb_build_object('skill', s.name, 'from', g
   from goal g join skill s on s.team_id = g.team_id and s.id = g.skill_id`;
 const ofUse = (clip: string) =>
   `(${clip}.state in ('checking', 'ready') or ${clip}.state = 'gone' and ${clip}.looked_at is not null)`;
+/** With what coaches saw on the clips `which` names, the newest of each set; nothing where nobody judged one. */
+const seenOnClips = (
+  which: string,
+) => ` || coalesce((select jsonb_build_object('verdicts', jsonb_agg(seen.value order by seen.at, seen.id))
+    from (select distinct on (v.clip_id, v.check_in_id, v.rung_id, v.side, v.idx) v.at, v.id, jsonb_build_object('filmedOn', x.filmed_on,
+        'side', v.side, 'checkInId', v.check_in_id, 'index', v.idx, 'verdict', v.verdict, 'faults', coalesce(v.faults, '{}'), 'at', ${iso('v.at')}) as value
+      from clip x join set_verdict v on v.team_id = x.team_id and v.clip_id = x.id
+      where ${which} and v.undone_at is null
+      order by v.clip_id, v.check_in_id, v.rung_id, v.side, v.idx, v.at desc, v.id desc) seen
+    having count(*) > 0), '{}')`;
 /** Films asked for, with the last clip that came for each and was not refused; and clips that nobody asked for. */
 const FILMS = `select f.client_id, jsonb_build_object('id', f.id, 'askedAt', ${iso('f.created_at')},
-    'receivedAt', ${iso('c.received_at')}, 'lookedAt', ${iso('c.looked_at')}, 'words', f.words) as value,
+    'receivedAt', ${iso('c.received_at')}, 'lookedAt', ${iso('c.looked_at')}, 'words', f.words, 'rungId', f.rung_id,
+    'side', f.side)${seenOnClips('x.team_id = f.team_id and x.client_id = f.client_id and x.request_id = f.id')} as value,
   ${iso('f.created_at')} || f.id as place, f.team_id
   from film_request f left join lateral (select received_at, looked_at from clip
     where clip.team_id = f.team_id and clip.request_id = f.id and clip.received_at is not null and ${ofUse('clip')}
     order by received_at desc limit 1) c on true
   where f.taken_back_at is null
   union all select k.client_id, jsonb_build_object('id', k.id, 'askedAt', ${iso('k.received_at')},
-    'receivedAt', ${iso('k.received_at')}, 'lookedAt', ${iso('k.looked_at')}, 'words', ''),
+    'receivedAt', ${iso('k.received_at')}, 'lookedAt', ${iso('k.looked_at')}, 'words', '', 'rungId', k.rung_id,
+    'side', k.side)${seenOnClips('x.team_id = k.team_id and x.id = k.id')},
   ${iso('k.received_at')} || k.id, k.team_id
   from clip k where k.request_id is null and k.received_at is not null and ${ofUse('k')}`;
 

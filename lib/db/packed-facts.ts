@@ -4,7 +4,9 @@ import { inOrder } from './raw-check-ins.ts';
 // The facts of a day as `day_rollup.facts` keeps them: JSON without names of fields, sets that are alike written once.
 // A year of a client is 60 KB this way and 600 KB in full, and a night reads that of everybody.
 
-type Extras = Partial<Pick<HistorySet, 'tried' | 'how' | 'clean' | 'faults' | 'support' | 'addedKg'>>;
+type Extras = Partial<
+  Pick<HistorySet, 'tried' | 'how' | 'clean' | 'faults' | 'support' | 'addedKg' | 'onFilm'>
+>;
 /** Rung, side, index of the first, planned, values one after the other, and what differs from the usual. */
 type PackedSets = [string, HistorySet['side'], number, number | null, (number | null)[], Extras?];
 type PackedPain = [
@@ -98,6 +100,7 @@ function extrasOf(set: HistorySet): Extras | undefined {
   if (set.faults.length > 0) extras.faults = set.faults;
   if (set.support !== null) extras.support = set.support;
   if (set.addedKg !== null) extras.addedKg = set.addedKg;
+  if (set.onFilm) extras.onFilm = set.onFilm;
   return Object.keys(extras).length > 0 ? extras : undefined;
 }
 
@@ -154,6 +157,7 @@ function unpackSets(
       faults: extras?.faults ?? [],
       support: extras?.support ?? null,
       addedKg: extras?.addedKg ?? null,
+      ...(extras?.onFilm && { onFilm: extras.onFilm }),
     });
   }
 }

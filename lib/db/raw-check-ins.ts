@@ -1,5 +1,7 @@
+import { withVerdict } from '#lib/domain/clip-verdict.ts';
 import type { HistoryCheckIn, HistoryPain, HistorySet } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
+import { setKey, verdictsOfCheckIns } from './set-verdicts.ts';
 
 type HeadRow = Omit<HistoryCheckIn, 'sentAt' | 'sets' | 'pain' | 'dangerSigns'> & {
   clientId: string;
@@ -101,12 +103,17 @@ async function partsAdded(
     table: 'danger_sign_told',
     columns: 'sign, gone_within_minute as "goneWithinMinute", region, side',
   });
+  const seen = await verdictsOfCheckIns(tx, ids);
+  const onFilm = (id: string, set: HistorySet) => {
+    const verdict = seen.get(id)?.get(setKey(set));
+    return verdict ? withVerdict(set, verdict) : set;
+  };
   return heads.map(({ clientId, sentAt, ...head }) => ({
     clientId,
     checkIn: {
       ...head,
       sentAt: sentAt.toISOString(),
-      sets: sets.get(head.id) ?? [],
+      sets: (sets.get(head.id) ?? []).map((set) => onFilm(head.id, set)),
       pain: pain.get(head.id) ?? [],
       dangerSigns: signs.get(head.id) ?? [],
     },

@@ -16,6 +16,9 @@ const within = (child: string, parent: string, key: string, own = 'p.client_id =
 const dated = (column: string) =>
   `wall_clock((select zone from client where team_id = $1 and id = $2), ${column})::date`;
 
+/** What is about a clip goes where the clip goes. */
+const FILMED_ON = '(select filmed_on from clip k where k.team_id = x.team_id and k.id = x.clip_id)';
+
 type Source = { name: string; sql: string; first?: string; last?: string; order?: string };
 
 const LADDERS = `select l.id from ladder l where l.team_id = $1 and l.id in (
@@ -27,21 +30,21 @@ const LADDERS = `select l.id from ladder l where l.team_id = $1 and l.id in (
     or r.id in (select rung_id from placement where team_id = $1 and client_id = $2)
     or r.id in (select rung_id from film_request where team_id = $1 and client_id = $2)
     or r.id in (select rung_id from clip where team_id = $1 and client_id = $2))
+  or l.id in (select (t->>'ladderId')::uuid from start_tests a cross join jsonb_array_elements(a.tests) t
+    where a.team_id = $1 and a.client_id = $2)
   or l.id in (select (part->>'ladderId')::uuid from assessment a cross join jsonb_array_elements(a.answers->'parts') part
     where a.team_id = $1 and a.client_id = $2))`;
 const PARTS = `select p.id from part p where p.team_id = $1 and p.id in (select part_id from ladder where team_id = $1 and id in (${LADDERS}))`;
-  or l.id in (select (t->>'ladderId')::uuid from start_tests a cross join jsonb_array_elements(a.tests) t
-    where a.team_id = $1 and a.client_id = $2)
 const NAMED = [
   'plan',
   'coach_word',
   'seen_mark',
   'film_request',
   'assessment',
+  'start_tests',
   'step_taken',
   'clinician_word',
   'standing_change',
-  'start_tests',
   'client_move',
 ]
   .map((table) => `select by_id from ${table} where team_id = $1 and client_id = $2`)
@@ -54,6 +57,7 @@ const NAMED = [
     'select v.by_id from verdict v join reason r on r.team_id = v.team_id and r.id = v.reason_id where v.team_id = $1 and r.client_id = $2',
     'select by_id from team_settings where team_id = $1 and client_id = $2',
     'select looked_by_id from clip where team_id = $1 and client_id = $2',
+    'select by_id from set_verdict where team_id = $1 and client_id = $2',
     'select by_id from private_note where team_id = $1 and client_id = $2',
   )
   .join(' union ');
@@ -107,11 +111,11 @@ const SOURCES: readonly Source[] = [
     sql: `select jsonb_build_object('id', x.id, 'name', x.name) as row from member x where x.team_id = $1 and x.id in (${NAMED})`,
   },
   { name: 'assessment', sql: OWN('assessment', MINE), first: 'x.on_date', order: 'x.created_at' },
+  { name: 'start_tests', sql: OWN('start_tests', MINE), first: dated('x.asked_at'), order: 'x.asked_at' },
   {
     name: 'placement',
     sql: OWN('placement', MINE),
     first: 'x.from_date',
-  { name: 'start_tests', sql: OWN('start_tests', MINE), first: dated('x.asked_at'), order: 'x.asked_at' },
     last: "'infinity'::date",
     order: 'x.from_date',
   },
@@ -147,7 +151,7 @@ const SOURCES: readonly Source[] = [
   {
     name: 'question_still',
     sql: OWN('question_still', MINE),
-    first: dated('x.created_at'),
+    first: `coalesce(${FILMED_ON}, ${dated('x.created_at')})`,
     order: 'x.created_at',
   },
   { name: 'coach_word', sql: OWN('coach_word', MINE), first: dated('x.created_at'), order: 'x.created_at' },
@@ -159,6 +163,7 @@ const SOURCES: readonly Source[] = [
     order: 'x.created_at',
   },
   { name: 'clip', sql: OWN('clip', MINE), first: 'x.filmed_on', order: 'x.created_at' },
+  { name: 'set_verdict', sql: OWN('set_verdict', MINE), first: FILMED_ON, order: 'x.at' },
   { name: 'still_frame', sql: OWN('still_frame', MINE), first: dated('x.created_at'), order: 'x.created_at' },
   {
     name: 'reason',

@@ -1,5 +1,6 @@
 import type { HistoryAssessment } from './history-assessment.ts';
 import type {
+  ClipVerdict,
   DangerSign,
   Family,
   Fault,
@@ -56,6 +57,22 @@ export type HistoryFilm = {
   receivedAt: string | null;
   lookedAt: string | null;
   words: string;
+  /** What it shows. */
+  rungId?: string | undefined;
+  side?: Side | undefined;
+  /** What coaches saw on it, the newest of each set. */
+  verdicts?: HistoryFilmVerdict[] | undefined;
+};
+/** One set on a film; without a check-in and an index it was told in none. */
+export type HistoryFilmVerdict = {
+  /** The client's own date of the film. */
+  filmedOn: string;
+  side: Side;
+  checkInId: string | null;
+  index: number | null;
+  verdict: ClipVerdict;
+  faults: Fault[];
+  at: string;
 };
 /** Days 1 Monday to 7 Sunday; `from` and `to` as HH:MM in the team's zone, on the same day. */
 export type AnsweringHours = { zone: string; days: number[]; from: string; to: string };
@@ -196,6 +213,8 @@ export type HistorySet = {
   faults: Fault[];
   support: Support | null;
   addedKg: number | null;
+  /** Seen by a coach on film: `clean` and `faults` are then what counts, `told` what the client said. */
+  onFilm?: { verdict: ClipVerdict; faults: Fault[]; told: { clean: boolean; faults: Fault[] } } | undefined;
 };
 export type HistoryPain = {
   region: PainRegion;

@@ -1,5 +1,13 @@
 import { z } from 'zod';
-import { DANGER_SIGNS, FAULTS, GROUNDS, PAIN_KINDS, PAIN_MOMENTS, SUPPORTS } from '#lib/domain/vocabulary.ts';
+import {
+  CLIP_VERDICTS,
+  DANGER_SIGNS,
+  FAULTS,
+  GROUNDS,
+  PAIN_KINDS,
+  PAIN_MOMENTS,
+  SUPPORTS,
+} from '#lib/domain/vocabulary.ts';
 import {
   id,
   instant,
@@ -25,6 +33,14 @@ const set = z.strictObject({
   faults: z.array(z.enum(FAULTS)),
   support: z.enum(SUPPORTS).nullable(),
   addedKg: z.number().min(-300).max(500).nullable(),
+  onFilm: z
+    .strictObject({
+      verdict: z.enum(CLIP_VERDICTS),
+      faults: z.array(z.enum(FAULTS)),
+      told: z.strictObject({ clean: z.boolean(), faults: z.array(z.enum(FAULTS)) }),
+    })
+    .optional()
+    .describe('Seen by a coach on film: clean and faults are then what counts, told what the client said'),
 });
 const pain = z.strictObject({
   region,

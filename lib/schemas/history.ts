@@ -188,6 +188,22 @@ export const historySchema = z
           receivedAt: instant.nullable(),
           lookedAt: instant.nullable(),
           words,
+          rungId: id.optional(),
+          side: side.optional(),
+          verdicts: z
+            .array(
+              z.strictObject({
+                filmedOn: localDate,
+                side,
+                checkInId: id.nullable(),
+                index: z.int().min(0).max(1_000).nullable(),
+                verdict: z.enum(CLIP_VERDICTS),
+                faults: z.array(z.enum(FAULTS)),
+                at: instant,
+              }),
+            )
+            .optional()
+            .describe('What coaches saw on it, the newest of each set'),
         }),
       )
       .optional(),

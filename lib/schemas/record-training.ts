@@ -185,7 +185,9 @@ export const TRAINING = {
     z.strictObject({
       id: uuid,
       client_id: uuid,
-      question_id: uuid,
+      question_id: uuid.nullable(),
+      clip_id: uuid.nullable().default(null),
+      at_seconds: amount.nullable().default(null),
       width: whole,
       height: whole,
       bytes: whole,
@@ -263,6 +265,24 @@ export const TRAINING = {
       pinned_at: moment.nullable(),
     }),
   ),
+  set_verdict: z
+    .array(
+      z.strictObject({
+        id: uuid,
+        client_id: uuid,
+        clip_id: uuid,
+        by_id: uuid,
+        check_in_id: uuid.nullable(),
+        rung_id: uuid,
+        side: words,
+        idx: whole.nullable(),
+        verdict: words,
+        faults: z.array(words).nullable(),
+        at: moment,
+        undone_at: moment.nullable(),
+      }),
+    )
+    .default([]),
   still_frame: z.array(
     z.strictObject({
       id: uuid,

@@ -3,6 +3,7 @@ import { findOwn } from '#lib/db/check-ins.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { listHistoryRungs } from '#lib/db/history-rungs.ts';
 import { listEffectiveCheckIns } from '#lib/db/raw-check-ins.ts';
+import { asTold } from '#lib/domain/clip-verdict.ts';
 import type { HistoryCheckIn, HistoryRung } from '#lib/domain/history.ts';
 import { AppError } from '#lib/errors.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
@@ -19,7 +20,8 @@ export async function loadOwnCheckIn(
     const onDate = own
       ? await listEffectiveCheckIns(tx, [clientId], [own.date])
       : new Map<string, HistoryCheckIn[]>();
-    const checkIn = onDate.get(clientId)?.find((one) => one.id === id);
+    const counted = onDate.get(clientId)?.find((one) => one.id === id);
+    const checkIn = counted && { ...counted, sets: counted.sets.map(asTold) };
     if (!checkIn) throw new AppError('not-found', 'This check-in is not here, or it was corrected since.');
     const rungs = await listHistoryRungs(tx, [...new Set(checkIn.sets.map((set) => set.rungId))]);
     return { checkIn, sessions: checkIn.sets.length > 0 ? [asSession(checkIn, rungs)] : [] };

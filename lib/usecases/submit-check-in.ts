@@ -14,6 +14,7 @@ import {
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { listHistoryRungs } from '#lib/db/history-rungs.ts';
 import { rebuildRollups } from '#lib/db/rollups.ts';
+import { carryVerdicts } from '#lib/db/set-verdicts.ts';
 import { canonicalJson } from '#lib/domain/canonical-json.ts';
 import { type Caution, cautionsOf, isUrgent } from '#lib/domain/caution.ts';
 import { AppError } from '#lib/errors.ts';
@@ -66,6 +67,7 @@ async function keep(tx: TeamPg, { clientId, body, bodyHash, now }: Kept): Promis
 
   const sentAt = body.sentAt ? new Date(Math.min(Date.parse(body.sentAt), now.getTime())) : now;
   await insertCheckIn(tx, { ...body, clientId, bodyHash, sentAt, receivedAt: now }, body);
+  if (body.correctsId) await carryVerdicts(tx, { from: body.correctsId, to: body.id });
   if (body.kind === 'training') await endOpenAbsences(tx, clientId, body.date);
   if (body.question) await insertQuestion(tx, { clientId, checkInId: body.id, text: body.question, at: now });
   await rebuildRollups(tx, clientId, dates);

@@ -21,6 +21,7 @@ const WORDS: Readonly<Record<string, readonly [one: string, many: string]>> = {
   absence: ['absence', 'absences'],
   film_request: ['film asked for', 'films asked for'],
   question_still: ['picture', 'pictures'],
+  set_verdict: ['set seen on film', 'sets seen on film'],
   private_note: ['private note', 'private notes'],
   consent: ['consent given elsewhere', 'consents given elsewhere'],
   goal: ['goal', 'goals'],

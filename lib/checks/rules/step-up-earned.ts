@@ -1,4 +1,5 @@
 import type { Outcome } from '#lib/domain/finding.ts';
+import { FAULT_LABELS } from '#lib/domain/labels.ts';
 import { addDays, daysBetween } from '#lib/domain/local-date.ts';
 import { reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
@@ -7,6 +8,7 @@ import { painLimit } from '../pain-place.ts';
 import { painSeries } from '../pain-series.ts';
 import { type RungDay, rungDays } from '../rung-days.ts';
 import { scoreOf } from '../score.ts';
+import { type FilmSeen, seenOnFilm } from '../seen-on-film.ts';
 import { type Standing, standingsOf, subjectOf } from '../standings.ts';
 import type { Limits } from '../thresholds.ts';
 import { tissuesOfRegion } from '../tissues.ts';
@@ -43,18 +45,18 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const first = met[0]?.date ?? view.asOf.date;
   const early = daysBetween(view.days[0]?.date ?? first, view.asOf.date) < limits['stepUpEarned.startDays'];
   const words = `${subject.label}: ${passInWords(rung)} met on **${met.length} of the last ${looked.length}** training days, clean, pain ${pain.worst} of 10 at most`;
-  const after = early ? ' Placed too low?' : rung.needsFilm ? ' Numbers earned, film to see.' : '';
+  const film = rung.needsFilm ? seenOnFilm(view, standing, looked[0]?.date ?? first) : undefined;
+  const toSee = rung.needsFilm && film?.verdict !== 'clean';
+  const after = early ? ' Placed too low?' : rung.needsFilm ? filmInWords(film) : '';
   return findingOf(
     {
       kind: KIND,
       subject,
       level: 'watch',
       sentence: `${words}.${after}`,
-      short: rung.needsFilm
-        ? `${subject.label}: numbers earned, film to see`
-        : `${subject.label}: step earned`,
+      short: toSee ? `${subject.label}: numbers earned, film to see` : `${subject.label}: step earned`,
       since: met.at(-1)?.date ?? view.asOf.date,
-      step: stepFor(view, standing, early),
+      step: stepFor(view, standing, { early, film, toSee }),
       clears: 'the next rung, or two nights on which the pass mark is no longer met',
       evidence: {
         met: met.length,
@@ -64,6 +66,7 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
         days: met.map((day) => day.date).join(' '),
         placedTooLow: early,
         needsFilm: rung.needsFilm,
+        ...(film && { onFilm: film.verdict, filmedOn: film.date }),
       },
       inputs: [
         ...met.map((day) => ({
@@ -82,7 +85,9 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
         'stepUpEarned.startDays',
         'tissue.loaded',
       ],
-      doubt: 'Clean is what the client says; unknown mornings do not block and are counted above.',
+      doubt: film
+        ? 'Clean was looked at on the film alone; of the other sets it is what the client says. Unknown mornings do not block and are counted above.'
+        : 'Clean is what the client says; unknown mornings do not block and are counted above.',
     },
     limits,
   );
@@ -133,12 +138,27 @@ function isMorningKnown(view: ClientView, date: string): boolean {
   );
 }
 
-function stepFor(view: ClientView, { rung }: Standing, early: boolean) {
+function filmInWords(film: FilmSeen | undefined): string {
+  if (!film) return ' Numbers earned, film to see.';
+  const on = dayInWords(film.date);
+  if (film.verdict === 'clean') return ` Seen clean on film of ${on}.`;
+  return ` Numbers earned; not clean on film of ${on}${faultsSaid(film)}.`;
+}
+
+function faultsSaid({ faults }: FilmSeen): string {
+  return faults.length > 0 ? `: ${faults.map((fault) => FAULT_LABELS[fault]).join(', ')}` : '';
+}
+
+type Asked = { early: boolean; film: FilmSeen | undefined; toSee: boolean };
+
+function stepFor(view: ClientView, { rung }: Standing, { early, film, toSee }: Asked) {
   const next = view.history.rungs.find(
     (each) => each.ladderId === rung.ladderId && each.position === rung.position + 1,
   );
   const up = next ? `${next.name}, ${passInWords(next)}` : 'the next rung';
-  if (rung.needsFilm) return { kind: 'ask-film' as const, text: `Ask for a film, then step up to ${up}` };
+  if (toSee && film)
+    return { kind: 'ask-film' as const, text: `Say what to change, ask for a film again, then ${up}` };
+  if (toSee) return { kind: 'ask-film' as const, text: `Ask for a film, then step up to ${up}` };
   const beside = early ? 'or further up: look where the start test fits' : 'with this rung beside it';
   return { kind: 'step-up' as const, text: `Step up to ${up}, ${beside}` };
 }

@@ -97,6 +97,7 @@ export const RECORD_RULES: Rules = {
   },
   danger_sign_told: { ...place, sign: z.enum(DANGER_SIGNS) },
   film_request: { side },
+  set_verdict: { faults, side, verdict: z.enum(CLIP_VERDICTS) },
   clip: { faults, side, state: z.enum(CLIP_STATES), verdict: z.enum(CLIP_VERDICTS).nullable() },
   reason: {
     kind: z.enum(CHECK_KINDS),

@@ -93,6 +93,13 @@ export async function aFullClient(name: string): Promise<Phone> {
      insert into still_frame (team_id, client_id, clip_id, joints, vertical, scale, mass_model) select $1, $2, c.id, '{}', '{}', '{}', 'winter' from c`,
   );
   await run(
+    `insert into set_verdict (team_id, client_id, clip_id, by_id, check_in_id, rung_id, side, idx, verdict, faults, at)
+     select $1, $2, c.id, $3, s.check_in_id, s.rung_id, s.side, s.idx, 'not-clean', '{hips-drop}', '2026-11-22T10:00:00Z'
+     from clip c, check_in_set s join check_in k on k.team_id = s.team_id and k.id = s.check_in_id
+     where c.team_id = $1 and c.client_id = $2 and s.team_id = $1 and s.client_id = $2 and k.replaced_at is null and k.deleted_at is null
+     order by s.id limit 1`,
+  );
+  await run(
     `insert into verdict (team_id, reason_id, by_id, right_to_tell, text) select $1, id, $3, true, 'yes' from reason where team_id = $1 and client_id = $2`,
   );
   await run(

@@ -37,19 +37,41 @@ const CHECK_IN: HistoryCheckIn = {
 const again = (checkIns: HistoryCheckIn[]) => unpackFacts('2026-03-01', packFacts(checkIns), new Map());
 
 const maybe = <T>(values: fc.Arbitrary<T>) => fc.option(values, { nil: null });
-const aSet: fc.Arbitrary<HistorySet> = fc.record({
-  rungId: fc.constantFrom('a', 'b'),
-  side: fc.constantFrom('both' as const, 'left' as const, 'right' as const),
-  index: fc.nat(4),
-  planned: maybe(fc.constantFrom(20, 12.5)),
-  value: maybe(fc.constantFrom(0, 12, 0.5, -10)),
-  tried: maybe(fc.nat(3)),
-  how: fc.constantFrom('typed' as const, 'timed' as const, 'as-planned' as const, 'not-done' as const),
-  clean: fc.boolean(),
-  faults: fc.constantFrom<HistorySet['faults'][]>([], ['hips-turn']),
-  support: maybe(fc.constantFrom('bar' as const, 'rings' as const)),
-  addedKg: maybe(fc.constantFrom(-5, 2.5)),
-});
+const onFilm = fc.constantFrom<HistorySet['onFilm']>(
+  { verdict: 'not-clean', faults: ['hips-turn'], told: { clean: true, faults: [] } },
+  { verdict: 'cannot-see', faults: [], told: { clean: false, faults: ['ribs-open'] } },
+);
+const aSet: fc.Arbitrary<HistorySet> = fc.record(
+  {
+    rungId: fc.constantFrom('a', 'b'),
+    side: fc.constantFrom('both' as const, 'left' as const, 'right' as const),
+    index: fc.nat(4),
+    planned: maybe(fc.constantFrom(20, 12.5)),
+    value: maybe(fc.constantFrom(0, 12, 0.5, -10)),
+    tried: maybe(fc.nat(3)),
+    how: fc.constantFrom('typed' as const, 'timed' as const, 'as-planned' as const, 'not-done' as const),
+    clean: fc.boolean(),
+    faults: fc.constantFrom<HistorySet['faults'][]>([], ['hips-turn']),
+    support: maybe(fc.constantFrom('bar' as const, 'rings' as const)),
+    addedKg: maybe(fc.constantFrom(-5, 2.5)),
+    onFilm,
+  },
+  {
+    requiredKeys: [
+      'rungId',
+      'side',
+      'index',
+      'planned',
+      'value',
+      'tried',
+      'how',
+      'clean',
+      'faults',
+      'support',
+      'addedKg',
+    ],
+  },
+);
 
 describe('the facts of a day, packed', () => {
   it('come back as they were, whatever the sets are', () => {

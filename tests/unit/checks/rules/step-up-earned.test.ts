@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { stepUpEarned } from '#lib/checks/rules/step-up-earned.ts';
-import type { HistoryCheckIn } from '#lib/domain/history.ts';
+import type { HistoryCheckIn, HistoryFilm, HistoryFilmVerdict } from '#lib/domain/history.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
 import {
   aCheckIn,
@@ -8,6 +8,7 @@ import {
   aPain,
   aPlan,
   aRung,
+  aSet,
   day,
   START,
   sets,
@@ -83,6 +84,92 @@ describe('step-up-earned', () => {
     const finding = theFinding(on([met(15), met(17)], 20, { rungs: [aRung({ needsFilm: true })] }));
     expect(finding.sentence).toContain('Numbers earned, film to see.');
     expect(finding.step.kind).toBe('ask-film');
+  });
+  describe('where the pass needs a film', () => {
+    const needs = (over = {}) => ({ rungs: [aRung({ needsFilm: true, ...over })] });
+    const filmed = (days: number, ...verdicts: Partial<HistoryFilmVerdict>[]): HistoryFilm => ({
+      id: `film-${days}`,
+      askedAt: `${day(days)}T08:00:00.000Z`,
+      receivedAt: `${day(days)}T20:00:00.000Z`,
+      lookedAt: `${day(days + 1)}T08:00:00.000Z`,
+      words: '',
+      rungId: 'pull-1',
+      side: 'both',
+      verdicts: verdicts.map((one, index) => ({
+        filmedOn: day(days),
+        side: 'both',
+        checkInId: null,
+        index: null,
+        verdict: 'clean',
+        faults: [],
+        at: `${day(days + 1)}T08:00:0${index}.000Z`,
+        ...one,
+      })),
+    });
+    const with3 = (films: HistoryFilm[], over = {}) =>
+      on([met(15), met(17)], 20, { ...needs(), films, ...over });
+
+    it('is earned whole after a clean film of the counted days', () => {
+      const finding = theFinding(with3([filmed(17, {})]));
+      expect(finding.sentence).toContain('Seen clean on film of Thu 19 Mar.');
+      expect(finding.short).toBe('Pull-up: step earned');
+      expect(finding.step).toMatchObject({ kind: 'step-up' });
+      expect(finding.evidence).toMatchObject({ onFilm: 'clean', filmedOn: day(17) });
+      expect(theFinding(with3([filmed(15, {})])).step.kind).toBe('step-up');
+    });
+    it('waits for a film where there is none of these days, or nothing could be seen', () => {
+      for (const films of [[], [filmed(14, {})], [filmed(17, { verdict: 'cannot-see' })], [filmed(17)]]) {
+        const finding = theFinding(with3(films));
+        expect(finding.short).toBe('Pull-up: numbers earned, film to see');
+        expect(finding.step.text).toContain('Ask for a film');
+      }
+      expect(theFinding(with3([{ ...filmed(17, {}), rungId: 'other' }])).step.kind).toBe('ask-film');
+    });
+    it('knows no verdict before it was given', () => {
+      expect(theFinding(on([met(15), met(17)], 17, { ...needs(), films: [filmed(17, {})] })).step.kind).toBe(
+        'ask-film',
+      );
+    });
+    it('says what was seen where the newest film was not clean', () => {
+      const films = [filmed(15, {}), filmed(17, { verdict: 'not-clean', faults: ['hips-turn'] })];
+      const finding = theFinding(with3(films));
+      expect(finding.sentence).toContain('Numbers earned; not clean on film of Thu 19 Mar: hips turn.');
+      expect(finding.step).toMatchObject({ kind: 'ask-film' });
+      expect(theFinding(with3([...films, filmed(18, {})])).step.kind).toBe('step-up');
+    });
+    it('wants both sides where each side is asked', () => {
+      const both = (days: number) =>
+        aCheckIn(days, {
+          sets: [...sets([5, 5, 5], { side: 'left' }), ...sets([5, 5, 5], { side: 'right' })],
+        });
+      const said = (...verdicts: Partial<HistoryFilmVerdict>[]) =>
+        theFinding(
+          on([both(15), both(17)], 20, { ...needs({ eachSide: true }), films: [filmed(17, ...verdicts)] }),
+        );
+      expect(said({ side: 'left' }).step.kind).toBe('ask-film');
+      expect(said({ side: 'left' }, { side: 'right' }).step.kind).toBe('step-up');
+      expect(said({ side: 'both' }).step.kind).toBe('step-up');
+      expect(said({ side: 'left' }, { side: 'right', verdict: 'not-clean' }).sentence).toContain('not clean');
+    });
+    it('sees the sets of a history without its films, and a set that was not clean on film counts no more', () => {
+      const told = { clean: true, faults: [] };
+      const seen = (verdict: 'clean' | 'not-clean') =>
+        on(
+          [
+            met(15),
+            met(17, {
+              sets: [
+                ...sets([5, 5]),
+                aSet({ index: 2, clean: verdict === 'clean', onFilm: { verdict, faults: [], told } }),
+              ],
+            }),
+          ],
+          20,
+          needs(),
+        );
+      expect(theFinding(seen('clean')).step.kind).toBe('step-up');
+      expect(said(theOutcome(seen('not-clean')))).toBe('clear');
+    });
   });
   it('names the next rung where it is known', () => {
     const next = aRung({
