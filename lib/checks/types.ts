@@ -33,7 +33,7 @@ export type ClientView = {
   asOf: AsOf;
   /** The numbers by which its days are told. */
   limits: Limits;
-  /** Oldest first, consecutive, the last one is `asOf.date`. Starts at the first check-in or join, at most 400 days. */
+  /** Oldest first, consecutive, the last one is `asOf.date`. Starts at the first check-in or join, or where the checks look back to. */
   days: Day[];
   /** The date of joining in the client's own zone; undefined when the client has not joined. */
   joinedOn: string | undefined;

@@ -6,7 +6,7 @@ import { plansThatHeld } from './plans-that-held.ts';
 import { standingOn } from './standing-on.ts';
 import { DEFAULT_LIMITS, type Limits } from './thresholds.ts';
 import type { ClientView, Day } from './types.ts';
-import { buildView, easyDays, indexFrom } from './view.ts';
+import { buildView, easyDays, firstSeen, indexFrom } from './view.ts';
 
 /**
  * What `buildView` builds, told of the view of an evening before: what was worked out of check-ins then is not worked out
@@ -37,7 +37,7 @@ function viewOfQuietDays(
   if (history.checkIns.some(({ date }) => date > before)) return;
   const [from, last] = [dayNumber(before) + 1, dayNumber(asOf.date)];
   const length = earlier.days.length + last - from + 1;
-  if (length > limits['day.lookBackDays']) return;
+  if (dayNumber(earlier.days[0]?.date ?? before) < firstSeen(earlier.joinedOn, last, limits)) return;
   const { rungs, planOn, joinedOn } = earlier;
   return {
     history,

@@ -14,14 +14,49 @@ import type { ClientView, Day, DayState } from './types.ts';
 /**
  * One client seen from the evening of `asOf.date`: every local date with its state, load and check-ins, oldest first.
  * Nothing dated later is looked at. Unknown days stay unknown: no zero is made up, and the days after the last
- * check-in are unknown until the next one tells that they were rest. The order of rows in the history changes nothing.
+ * check-in are unknown until the next one tells that they were rest. The order of rows in the history changes nothing,
+ * nor does what it holds of days before the first one.
  */
 export function buildView(history: ClientHistory, asOf: AsOf, limits: Limits = DEFAULT_LIMITS): ClientView {
+  return viewFrom(history, asOf, limits, (joinedOn, last) => firstSeen(joinedOn, last, limits));
+}
+
+/** A year and what is drawn before it: more than the checks look back on. */
+export const LONG_VIEW_DAYS = 400;
+
+/** The same over the last `LONG_VIEW_DAYS`: what pages and reports draw. */
+export function buildLongView(history: ClientHistory, asOf: AsOf, limits: Limits): ClientView {
+  return viewFrom(history, asOf, limits, (_, last) => last - LONG_VIEW_DAYS + 1);
+}
+
+/**
+ * The first day that the checks look at: `lookBackDays` back, and on to the last step of `lookBackStep` days since the
+ * client joined, so that a view does not begin anew with each day.
+ */
+export function firstSeen(joinedOn: string | undefined, last: number, limits: Limits): number {
+  const step = limits['day.lookBackStep'];
+  const latest = last - limits['day.lookBackDays'] + 1;
+  const since = latest - (joinedOn === undefined ? 0 : dayNumber(joinedOn));
+  return latest - (((since % step) + step) % step);
+}
+
+/** The most days that the checks can look back on. */
+export function mostDaysSeen(limits: Limits): number {
+  return limits['day.lookBackDays'] + limits['day.lookBackStep'] - 1;
+}
+
+function viewFrom(
+  history: ClientHistory,
+  asOf: AsOf,
+  limits: Limits,
+  startsAt: (joinedOn: string | undefined, last: number) => number,
+): ClientView {
   const last = dayNumber(asOf.date);
-  const byDay = checkInsByDay(history, last);
   const { joinedAt, zone } = history.client;
   const joinedOn = joinedAt === null ? undefined : localDateOf(new Date(joinedAt), zone);
-  const first = firstDay(joinedOn, byDay, last, limits);
+  const start = startsAt(joinedOn, last);
+  const byDay = checkInsByDay(history, start, last);
+  const first = Math.max(start, firstDay(joinedOn, byDay, last));
   const rungs = new Map(history.rungs.map((rung) => [rung.id, rung]));
   const plans = plansThatHeld(history.plans).reverse();
   const planOn = (date: string) => planFor(plans, date);
@@ -63,12 +98,12 @@ export function indexFrom(first: number, length: number): (date: string) => numb
   };
 }
 
-/** Check-ins up to the last day, by day, in one fixed order whatever the order of the rows. */
-function checkInsByDay(history: ClientHistory, last: number): Map<number, HistoryCheckIn[]> {
+/** Check-ins of the days in between, by day, in one fixed order whatever the order of the rows. */
+function checkInsByDay(history: ClientHistory, start: number, last: number): Map<number, HistoryCheckIn[]> {
   const byDay = new Map<number, HistoryCheckIn[]>();
   for (const checkIn of history.checkIns) {
     const day = dayNumber(checkIn.date);
-    if (day > last) continue;
+    if (day < start || day > last) continue;
     const there = byDay.get(day);
     if (there) there.push(checkIn);
     else byDay.set(day, [checkIn]);
@@ -85,17 +120,11 @@ function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-/** The first check-in or the day of joining, whichever came first; never further back than the look back. */
-function firstDay(
-  joinedOn: string | undefined,
-  byDay: ReadonlyMap<number, unknown>,
-  last: number,
-  limits: Limits,
-): number {
+/** The first check-in or the day of joining, whichever came first. */
+function firstDay(joinedOn: string | undefined, byDay: ReadonlyMap<number, unknown>, last: number): number {
   let first = last;
   for (const day of byDay.keys()) if (day < first) first = day;
-  if (joinedOn !== undefined) first = Math.min(first, dayNumber(joinedOn));
-  return Math.max(first, last - limits['day.lookBackDays'] + 1);
+  return joinedOn === undefined ? first : Math.min(first, dayNumber(joinedOn));
 }
 
 type Span = { first: number; last: number };

@@ -1,4 +1,4 @@
-import { buildView } from '#lib/checks/view.ts';
+import { buildLongView } from '#lib/checks/view.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { daysBetween, localDateOf } from '#lib/domain/local-date.ts';
 import type { Batches, LoadDay } from '#lib/domain/record.ts';
@@ -53,7 +53,7 @@ export async function packedPeriod(content: PackContent, options: PackOptions): 
   const first = options.period.from ?? dates[0] ?? startOf(content.history) ?? to;
   const from = daysBetween(first, to) >= 0 ? first : to;
   const period = { from, to };
-  const view = buildView(history, { date: to, instant: made.toISOString() }, limits);
+  const view = buildLongView(history, { date: to, instant: made.toISOString() }, limits);
   const record = await reportRecord(content, rows);
   return {
     period,

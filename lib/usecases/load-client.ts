@@ -1,5 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { buildView } from '#lib/checks/view.ts';
+import { buildLongView } from '#lib/checks/view.ts';
 import { listCheckInWords } from '#lib/db/check-in-words.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findClient, listNotes, listSeen, type NoteRow } from '#lib/db/clients.ts';
@@ -50,7 +50,7 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       history.checkIns.map((checkIn) => checkIn.date),
       today,
     );
-    const view = buildView(history, { date, instant: now.toISOString() }, limits);
+    const view = buildLongView(history, { date, instant: now.toISOString() }, limits);
     const page = clientPage({
       limits,
       view,

@@ -1,5 +1,5 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { buildView } from '#lib/checks/view.ts';
+import { buildLongView } from '#lib/checks/view.ts';
 import { listCheckInWords } from '#lib/db/check-in-words.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { loadHistories } from '#lib/db/histories.ts';
@@ -41,7 +41,7 @@ export async function loadProgress(actor: Actor, now: Date): Promise<Progress> {
     const history = (await loadHistories(tx, [clientId], { from })).get(clientId);
     if (!history) throw missing();
     const { limits } = (await listSettings(tx, [clientId])).of(clientId);
-    const view = buildView(history, { date, instant: now.toISOString() }, limits);
+    const view = buildLongView(history, { date, instant: now.toISOString() }, limits);
     const newestFirst = view.days.flatMap(({ checkIns }) => checkIns).reverse();
     const rungs = await listLaddersOf(tx, clientId);
     const written = await listCheckInWords(tx, clientId, from);

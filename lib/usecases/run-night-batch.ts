@@ -1,5 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
 import { type Limits, RULES_VERSION } from '#lib/checks/thresholds.ts';
+import { mostDaysSeen } from '#lib/checks/view.ts';
 import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import {
@@ -124,9 +125,13 @@ async function judge(
   const settings = await listSettings(tx, ids);
   const { limits } = settings.team;
   const usual = await usualTimes?.(tx, localDate, limits);
-  const { histories, failed } = await loadOneOrAll(tx, ids, localDate, { limits, usualTimes: usual });
   const stored = await listReasons(tx, ids);
   const ended = await dueOutcomes(tx, ids, localDate, (id) => settings.of(id).limits);
+  const { histories, failed } = await loadAsFarBack(tx, ids, localDate, {
+    limits,
+    usualTimes: usual,
+    ended: (id) => ended.has(id),
+  });
   const judged: JudgedClient[] = [];
   for (const [at, { clientId, dueAt, nightsDone }] of due.entries()) {
     if (at % CLIENTS_AT_A_STRETCH === 0) await setImmediate(); // a check after a check-in may be waiting
@@ -147,14 +152,32 @@ async function judge(
   return { judged, failed };
 }
 
-/** All with one query for each kind of row; one by one when somebody's rows cannot be read. */
-async function loadOneOrAll(
+type By = { limits: Limits; usualTimes: ReadonlyMap<string, UsualDaysHere> | undefined };
+
+/** As far back as the checks look, and further only where a window ended: it compares with days before it began. */
+async function loadAsFarBack(
   tx: TeamPg,
   ids: string[],
   asOf: string,
-  by: { limits: Limits; usualTimes: ReadonlyMap<string, UsualDaysHere> | undefined },
+  { ended, ...by }: By & { ended: (id: string) => boolean },
 ) {
-  const from = addDays(asOf, -HISTORY_DAYS);
+  const near = ids.filter((id) => !ended(id));
+  const far = ids.filter(ended);
+  const parts = [
+    { those: near, days: mostDaysSeen(by.limits) },
+    { those: far, days: HISTORY_DAYS },
+  ].filter(({ those }) => those.length > 0);
+  const loaded: Awaited<ReturnType<typeof loadOneOrAll>>[] = [];
+  for (const { those, days } of parts) loaded.push(await loadOneOrAll(tx, those, asOf, { ...by, days }));
+  return {
+    histories: new Map(loaded.flatMap(({ histories }) => [...histories])),
+    failed: loaded.flatMap(({ failed }) => failed),
+  };
+}
+
+/** All with one query for each kind of row; one by one when somebody's rows cannot be read. */
+async function loadOneOrAll(tx: TeamPg, ids: string[], asOf: string, { days, ...by }: By & { days: number }) {
+  const from = addDays(asOf, -days);
   const failed: FailedNight[] = [];
   try {
     return { histories: await loadHistories(tx, ids, { from, asOf, trim: true, ...by }), failed };

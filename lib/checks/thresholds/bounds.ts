@@ -17,6 +17,7 @@ const KEPT: Readonly<Record<string, string>> = {
   forecast: MEASURED,
   'tissue.loaded': SHARED,
   'day.lookBackDays': SHARED,
+  'day.lookBackStep': SHARED,
   'week.days': DEFINED,
   'monotony.days': DEFINED,
   ewma: DEFINED,
