@@ -88,6 +88,13 @@ export const placeStartTests = z.strictObject({
 });
 export type PlaceStartTests = z.infer<typeof placeStartTests>;
 
+/** The start plan: from which kept plan (none: the fewest drills), opened as a draft or saved. */
+export const planOfTests = z.strictObject({
+  templateId: z.preprocess(blankIsNull, z.uuid('choose a kept plan').nullable()),
+  how: z.enum(['draft', 'save'], 'open it as a draft, or save it'),
+});
+export type PlanOfTests = z.infer<typeof planOfTests>;
+
 /** What one placing wrote, as it is kept for the way back. */
 const placement = z.strictObject({
   ladderId: z.uuid(),
@@ -106,8 +113,18 @@ export const placedSchema = z.strictObject({
 export type Placed = z.infer<typeof placedSchema>;
 
 export const startAddress = z.object({ clientId: z.uuid(), testsId: z.uuid() });
-const given = z
-  .preprocess((value) => (value === '' ? undefined : value), z.uuid().optional())
+const several = z
+  .preprocess((value) => (value === undefined ? [] : [value].flat()), z.array(z.uuid()).max(20))
+  .catch([]);
+const kitAsked = z
+  .preprocess((value) => (value === undefined ? undefined : [value].flat()), z.array(z.string()).optional())
   .catch(undefined);
-/** What the start page of a client is opened with: a skill and an aim to ask tests for. */
-export const startAsked = z.object({ skill: given, aim: given, ask: z.string().optional().catch(undefined) });
+/** What the start page of a client is opened with: skills and aims to ask tests for, and the kit at hand. */
+export const startAsked = z.object({
+  skill: several,
+  aim: several,
+  kit: kitAsked,
+  /** The form was sent: no tick is then no kit. */
+  asked: z.string().optional().catch(undefined),
+});
+export type StartAsked = z.infer<typeof startAsked>;

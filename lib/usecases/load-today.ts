@@ -28,6 +28,7 @@ import { wordsAbout, wordsOnDay } from '#lib/views/phone-words.ts';
 import { firstSeen } from '#lib/views/timeline-words.ts';
 import { type PlanNews, planNews } from './plan-news.ts';
 import { underLimits } from './under-limits.ts';
+import { startTestsWaiting } from './start/load-own-tests.ts';
 
 /** How far back "the last time" is looked for: days (own choice). */
 const LAST_TIME_DAYS = 90;
@@ -42,6 +43,8 @@ export type Today = {
   client: PhoneClient;
   date: string;
   planVersion: number | null;
+  /** What comes before training. Under 18 without a yes of a parent or guardian there are no sessions. */
+  start: StartOfToday;
   planEnded: string | null;
   /** What is special about this week of the plan, in plain lines. */
   week: string[];
@@ -63,6 +66,8 @@ export type Today = {
   said: (SaidByCoach & { on: string }) | null;
   seen: { by: string; at: Date } | null;
   films: { rungId: string; side: string; angle: string; byDate: string | null; words: string }[];
+  /** Start tests that wait for the client, in one line; null: none do. */
+  startTests: string | null;
 };
 
 /** What the client sees first: what to do today, beside what was done the last time, and what the coach said. */
@@ -109,6 +114,7 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
     };
   });
 }
+      startTests: await startTestsWaiting(tx, clientId),
 
 type Told = { clientId: string; date: string; recent: HistoryCheckIn[] };
 

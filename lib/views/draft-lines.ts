@@ -24,6 +24,7 @@ const SOURCE_WORDS: Record<DraftSource, string> = {
   'gap-finder': 'Proposed from the gaps',
   reason: 'Proposed from a reason',
   copy: 'Copied',
+  start: 'Start plan',
 };
 
 /** A kept draft as the editor lists it. */

@@ -1,6 +1,6 @@
 import type { Side, Support } from '#lib/domain/vocabulary.ts';
 
-export const DRAFT_SOURCES = ['gap-finder', 'reason', 'copy'] as const;
+export const DRAFT_SOURCES = ['gap-finder', 'reason', 'copy', 'start'] as const;
 export type DraftSource = (typeof DRAFT_SOURCES)[number];
 
 /**

@@ -2,8 +2,10 @@ import Link from 'next/link';
 import { Stills } from '#app/_ui/stills.tsx';
 import type { Waiting } from '#lib/views/board-types.ts';
 
-/** The people of a fold, each with why. */
-export function FoldList({ list }: { list: Waiting[] }) {
+type Props = { list: Waiting[]; starting?: boolean };
+
+/** The people of a fold, each with why; of those who start, their start beside it. */
+export function FoldList({ list, starting = false }: Props) {
   return (
     <ul>
       {list.map((one) => (
@@ -12,6 +14,18 @@ export function FoldList({ list }: { list: Waiting[] }) {
             {one.name}
           </Link>{' '}
           <span>{one.words}</span>
+          {starting ? (
+            <>
+              {' '}
+              <Link
+                href={`/clients/${one.clientId}/start`}
+                prefetch={false}
+                aria-label={`Start of ${one.name}`}
+              >
+                Start
+              </Link>
+            </>
+          ) : null}
           <Stills ids={one.stills ?? []} place />
         </li>
       ))}

@@ -33,7 +33,7 @@ export function Fold({ word, says, name, list, query }: Props) {
   return (
     <details className={styles.fold}>
       <summary>{summary}</summary>
-      <FoldList list={list} />
+      <FoldList list={list} starting={name === 'gettingToKnow'} />
     </details>
   );
 }

@@ -25,7 +25,7 @@ export function LongFold({ summary, name, query }: Props) {
   return (
     <details className={styles.fold} onToggle={(event) => void read(event.currentTarget.open)}>
       <summary>{summary}</summary>
-      <FoldList list={list} />
+      <FoldList list={list} starting={name === 'gettingToKnow'} />
       <p role="status">{problem}</p>
     </details>
   );

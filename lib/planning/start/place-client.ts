@@ -111,7 +111,7 @@ function opened(
 }
 
 function withSupport(why: string, on: Support | null): string {
-  return on === null ? why : `${why} Only on ${SUPPORT_LABELS[on].toLowerCase()}.`;
+  return on === null ? why : `${why} Open only ${SUPPORT_LABELS[on]}.`;
 }
 
 function hurtDoubt(judged: readonly Judged[]): string[] {

@@ -61,6 +61,10 @@ const SAID: Readonly<Record<string, Said>> = {
   'act-undone': ['acts', 'undid an act'],
   'act-prepared': ['acts', 'prepared an act for approval'],
   'act-approved': ['acts', 'approved a prepared act'],
+  'start-tests-asked': ['acts', 'asked for start tests'],
+  'start-tests-taken-back': ['acts', 'took start tests back'],
+  'start-tests-placed': ['acts', 'placed the client by start tests'],
+  'start-placing-undone': ['acts', 'took the placing by start tests back'],
   'act-overtaken': ['acts', 'found a prepared act overtaken'],
   'act-sent-back': ['acts', 'sent a prepared act back'],
   'prepared-act-withdrawn': ['acts', 'took a prepared act back'],
@@ -112,6 +116,7 @@ export function actionsOf(kind: AuditKind): string[] | null {
   return Object.keys(SAID).filter((action) => SAID[action]?.[0] === kind);
 }
 
+  start: ['the start of', 'your start'],
 type Line = {
   action: string;
   /** Who did it. */

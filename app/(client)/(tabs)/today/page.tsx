@@ -9,6 +9,8 @@ import { RefusedList, SendState } from '../../_phone/send-state.tsx';
 import { WordsRead } from '../../_phone/words-read.tsx';
 import { ZoneKeeper } from '../../_phone/zone-keeper.tsx';
 import { AskMorning } from './ask-morning.tsx';
+import { AskTests } from './ask-tests.tsx';
+import { BeforeTraining } from './before-training.tsx';
 import { DoneToday } from './done-today.tsx';
 import { LastFromCoach } from './last-from-coach.tsx';
 import { YourLimits } from './limit-words.tsx';
@@ -38,7 +40,8 @@ export default async function TodayPage() {
       <main>
         <h1>{longDate(date)}</h1>
         <AskMorning morning={today.morning} />
-        <p className="quiet">{introduction(today)}</p>
+        <AskTests words={today.startTests} />
+        {today.start.guardian ? null : <p className="quiet">{introduction(today)}</p>}
         {today.week.map((line) => (
           <p key={line} className="quiet">
             {line}

@@ -57,6 +57,7 @@ export function Head({ page, saved, mayExport, mayEdit }: Props) {
         )}
         <div className={styles.acts}>
           <Link href={`/clients/${page.id}/plan`}>{page.plan ? 'Change the plan' : 'Write the plan'}</Link>
+          <Link href={`/clients/${page.id}/start`}>Start tests</Link>
           {mayExport && (
             <>
               <Link href={`/clients/${page.id}/handover`}>Hand over</Link>

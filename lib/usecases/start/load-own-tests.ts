@@ -1,0 +1,49 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { findPhoneClient } from '#lib/db/phone-reads.ts';
+import { findOpenStartTests, listHowDone } from '#lib/db/start-tests.ts';
+import { AppError } from '#lib/errors.ts';
+import { testSteps } from '#lib/planning/start/next-tests.ts';
+import { type PhoneTests, phoneTests } from '#lib/views/start/phone-tests.ts';
+import { loadGapFacts } from '../gap-facts.ts';
+import { placingFacts, readTests } from './start-facts.ts';
+
+/** The start tests that are asked of the client now; null: none are. */
+export async function loadOwnTests(actor: Actor, now: Date): Promise<PhoneTests | null> {
+  const { clientId } = actor;
+  if (!clientId) throw new AppError('forbidden', 'Only a client has start tests.');
+  return withTeamPg(actor.scope, async (tx) => {
+    const row = await findOpenStartTests(tx, clientId);
+    const client = await findPhoneClient(tx, clientId);
+    const facts = row && (await loadGapFacts(tx, clientId, now));
+    if (!row || !client || !facts) return null;
+    const tests = readTests(row);
+    const steps = testSteps({
+      tests: tests.tests,
+      answers: tests.answers,
+      facts: placingFacts(facts, tests),
+      limits: facts.context.limits,
+      date: facts.today,
+      numbers: facts.context.numbers,
+    });
+    const how = await listHowDone(
+      tx,
+      tests.tests.map(({ rungId }) => rungId),
+    );
+    return phoneTests(
+      { testsId: row.id, clientId, coach: row.by, team: client.teamName, words: row.words },
+      steps,
+      how,
+    );
+  });
+}
+
+/** What Today says of tests that wait; null: nothing. */
+export async function startTestsWaiting(tx: TeamPg, clientId: string): Promise<string | null> {
+  const row = await findOpenStartTests(tx, clientId);
+  if (!row || row.doneAt) return null;
+  const { answers } = readTests(row);
+  return answers.length === 0
+    ? `${row.by} asks for start tests.`
+    : `Start tests for ${row.by}: ${answers.length} answered so far.`;
+}
