@@ -43,8 +43,6 @@ export type Today = {
   client: PhoneClient;
   date: string;
   planVersion: number | null;
-  /** What comes before training. Under 18 without a yes of a parent or guardian there are no sessions. */
-  start: StartOfToday;
   planEnded: string | null;
   /** What is special about this week of the plan, in plain lines. */
   week: string[];

@@ -10,7 +10,6 @@ import { WordsRead } from '../../_phone/words-read.tsx';
 import { ZoneKeeper } from '../../_phone/zone-keeper.tsx';
 import { AskMorning } from './ask-morning.tsx';
 import { AskTests } from './ask-tests.tsx';
-import { BeforeTraining } from './before-training.tsx';
 import { DoneToday } from './done-today.tsx';
 import { LastFromCoach } from './last-from-coach.tsx';
 import { YourLimits } from './limit-words.tsx';
@@ -41,7 +40,7 @@ export default async function TodayPage() {
         <h1>{longDate(date)}</h1>
         <AskMorning morning={today.morning} />
         <AskTests words={today.startTests} />
-        {today.start.guardian ? null : <p className="quiet">{introduction(today)}</p>}
+        <p className="quiet">{introduction(today)}</p>
         {today.week.map((line) => (
           <p key={line} className="quiet">
             {line}
