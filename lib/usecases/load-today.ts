@@ -27,8 +27,8 @@ import { itemsOnDate, weekInWords } from '#lib/views/phone-week.ts';
 import { wordsAbout, wordsOnDay } from '#lib/views/phone-words.ts';
 import { firstSeen } from '#lib/views/timeline-words.ts';
 import { type PlanNews, planNews } from './plan-news.ts';
-import { underLimits } from './under-limits.ts';
 import { startTestsWaiting } from './start/load-own-tests.ts';
+import { underLimits } from './under-limits.ts';
 
 /** How far back "the last time" is looked for: days (own choice). */
 const LAST_TIME_DAYS = 90;
@@ -63,9 +63,9 @@ export type Today = {
   /** The newest words or answer; `on`: the day and the set they are about. */
   said: (SaidByCoach & { on: string }) | null;
   seen: { by: string; at: Date } | null;
-  films: { rungId: string; side: string; angle: string; byDate: string | null; words: string }[];
   /** Start tests that wait for the client, in one line; null: none do. */
   startTests: string | null;
+  films: { rungId: string; side: string; angle: string; byDate: string | null; words: string }[];
 };
 
 /** What the client sees first: what to do today, beside what was done the last time, and what the coach said. */
@@ -108,11 +108,11 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
         })),
       morning: morningQuestion(recent, date),
       lastPain: lastPain(recent),
+      startTests: await startTestsWaiting(tx, clientId),
       ...words,
     };
   });
 }
-      startTests: await startTestsWaiting(tx, clientId),
 
 type Told = { clientId: string; date: string; recent: HistoryCheckIn[] };
 

@@ -50,6 +50,10 @@ const SAID: Readonly<Record<string, Said>> = {
   'limit-ended': ['acts', 'ended a limit'],
   'clinician-word-recorded': ['acts', 'recorded a clinician’s word'],
   'assessment-saved': ['acts', 'kept an assessment'],
+  'start-tests-asked': ['acts', 'asked for start tests'],
+  'start-tests-taken-back': ['acts', 'took start tests back'],
+  'start-tests-placed': ['acts', 'placed the client by start tests'],
+  'start-placing-undone': ['acts', 'took the placing by start tests back'],
   'plan-saved': ['acts', 'wrote a version of the plan'],
   'plan-template-kept': ['acts', 'kept a plan to start others from'],
   'plan-template-deleted': ['acts', 'deleted a kept plan'],
@@ -61,10 +65,6 @@ const SAID: Readonly<Record<string, Said>> = {
   'act-undone': ['acts', 'undid an act'],
   'act-prepared': ['acts', 'prepared an act for approval'],
   'act-approved': ['acts', 'approved a prepared act'],
-  'start-tests-asked': ['acts', 'asked for start tests'],
-  'start-tests-taken-back': ['acts', 'took start tests back'],
-  'start-tests-placed': ['acts', 'placed the client by start tests'],
-  'start-placing-undone': ['acts', 'took the placing by start tests back'],
   'act-overtaken': ['acts', 'found a prepared act overtaken'],
   'act-sent-back': ['acts', 'sent a prepared act back'],
   'prepared-act-withdrawn': ['acts', 'took a prepared act back'],
@@ -105,6 +105,7 @@ const READS: Readonly<Record<string, readonly [of: string, own: string]>> = {
   'client-page': ['the page of', 'your page'],
   plan: ['the plan of', 'your plan'],
   gaps: ['the gaps of', 'your gaps'],
+  start: ['the start of', 'your start'],
   reason: ['the working of a reason of', 'the working of a reason about you'],
   record: ['the consents and the record of', 'your consents and your record'],
   picture: ['a picture of', 'a picture of yours'],
@@ -116,7 +117,6 @@ export function actionsOf(kind: AuditKind): string[] | null {
   return Object.keys(SAID).filter((action) => SAID[action]?.[0] === kind);
 }
 
-  start: ['the start of', 'your start'],
 type Line = {
   action: string;
   /** Who did it. */
