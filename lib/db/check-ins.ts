@@ -165,7 +165,12 @@ export async function insertQuestion(
   );
 }
 
-type Changed = { clientId: string; checkInId: string; change?: 'deleted' };
+/** `change`: what became of a check-in, or of a film or a verdict on one; the id is then theirs. */
+type Changed = {
+  clientId: string;
+  checkInId: string;
+  change?: 'deleted' | 'looked' | 'waits' | 'seen' | 'unseen';
+};
 
 /** Asks the worker to run this client's checks soon, once for each change; the night would find it anyway. */
 export async function insertAfterCheckIn(

@@ -40,7 +40,10 @@ export async function listStillIds(tx: TeamPg, questionId: string): Promise<stri
 export type StillToInsert = {
   id: string;
   clientId: string;
-  questionId: string;
+  /** Of a question, or of a moment of a clip. */
+  questionId: string | null;
+  clipId?: string;
+  atSeconds?: number;
   storageKey: string;
   width: number;
   height: number;
@@ -51,8 +54,9 @@ export type StillToInsert = {
 /** Keeps the row of a still; false: the id is taken. */
 export async function insertStill(tx: TeamPg, still: StillToInsert): Promise<boolean> {
   const { rowCount } = await tx.client.query(
-    `insert into question_still (team_id, id, client_id, question_id, storage_key, width, height, bytes, created_at)
-     values ($1, $2, $3, $4, $5, $6, $7, $8, $9) on conflict (team_id, id) do nothing`,
+    `insert into question_still (team_id, id, client_id, question_id, storage_key, width, height, bytes, created_at,
+       clip_id, at_seconds)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11) on conflict (team_id, id) do nothing`,
     [
       tx.teamId,
       still.id,
@@ -63,6 +67,8 @@ export async function insertStill(tx: TeamPg, still: StillToInsert): Promise<boo
       still.height,
       still.bytes,
       still.at,
+      still.clipId ?? null,
+      still.atSeconds ?? null,
     ],
   );
   return rowCount === 1;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { boardAct } from './board.ts';
+import { lookAct } from './looking.ts';
 import { planSchema } from './plan.ts';
 import type { PreparedAct } from './team.ts';
 
@@ -8,7 +9,7 @@ const answer = boardAct.refine((body) => body.act === 'answer', 'must be an answ
 const step = boardAct.refine((body) => body.act === 'take', 'must take a step');
 
 /** What each kind of prepared act holds: exactly what its route takes. */
-export const PREPARED_BODY = { answer, step, plan: planSchema } as const satisfies Record<
+export const PREPARED_BODY = { answer, step, plan: planSchema, film: lookAct } as const satisfies Record<
   PreparedAct,
   z.ZodType
 >;

@@ -4,7 +4,7 @@ import { plainText } from './plain-text.ts';
 
 const MEMBER_ROLES = ['lead', 'coach', 'assistant'] as const;
 /** Kinds of act that an assistant prepares, and may be given leave for. */
-export const PREPARED_ACTS = ['answer', 'step', 'plan'] as const;
+export const PREPARED_ACTS = ['answer', 'step', 'plan', 'film'] as const;
 export type PreparedAct = (typeof PREPARED_ACTS)[number];
 
 const member = z.uuid({ error: 'choose somebody of the team' });

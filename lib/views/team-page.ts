@@ -30,7 +30,7 @@ export const ROLE_MEANINGS = {
   assistant:
     'prepares answers, steps and plans; a coach approves each, unless a lead gave leave for its kind',
 } as const;
-export const LEAVE_LABELS = { answer: 'answers', step: 'steps', plan: 'plans' } as const;
+export const LEAVE_LABELS = { answer: 'answers', step: 'steps', plan: 'plans', film: 'films' } as const;
 
 export type MemberLine = {
   id: string;

@@ -2,6 +2,7 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { listOpenReasons } from '#lib/db/acts.ts';
 import { type ApprovalRow, listApprovals } from '#lib/db/approvals.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { findClipToLook, findSetNumber } from '#lib/db/looking.ts';
 import { findRungs, listPlans } from '#lib/db/plans.ts';
 import { findQuestionText } from '#lib/db/questions.ts';
 import { findTeamMember } from '#lib/db/team-members.ts';
@@ -10,6 +11,7 @@ import { planDifference } from '#lib/views/plan-difference.ts';
 import { planItemInWords } from '#lib/views/plan-words.ts';
 import { saidDate } from '#lib/views/say-date.ts';
 import { plainSentence } from '#lib/views/sentence.ts';
+import { preparedLook } from '../looking/prepared-look.ts';
 import { planLinesBySide } from '../plan-lines-by-side.ts';
 import { stepDraftFor } from '../step-draft-for.ts';
 import type { Prepared } from './perform-act.ts';
@@ -97,6 +99,7 @@ async function factsOf(tx: TeamPg, row: ApprovalRow, now: Date): Promise<Facts> 
     const about = (await findQuestionText(tx, prepared.body.questionId)) ?? null;
     return { title: 'An answer', about, does: [], words: prepared.body.text };
   }
+  if (prepared.act === 'film') return filmFacts(tx, prepared);
   return prepared.act === 'step' ? stepFacts(tx, prepared, now) : planFacts(tx, prepared);
 }
 
@@ -106,6 +109,14 @@ function readable({ act, clientId, body }: ApprovalRow): Prepared | undefined {
   } catch {
     return undefined;
   }
+}
+
+async function filmFacts(tx: TeamPg, { body }: Extract<Prepared, { act: 'film' }>): Promise<Facts> {
+  const clip = await findClipToLook(tx, body.clipId);
+  if (!clip) return preparedLook(body, undefined);
+  const told = body.act === 'verdict' && body.set.told ? body.set : undefined;
+  const set = told ? await findSetNumber(tx, { ...told, rungId: clip.rungId }) : 0;
+  return preparedLook(body, { ...clip, set });
 }
 
 async function stepFacts(

@@ -7,25 +7,28 @@ import { lockPlanVersion } from '#lib/db/plans.ts';
 import { listPlacementsFrom } from '#lib/db/step-records.ts';
 import { AppError } from '#lib/errors.ts';
 import type { BoardAct } from '#lib/schemas/board.ts';
+import type { LookAct } from '#lib/schemas/looking.ts';
 import type { PlanInput } from '#lib/schemas/plan.ts';
 import type { ApprovalContext } from '#lib/schemas/prepared-act.ts';
 import { actOnClient } from '../act-on-client.ts';
 import type { ActDone } from '../act-on-reason.ts';
 import { answerQuestionIn } from '../answer-question.ts';
 import { assertMember } from '../assert-member.ts';
+import { doLook } from '../looking/do-look.ts';
 import { planConflict, savePlanIn } from '../save-plan.ts';
 
 export type Prepared =
   | { act: 'answer'; clientId: string; body: Extract<BoardAct, { act: 'answer' }> }
   | { act: 'step'; clientId: string; body: Extract<BoardAct, { act: 'take' }> }
-  | { act: 'plan'; clientId: string; body: PlanInput };
+  | { act: 'plan'; clientId: string; body: PlanInput }
+  | { act: 'film'; clientId: string; body: LookAct };
 export type Performed = ActDone & {
   /** Of a plan. */
   version?: number;
   planUndo?: NonNullable<ApprovalContext['planUndo']>;
 };
 
-/** Does an answer, a step or a plan inside the caller's transaction, whoever prepared it. */
+/** Does an answer, a step, a plan or a look at a film inside the caller's transaction, whoever prepared it. */
 export async function performAct(
   tx: TeamPg,
   actor: Actor,
@@ -34,6 +37,7 @@ export async function performAct(
 ): Promise<Performed> {
   if (prepared.act === 'answer') return answerQuestionIn(tx, actor, prepared.body, now);
   const acting = { ...actor, memberId: assertMember(actor) };
+  if (prepared.act === 'film') return doLook(tx, acting, prepared.body, now);
   if (prepared.act === 'plan') return savePlanVersion(tx, acting, prepared, now);
   const { today, zone } = await findBoardHead(tx, acting.memberId, now);
   const actId = randomUUID();

@@ -5,6 +5,7 @@ import { insertAudit } from '#lib/db/audit.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findClient } from '#lib/db/clients.ts';
 import { hasLeave } from '#lib/db/team-members.ts';
+import { canonicalJson } from '#lib/domain/canonical-json.ts';
 import type { ActDone } from '../act-on-reason.ts';
 import { assertMember } from '../assert-member.ts';
 import { type Performed, type Prepared, performAct } from './perform-act.ts';
@@ -52,9 +53,16 @@ async function keep(
   return { actId: approvalId, line, folds: false, waits: true };
 }
 
+/** Words stand beside each other; a verdict takes the place of one on the same set. */
+function aboutFilm(body: { clipId: unknown }): string {
+  const { set = null, atSeconds = null, text = null } = body as Record<string, unknown>;
+  return canonicalJson([body.clipId, set, atSeconds, text]);
+}
+
 /** Two acts of one kind about one thing: the newer takes the place of the older. */
 function aboutOf(body: unknown): unknown {
   if (typeof body !== 'object' || body === null) return undefined;
   if ('questionId' in body) return body.questionId;
+  if ('clipId' in body) return aboutFilm(body);
   return 'reasonId' in body ? body.reasonId : 'all';
 }

@@ -5,8 +5,10 @@ import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { restoreGoals } from '#lib/db/plan-undo.ts';
 import { areVersionsUnused, takeBackStep } from '#lib/db/step-records.ts';
 import { AppError } from '#lib/errors.ts';
+import { lookAct } from '#lib/schemas/looking.ts';
 import { type ApprovalContext, approvalContext } from '#lib/schemas/prepared-act.ts';
 import { assertMember } from '../assert-member.ts';
+import { undoLookIn } from '../looking/undo-look.ts';
 import { undoAct } from '../undo-act.ts';
 
 /** Takes a decision back: what was done is undone as any act is, and the prepared act waits again. */
@@ -17,9 +19,12 @@ export async function undoApproval(actor: Actor, approvalId: string, now: Date):
   if (approval.state !== 'approved' && approval.state !== 'sent-back')
     throw new AppError('conflict', 'There is nothing here to take back any more.');
   const { actId, act } = approval;
-  if (approval.state === 'approved' && act !== 'plan' && actId) await undoAct(actor, { actId }, now);
+  const isOfBoard = act === 'answer' || act === 'step';
+  if (approval.state === 'approved' && isOfBoard && actId) await undoAct(actor, { actId }, now);
   await withTeamPg(actor.scope, async (tx) => {
     const { planUndo, reasonIds } = approvalContext.parse(approval.context);
+    if (approval.state === 'approved' && act === 'film' && actId)
+      await undoLookIn(tx, actor, { clipId: lookAct.parse(approval.body).clipId, id: actId }, now);
     if (approval.state === 'approved' && act === 'plan') await takeBackPlan(tx, approval.clientId, planUndo);
     await setApproval(tx, approvalId, {
       state: 'waiting',

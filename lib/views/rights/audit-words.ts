@@ -44,6 +44,10 @@ const SAID: Readonly<Record<string, Said>> = {
   'check-in-seen': ['acts', 'marked a check-in as seen'],
   'words-written': ['acts', 'wrote words'],
   'question-answered': ['acts', 'answered a question'],
+  'film-looked-at': ['acts', 'looked at a film'],
+  'set-judged': ['acts', 'said what a set looked like on film'],
+  'still-taken': ['acts', 'took a still from a film'],
+  'joints-placed': ['acts', 'placed joints on a still'],
   'still-attached': ['acts', 'sent a picture'],
   'note-added': ['acts', 'wrote a note private to coaches'],
   'limit-added': ['acts', 'set a limit'],
@@ -109,6 +113,7 @@ const READS: Readonly<Record<string, readonly [of: string, own: string]>> = {
   reason: ['the working of a reason of', 'the working of a reason about you'],
   record: ['the consents and the record of', 'your consents and your record'],
   picture: ['a picture of', 'a picture of yours'],
+  film: ['a film of', 'a film of yours'],
 };
 
 /** Names of actions of a kind; null: all. */

@@ -79,7 +79,7 @@ export function ApprovalItem({ approval, mayApprove, ofClient }: Props) {
 /** The act with other words to the client. */
 function changed({ act, body }: ApprovalShown, words: string): unknown {
   const own = typeof body === 'object' && body !== null ? body : {};
-  if (act === 'answer') return { ...own, text: words };
+  if (act === 'answer' || act === 'film') return { ...own, text: words };
   const draft = 'draft' in own && typeof own.draft === 'object' ? own.draft : {};
   return { ...own, draft: { ...draft, words } };
 }

@@ -80,7 +80,7 @@ function WordsForm({ approval, open, busy, setOpen, send }: Props & { open: 'cha
         <textarea
           ref={text}
           name="words"
-          required={open === 'send-back' || approval.act === 'answer'}
+          required={open === 'send-back' || approval.act !== 'step'}
           rows={4}
           dir="auto"
           defaultValue={open === 'change' ? (approval.words ?? '') : ''}
