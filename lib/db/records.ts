@@ -21,8 +21,11 @@ const RUNG = `join rung r on r.team_id = x.team_id and r.id = x.rung_id
   join drill d on d.team_id = r.team_id and d.id = r.drill_id
   join ladder l on l.team_id = r.team_id and l.id = r.ladder_id`;
 const SETS = `select ${OF_CHECK_IN}, s.name as skill, l.name as ladder, r.name as rung, d.measure, x.side, x.idx,
-  x.planned, x.value, x.tried, x.how, x.clean, coalesce(x.faults, '{}') as faults, x.support, x.added_kg as "addedKg"
+  x.planned, x.value, x.tried, x.how, x.clean, coalesce(x.faults, '{}') as faults, x.support, x.added_kg as "addedKg",
+  v.verdict as "onFilm", coalesce(v.faults, '{}') as "faultsOnFilm"
   ${kept('check_in_set', 'check_in_id')} ${RUNG}
+  left join lateral (select verdict, faults from set_verdict v where v.team_id = x.team_id and v.check_in_id = x.check_in_id
+    and v.rung_id = x.rung_id and v.side = x.side and v.idx = x.idx and v.undone_at is null order by v.at desc, v.id desc limit 1) v on true
   join part p on p.team_id = l.team_id and p.id = l.part_id
   join skill s on s.team_id = p.team_id and s.id = p.skill_id ${OF_CLIENT} ${IN_ORDER}, l.position, r.position, x.side, x.idx`;
 const PAIN = `select ${OF_CHECK_IN}, x.region, x.side, x.moment, x.value, x.kind, x.usual
@@ -89,11 +92,14 @@ const QUESTIONS = `select c.id, ${iso('c.asked_at')} as "askedAt", c.text, ${iso
   left join member m on m.team_id = a.team_id and m.id = a.by_id
   where c.team_id = $1 and c.client_id = $2 order by c.asked_at, c.id, a.created_at`;
 const COACH_WORDS = `select ${iso('c.created_at')} as "writtenAt", m.name as by, c.check_in_id as "checkInId", k.date,
-  r.name as rung, x.side, x.idx as set, c.text, ${iso('c.read_at')} as "readAt" from coach_word c
+  coalesce(r.name, fr.name) as rung, coalesce(x.side, f.side) as side, x.idx as set, f.filmed_on::text as "filmedOn",
+  c.at_seconds as "atSeconds", c.text, ${iso('c.read_at')} as "readAt" from coach_word c
   join member m on m.team_id = c.team_id and m.id = c.by_id
   left join check_in k on k.team_id = c.team_id and k.id = c.check_in_id
   left join check_in_set x on x.team_id = c.team_id and x.id = c.set_id
   left join rung r on r.team_id = x.team_id and r.id = x.rung_id
+  left join clip f on f.team_id = c.team_id and f.id = c.clip_id
+  left join rung fr on fr.team_id = f.team_id and fr.id = f.rung_id
   where c.team_id = $1 and c.client_id = $2 order by c.created_at, c.id`;
 const ABSENCES = `select c.kind, c.from_date as "from", c.to_date as "to", ${iso('c.said_at')} as "saidAt"
   from absence c where c.team_id = $1 and c.client_id = $2 order by c.from_date, c.id`;

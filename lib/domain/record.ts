@@ -37,10 +37,14 @@ export type RecordSet = OfCheckIn & {
   value: number | null;
   tried: number | null;
   how: string;
+  /** As it was told. */
   clean: boolean;
   faults: string[];
   support: string | null;
   addedKg: number | null;
+  /** What a coach saw of it on film, the newest that stands; it then counts before what was told. */
+  onFilm: string | null;
+  faultsOnFilm: string[];
 };
 export type RecordPain = OfCheckIn & {
   region: string;
@@ -174,6 +178,9 @@ export type RecordCoachWord = {
   rung: string | null;
   side: string | null;
   set: number | null;
+  /** The day of the film that they are about, and its moment in seconds. */
+  filmedOn: string | null;
+  atSeconds: number | null;
   text: string;
   readAt: string | null;
 };

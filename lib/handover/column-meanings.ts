@@ -41,6 +41,13 @@ export const COLUMN_MEANINGS: Readonly<Record<string, ColumnMeaning>> = {
   clean: ['yes-no', 'Done clean, as the ladder says it'],
   faults: ['list', 'Faults that were named'],
   support: ['text', 'What it was done on'],
+  on_film: [
+    'text',
+    'What a coach saw of the set on film: clean, not-clean, cannot-see; empty: nobody looked. It counts before what was told',
+  ],
+  faults_on_film: ['list', 'Faults that a coach saw on film'],
+  filmed_on: ['date', 'Day of the film that the words are about'],
+  at_film_s: ['number', 'Moment of the film', 's'],
   added_kg: ['number', 'Added load; below 0: help', 'kg'],
   region: ['text', 'Where on the body'],
   moment: ['text', 'When: during, after, morning (the next one), today (a day without training)'],

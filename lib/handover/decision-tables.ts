@@ -86,6 +86,8 @@ export function decisionTables(record: RecordSource, zone: string, notes: boolea
       ['rung', (row) => row.rung],
       ['side', (row) => row.side],
       ['set', (row) => row.set],
+      ['filmed_on', (row) => row.filmedOn],
+      ['at_film_s', (row) => row.atSeconds],
       ['words', (row) => row.text],
       ['read_at_utc', (row) => row.readAt],
     ]),

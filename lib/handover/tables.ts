@@ -62,6 +62,8 @@ export function recordTables(input: TablesInput): NamedTable[] {
       ['faults', (row) => list(row.faults)],
       ['support', (row) => row.support],
       ['added_kg', (row) => row.addedKg],
+      ['on_film', (row) => row.onFilm],
+      ['faults_on_film', (row) => list(row.faultsOnFilm)],
     ]),
     table('pain.csv', record.pain, [
       ['check_in_id', (row) => row.checkInId],

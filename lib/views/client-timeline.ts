@@ -1,3 +1,4 @@
+import { asTold } from '#lib/domain/clip-verdict.ts';
 import type { HistoryCheckIn, HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import {
   asSentence,
@@ -11,6 +12,7 @@ import {
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { SOFT_GROUNDS } from '#lib/domain/vocabulary.ts';
 import { clockTime } from './local-time.ts';
+import { verdictInWords } from './looking/verdict-words.ts';
 import { datedDay, exactDate } from './say-date.ts';
 import { type DrillSets, drillSets } from './set-words.ts';
 import {
@@ -144,7 +146,7 @@ function setsOf(checkIn: HistoryCheckIn, rungs: ReadonlyMap<string, HistoryRung>
     const first = sets[0];
     const rung = first && rungs.get(first.rungId);
     const side = first && first.side !== 'both' ? ` ${first.side}` : '';
-    return `${rung?.name ?? 'A drill'}${side}: ${amounts(sets, rung)}${faultsOf(sets)}`;
+    return `${rung?.name ?? 'A drill'}${side}: ${amounts(sets, rung)}${faultsOf(sets.map(asTold))}${onFilm(sets)}`;
   });
 }
 
@@ -165,6 +167,15 @@ function amounts(sets: HistorySet[], rung: HistoryRung | undefined): string {
 function faultsOf(sets: HistorySet[]): string {
   const faults = [...new Set(sets.flatMap((set) => set.faults))].map((fault) => FAULT_LABELS[fault]);
   return faults.length > 0 ? ` (${faults.join(', ')})` : '';
+}
+
+/** "; on film set 2 not clean: hips turn": what a coach saw, beside what was told. */
+function onFilm(sets: HistorySet[]): string {
+  const inOrder = [...sets].sort((a, b) => a.index - b.index);
+  const seen = inOrder.flatMap((set, at) =>
+    set.onFilm ? [`set ${at + 1} ${verdictInWords(set.onFilm)}`] : [],
+  );
+  return seen.length > 0 ? `; on film ${seen.join(', ')}` : '';
 }
 
 function restOf(checkIn: HistoryCheckIn): string[] {

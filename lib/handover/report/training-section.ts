@@ -1,11 +1,13 @@
 import { rungDays } from '#lib/checks/rung-days.ts';
 import { scoredDays } from '#lib/checks/score.ts';
+import { seenOnFilm } from '#lib/checks/seen-on-film.ts';
 import { percentBehind, type SidePair, sidePairs } from '#lib/checks/side-pairs.ts';
-import { standingsOf } from '#lib/checks/standings.ts';
+import { type Standing, standingsOf } from '#lib/checks/standings.ts';
 import { asPercent, inMeasure, passInWords, plainNumber } from '#lib/checks/words.ts';
 import { FAULT_LABELS } from '#lib/domain/labels.ts';
 import { addDays, daysBetween } from '#lib/domain/local-date.ts';
 import { median } from '#lib/stats/median.ts';
+import { verdictInWords } from '#lib/views/looking/verdict-words.ts';
 import type { Block } from './blocks.ts';
 import type { ReportInput } from './input.ts';
 import { day, heading, number, table, tableOr, text } from './say.ts';
@@ -26,7 +28,8 @@ export function trainingSection(input: ReportInput): Block[] {
 
 function ladders({ view, limits, period, record }: ReportInput): Block {
   const filmed = new Set(record.films.filter((film) => film.lookedAt !== null).map((film) => film.rung));
-  const rows = standingsOf(view).map(({ rung, side, from }) => {
+  const rows = standingsOf(view).map((standing) => {
+    const { rung, side, from } = standing;
     const last = scoredDays(view, rung, side, limits).at(-1);
     return [
       rung.ladder,
@@ -36,7 +39,7 @@ function ladders({ view, limits, period, record }: ReportInput): Block {
       number(daysBetween(from, period.to)),
       passInWords(rung),
       last ? `${asPercent(last.score)} on ${day(last.date)}` : 'no scored day',
-      filmed.has(rung.name) ? 'yes' : rung.needsFilm ? 'no; the pass needs it' : 'no',
+      onFilm(view, standing, filmed.has(rung.name)),
     ];
   });
   return tableOr(
@@ -57,6 +60,14 @@ function ladders({ view, limits, period, record }: ReportInput): Block {
       rows,
     ),
   );
+}
+
+/** "clean, 19 March 2026", "not clean: hips turn, 19 March 2026", "yes", "no; the pass needs it". */
+function onFilm(view: ReportInput['view'], standing: Standing, isLookedAt: boolean): string {
+  const seen = seenOnFilm(view, standing, '');
+  if (seen) return `${verdictInWords(seen)}, ${day(seen.date)}`;
+  if (isLookedAt) return 'yes';
+  return standing.rung.needsFilm ? 'no; the pass needs it' : 'no';
 }
 
 function nextRungs({ view }: ReportInput): Block {

@@ -263,7 +263,7 @@ describe('words and looks', () => {
   it('of an assistant wait for a coach, who approves them and takes that back', async () => {
     const sol = await addMemberTo(phone.team, 'assistant', 'Sol Ahlgren');
     const said = await lookAtFilm(sol, words(), NOW);
-    const judged = await lookAtFilm(sol, verdict(), NOW);
+    const judged = await lookAtFilm(sol, verdict(), later(1));
     expect([said.waits, judged.waits]).toEqual([true, true]);
     expect(await isLooked()).toBe(false);
     const { waiting } = await loadApprovals(lead, {}, NOW);

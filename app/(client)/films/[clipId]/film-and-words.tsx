@@ -44,7 +44,7 @@ export function FilmAndWords({ clipId, isHere, seconds, words, coach }: Props) {
           <video
             ref={video}
             className="film"
-            src={`/api/clips/${clipId}`}
+            src={`/api/clips/${clipId}/film`}
             controls
             muted
             playsInline

@@ -221,10 +221,17 @@ const FROM_CSV: Record<string, (caption: string, rows: Rows) => Rows> = {
         pack
           .rows('sets')
           .filter((row) => (row.date ?? '') > before(84) && row.side === side)
-          .filter((row) => (row.faults ?? '').split('; ').includes(fault.replaceAll(' ', '-'))).length;
+          .filter((row) => countedFaults(row).includes(fault.replaceAll(' ', '-'))).length;
       return [fault, String(of('left')), String(of('right'))];
     }),
 };
+
+/** What was told, and what a coach saw on film: a clean film leaves only what the client felt. */
+function countedFaults(row: Record<string, string>): string[] {
+  const [told, seen] = [row.faults, row.faults_on_film].map((cell = '') => cell.split('; '));
+  if (row.on_film === 'clean') return (told ?? []).filter((fault) => fault === 'stopped-by-pain');
+  return [...(told ?? []), ...(seen ?? [])];
+}
 
 function keyOf(place: string): string {
   const sentence = place.charAt(0).toLowerCase() + place.slice(1);

@@ -82,7 +82,7 @@ function Other({ other, film, here, aligned, align, together, setTogether }: Sha
   return (
     <FilmPane
       film={own}
-      src={`/api/clips/${other.id}`}
+      src={`/api/clips/${other.id}/film`}
       label={`Beside: ${other.label}`}
       mirrored={mirrored}
       drawing={drawing}

@@ -75,7 +75,7 @@ export function Looking({ clipId, label, known, others, judged, said, mayTake }:
       <div className={styles.panes}>
         <FilmPane
           film={film}
-          src={`/api/clips/${clipId}`}
+          src={`/api/clips/${clipId}/film`}
           label={label}
           mirrored={false}
           drawing={drawing}
