@@ -14,6 +14,7 @@ import './_styles/limits.css';
 import './_styles/plain.css';
 import './_styles/notices.css';
 import './_styles/rights.css';
+import './_styles/intake.css';
 
 export default function ClientLayout({ children }: { children: ReactNode }) {
   return (

@@ -9,8 +9,9 @@ import { type Actor, actorOfPage } from './actor.ts';
 import { may, type Permission } from './permissions.ts';
 
 /** Where a person lands after signing in. */
-export function homeOf(role: Role): '/' | '/today' {
-  return role === 'client' || role === 'guardian' ? '/today' : '/';
+export function homeOf(role: Role): '/' | '/today' | '/guardian' {
+  if (role === 'guardian') return '/guardian';
+  return role === 'client' ? '/today' : '/';
 }
 
 /** Pages of a client that wait until the text in force has been read and agreed to. */
@@ -29,7 +30,8 @@ export async function requireActor(permission: Exclude<Permission, 'open'>): Pro
   if (!actor) redirect('/sign-in');
   if (may(actor.role, permission)) {
     const waits = actor.clientId !== null && AFTER_CONSENT.includes(permission);
-    if (waits && !(await isAgreed(actor.scope, actor.clientId ?? ''))) redirect('/consent');
+    if (waits && !(await isAgreed(actor.scope, actor.clientId ?? '')))
+      redirect(actor.role === 'guardian' ? '/guardian' : '/consent');
     return actor;
   }
   if (permission === 'see-board') redirect(homeOf(actor.role));

@@ -66,6 +66,18 @@ export async function findOwn(
   return rows[0];
 }
 
+/** The id that a check-in had before it was ever corrected. */
+export async function findFirstVersion(tx: TeamPg, id: string): Promise<string> {
+  const { rows } = await tx.client.query<{ id: string }>(
+    `with recursive chain(id, corrects_id) as (
+       select id, corrects_id from check_in where team_id = $1 and id = $2
+       union select k.id, k.corrects_id from check_in k join chain on k.team_id = $1 and k.id = chain.corrects_id)
+     select id from chain where corrects_id is null`,
+    [tx.teamId, id],
+  );
+  return rows[0]?.id ?? id;
+}
+
 /** Another effective training check-in with this session's name on this date. */
 export async function findSameSession(
   tx: TeamPg,

@@ -103,13 +103,29 @@ export type ClinicianWordToInsert = {
   side: string | null;
   words: string;
   reviewOn: string | null;
+  /** About a yes of the start: which, who said it, and whether it allows what was held. */
+  told?: string;
+  clinician?: string;
+  lifts?: boolean;
 };
 
 export async function insertClinicianWord(tx: TeamPg, word: ClinicianWordToInsert): Promise<void> {
   await tx.client.query(
-    `insert into clinician_word (team_id, client_id, by_id, date, region, side, words, review_on)
-     values ($1, $2, $3, $4, $5, $6, $7, $8)`,
-    [tx.teamId, word.clientId, word.byId, word.date, word.region, word.side, word.words, word.reviewOn],
+    `insert into clinician_word (team_id, client_id, by_id, date, region, side, words, review_on, told, clinician, lifts)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)`,
+    [
+      tx.teamId,
+      word.clientId,
+      word.byId,
+      word.date,
+      word.region,
+      word.side,
+      word.words,
+      word.reviewOn,
+      word.told ?? null,
+      word.clinician ?? '',
+      word.lifts ?? false,
+    ],
   );
 }
 

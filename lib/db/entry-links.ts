@@ -18,12 +18,18 @@ export async function insertClientLink(
   );
 }
 
-export type UsedLink = { teamId: string; userId: string; clientId: string | null };
+export type UsedLink = {
+  teamId: string;
+  userId: string;
+  clientId: string | null;
+  guardianId: string | null;
+};
 
 /** Uses a link up, across teams, by one atomic statement: the first caller gets its person, every other nobody. */
 export async function takeEntryLink(tokenHash: string, at: Date): Promise<UsedLink | undefined> {
   const { rows } = await pool().query<UsedLink>(
-    'select team_id as "teamId", user_id as "userId", client_id as "clientId" from use_entry_link($1, $2)',
+    `select team_id as "teamId", user_id as "userId", client_id as "clientId", guardian_id as "guardianId"
+     from use_entry_link($1, $2)`,
     [tokenHash, at],
   );
   return rows[0];

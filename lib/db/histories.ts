@@ -131,7 +131,8 @@ function rungsOf(rungs: readonly HistoryRung[], named: ReadonlySet<string> | und
   return rungs.filter((rung) => named?.has(rung.id) || open.has(`${rung.ladderId} ${rung.position}`));
 }
 
-type ClientRow = Omit<HistoryClient, 'invitedAt' | 'joinedAt'> & {
+type ClientRow = Omit<HistoryClient, 'invitedAt' | 'joinedAt' | 'intakeSigns'> & {
+  intakeSigns: HistoryClient['intakeSigns'] | null;
   invitedAt: Date | null;
   joinedAt: Date | null;
 };
@@ -140,17 +141,28 @@ async function listClients(tx: TeamPg, clientIds: string[]): Promise<HistoryClie
   const { rows } = await tx.client.query<ClientRow>(
     `select c.id, c.name, c.zone, c.standing, c.invited_at as "invitedAt", c.joined_at as "joinedAt",
        c.under18, c.body_mass_kg as "bodyMassKg", c.told_week_au as "toldWeekAu",
-       case when jsonb_typeof(i.answers -> 'pain') = 'array' then i.answers -> 'pain' else '[]'::jsonb end as "intakePain"
+       case when jsonb_typeof(i.answers -> 'pain') = 'array' then i.answers -> 'pain' else '[]'::jsonb end as "intakePain", signs.told as "intakeSigns"
      from client c left join intake i on i.team_id = c.team_id and i.client_id = c.id
+     left join lateral ${INTAKE_SIGNS} signs on true
      where c.team_id = $1 and c.id = any($2::uuid[]) order by c.id`,
     [tx.teamId, clientIds],
   );
-  return rows.map((row) => ({
+  return rows.map(({ intakeSigns, ...row }) => ({
     ...row,
+    ...(intakeSigns && { intakeSigns }),
     invitedAt: row.invitedAt?.toISOString() ?? null,
     joinedAt: row.joinedAt?.toISOString() ?? null,
   }));
 }
+
+/** Danger signs told at the start, on the client's own day of it, with the day of a clinician's word about each. */
+const INTAKE_SIGNS = `(select jsonb_build_object('date', (i.completed_at at time zone c.zone)::date, 'signs',
+    jsonb_agg(jsonb_build_object('sign', s.sign, 'wordOn', (select min(w.date) from clinician_word w
+      where w.team_id = c.team_id and w.client_id = c.id and w.told = 'sign:' || s.sign and w.lifts)) order by s.sign)) as told
+  from jsonb_array_elements_text(case when jsonb_typeof(i.answers -> 'dangerSigns') = 'array'
+    then i.answers -> 'dangerSigns' else '[]'::jsonb end) s(sign)
+  where i.completed_at is not null
+  having count(*) > 0)`;
 
 async function listRolledUpCheckIns(
   tx: TeamPg,
@@ -187,7 +199,8 @@ const STEPS = `select client_id, jsonb_build_object('kind', kind, 'takenOn', tak
     'reviewOn', review_on, 'words', words) as value, taken_on::text || id as place, team_id
   from step_taken where undone_at is null`;
 const CLINICIAN_WORDS = `select client_id, jsonb_build_object('date', date, 'region', region, 'side', side, 'words', words) as value,
-  date::text || id as place, team_id from clinician_word`;
+  date::text || id as place, team_id from clinician_word
+  where told is null`;
 
 const GOALS = `select g.client_id, jsonb_build_object('skill', s.name, 'from', g.from_date, 'wantedBy', g.wanted_by,
     'endedOn', g.ended_on) as value, g.from_date::text || s.position || g.id as place, g.team_id

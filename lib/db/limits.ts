@@ -2,13 +2,19 @@ import type { HistoryLimit } from '#lib/domain/history.ts';
 import type { LimitInput } from '#lib/schemas/limit.ts';
 import type { TeamPg } from './client.ts';
 
-export type LimitRow = HistoryLimit & { id: string; words: string; endedAt: Date | null };
+export type LimitRow = HistoryLimit & {
+  id: string;
+  words: string;
+  endedAt: Date | null;
+  /** Held by a yes at the start: only a clinician's word ends it. */
+  told: string | null;
+};
 
 /** All limits a client ever had, the newest first. */
 export async function listLimits(tx: TeamPg, clientId: string): Promise<LimitRow[]> {
   const { rows } = await tx.client.query<LimitRow>(
     `select id, tissue, region, side, rule, percent, from_date as "from", until_date as until, who, words,
-       ended_at as "endedAt"
+       ended_at as "endedAt", told
      from limit_rule where team_id = $1 and client_id = $2 order by from_date desc, created_at desc, id`,
     [tx.teamId, clientId],
   );
@@ -49,7 +55,7 @@ export async function endLimit(
 ): Promise<boolean> {
   const { rowCount } = await tx.client.query(
     `update limit_rule set ended_at = $5, until_date = least(until_date, $4::date)
-     where team_id = $1 and client_id = $2 and id = $3 and ended_at is null
+     where team_id = $1 and client_id = $2 and id = $3 and ended_at is null and told is null
        and (until_date is null or until_date > $4::date)`,
     [tx.teamId, ending.clientId, ending.limitId, ending.lastDay, ending.now],
   );

@@ -1,4 +1,5 @@
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
+import type { Standing } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
 import { unpackFacts } from './packed-facts.ts';
 
@@ -8,6 +9,8 @@ export type PhoneClient = {
   coachName: string;
   teamName: string;
   usualMinutes: number | null;
+  under18: boolean;
+  standing: Standing;
 };
 export type SaidByCoach = {
   id: string;
@@ -24,7 +27,8 @@ export type SaidByCoach = {
 
 export async function findPhoneClient(tx: TeamPg, clientId: string): Promise<PhoneClient | undefined> {
   const { rows } = await tx.client.query<PhoneClient>(
-    `select c.name, c.zone, m.name as "coachName", t.name as "teamName", c.usual_session_minutes as "usualMinutes"
+    `select c.name, c.zone, m.name as "coachName", t.name as "teamName", c.usual_session_minutes as "usualMinutes",
+       c.under18, c.standing
      from client c join member m on m.team_id = c.team_id and m.id = c.coach_id join team t on t.id = c.team_id
      where c.team_id = $1 and c.id = $2`,
     [tx.teamId, clientId],

@@ -19,6 +19,11 @@ const AT_ONCE: readonly DangerSign[] = [
   'flashes-or-curtain',
   'hot-joint-fever',
 ];
+/** Whether a sign waits for nobody: medical help at once. */
+export function isAtOnce(sign: DangerSign): boolean {
+  return AT_ONCE.includes(sign);
+}
+
 const ALL_TRAINING: readonly DangerSign[] = ['dizzy-or-seeing', 'weakness'];
 
 /**
@@ -43,7 +48,7 @@ function isHigh(score: Told['pain'][number]): boolean {
 
 function ofSign(sign: DangerSign, place: string | null): Caution {
   const title = asSentence(place ? `${DANGER_SIGN_LABELS[sign]}: ${place}` : DANGER_SIGN_LABELS[sign]);
-  if (AT_ONCE.includes(sign)) {
+  if (isAtOnce(sign)) {
     return {
       title,
       text: 'Stop training and get medical help at once. Don’t wait for this to be sent or answered.',

@@ -88,6 +88,8 @@ export type HistoryClient = {
   bodyMassKg: number | null;
   /** Told usual week at intake: days x minutes x effort, arbitrary units. */
   toldWeekAu: number | null;
+  /** Danger signs told at the start, the day they were told, and when a clinician spoke of each. */
+  intakeSigns?: { date: string; signs: { sign: DangerSign; wordOn: string | null }[] } | undefined;
   intakePain: { region: PainRegion; side: PainSide; value: number; sinceWeeks: number }[];
 };
 

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import {
   CLIP_VERDICTS,
+  DANGER_SIGNS,
   FAMILIES,
   FAULTS,
   LIMIT_RULES,
@@ -38,6 +39,13 @@ const client = z.strictObject({
   under18: z.boolean(),
   bodyMassKg: z.number().positive().max(500).nullable().describe('Body mass, kg'),
   toldWeekAu: amount.nullable().describe('Told usual week: days x minutes x effort, arbitrary units'),
+  intakeSigns: z
+    .strictObject({
+      date: localDate,
+      signs: z.array(z.strictObject({ sign: z.enum(DANGER_SIGNS), wordOn: localDate.nullable() })),
+    })
+    .optional()
+    .describe('Danger signs told at the start, and when a word of a clinician about each was recorded'),
   intakePain: z.array(z.strictObject({ region, side: painSide, value: tenth, sinceWeeks: amount })),
 });
 

@@ -4,9 +4,11 @@ import { countApprovals } from '#lib/db/approvals.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { listRightsNews } from '#lib/db/consents.ts';
 import { listViews, type SavedView } from '#lib/db/saved-views.ts';
+import { listStartNews } from '#lib/db/told-holds.ts';
 import type { Tier } from '#lib/domain/vocabulary.ts';
 import { firstRows } from '#lib/views/board-first-rows.ts';
 import type { BoardFilter, DrawnBoard } from '#lib/views/board-types.ts';
+import { startLines } from '#lib/views/intake/board-lines.ts';
 import { rightsLines } from '#lib/views/rights/board-lines.ts';
 import { boardTeamLines, type TeamLine } from '#lib/views/team-page.ts';
 import { drawRows } from './draw-rows.ts';
@@ -15,6 +17,9 @@ import { readBoard } from './read-board.ts';
 /** A board with more rows than this comes with the first ones of each group; the rest follows as it is asked for. */
 const ROWS_WHOLE = 50;
 const ROWS_FIRST: Record<Tier, number> = { now: 20, today: 6, 'this-week': 6, 'good-news': 3 };
+
+/** Answers of the start are news for two weeks. Own choice. */
+const START_NEWS_MS = 14 * 86_400_000;
 
 const FIRST = ['first', firstRows(ROWS_FIRST, ROWS_WHOLE)] as const;
 
@@ -46,6 +51,13 @@ export async function loadBoard(
       actor.memberId,
     );
     const news = actor.memberId ? await listRightsNews(tx, actor.memberId) : [];
-    return { ...read.board, groups, views, lines: [...rightsLines(news), ...lines] };
+    const start = actor.memberId
+      ? await listStartNews(tx, {
+          coachId: actor.memberId,
+          date: read.today,
+          since: new Date(now.getTime() - START_NEWS_MS),
+        })
+      : [];
+    return { ...read.board, groups, views, lines: [...startLines(start), ...rightsLines(news), ...lines] };
   });
 }

@@ -26,6 +26,7 @@ import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
 import { itemsOnDate, weekInWords } from '#lib/views/phone-week.ts';
 import { wordsAbout, wordsOnDay } from '#lib/views/phone-words.ts';
 import { firstSeen } from '#lib/views/timeline-words.ts';
+import { type StartOfToday, startOfToday } from './intake/start-of-today.ts';
 import { type PlanNews, planNews } from './plan-news.ts';
 import { startTestsWaiting } from './start/load-own-tests.ts';
 import { underLimits } from './under-limits.ts';
@@ -42,6 +43,8 @@ export type Today = {
   clientId: string;
   client: PhoneClient;
   date: string;
+  /** What comes before training. Under 18 without a yes of a parent or guardian there are no sessions. */
+  start: StartOfToday;
   planVersion: number | null;
   planEnded: string | null;
   /** What is special about this week of the plan, in plain lines. */
@@ -81,16 +84,19 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
     const written = await listCheckInWords(tx, clientId, addDays(date, -LAST_TIME_DAYS));
     const words = await wordsFromCoach(tx, clientId, written);
     const marks = await listSeen(tx, clientId);
-    const sessions = plan
-      ? inTurn(plan, recent).map((session) =>
-          phoneSession({ ...session, items: itemsOnDate(session.items, plan, date) }, recent),
-        )
-      : [];
+    const start = await startOfToday(tx, clientId, client);
+    const sessions =
+      plan && start.guardian === null
+        ? inTurn(plan, recent).map((session) =>
+            phoneSession({ ...session, items: itemsOnDate(session.items, plan, date) }, recent),
+          )
+        : [];
     const under = await underLimits(tx, { clientId, date, sessions });
     return {
       clientId,
       client,
       date,
+      start,
       planVersion: plan?.version ?? null,
       week: plan ? weekInWords(plan, date) : [],
       planNotes: plan?.notes ?? '',

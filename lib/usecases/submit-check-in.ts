@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { Actor } from '#lib/auth/actor.ts';
 import { endOpenAbsences } from '#lib/db/absences.ts';
 import {
+  findFirstVersion,
   findOwn,
   findSameSession,
   findSubmitted,
@@ -17,9 +18,11 @@ import { rebuildRollups } from '#lib/db/rollups.ts';
 import { carryVerdicts } from '#lib/db/set-verdicts.ts';
 import { canonicalJson } from '#lib/domain/canonical-json.ts';
 import { type Caution, cautionsOf, isUrgent } from '#lib/domain/caution.ts';
+import { isForGuardians } from '#lib/domain/intake/guardian-mail.ts';
 import { AppError } from '#lib/errors.ts';
 import type { CheckInBody } from '#lib/schemas/check-in.ts';
 import { assertDateFits, assertSetsFit } from './check-in-fits.ts';
+import { tellGuardians } from './guardians/tell-guardians.ts';
 import { raiseUrgent } from './raise-urgent.ts';
 import { assertConsent } from './rights/assert-consent.ts';
 
@@ -73,6 +76,10 @@ async function keep(tx: TeamPg, { clientId, body, bodyHash, now }: Kept): Promis
   await rebuildRollups(tx, clientId, dates);
   await insertAfterCheckIn(tx, { clientId, checkInId: body.id });
   if (isUrgent(body)) await raiseUrgent(tx, clientId, now);
+  if (isForGuardians(body)) {
+    const first = body.correctsId ? await findFirstVersion(tx, body.correctsId) : body.id;
+    await tellGuardians(tx, { clientId, key: first, told: body, now });
+  }
 }
 
 /** Marks the corrected check-in as replaced and returns its date. */

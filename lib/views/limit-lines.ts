@@ -11,10 +11,12 @@ export type LimitLine = {
   when: string;
   words: string;
   state: 'in force' | 'to come' | 'over';
+  /** Held by a yes at the start: only a clinician's word ends it. */
+  told: boolean;
   /** Lines of the plan in force that it takes out or cuts, in words. */
   touches: string[];
 };
-type Row = HistoryLimit & { id: string; words: string };
+type Row = HistoryLimit & { id: string; words: string; told?: string | null };
 
 /** What a limit says, as the start of a sentence. */
 export function limitInWords(limit: HistoryLimit): string {
@@ -39,6 +41,7 @@ export function limitLines(
       what: limitInWords(row),
       when: `from ${datedDay(row.from, today)} ${untilInWords(row, today)}, said by ${row.who}`,
       words: row.words,
+      told: (row.told ?? null) !== null,
       state,
       touches: state === 'in force' ? touches(row) : [],
     };

@@ -2,11 +2,12 @@ import { defineRoute, type RouteHandler } from '#lib/edge/define-route.ts';
 import { refusedPage } from '#lib/edge/refused-page.ts';
 import { seeOther } from '#lib/edge/see-other.ts';
 import { consentSchema } from '#lib/schemas/rights.ts';
+import { homeAfterConsent } from '#lib/usecases/intake/home-after-consent.ts';
 import { giveConsent } from '#lib/usecases/rights/give-consent.ts';
 
 const give = defineRoute({ permission: 'own-record', body: consentSchema }, async ({ actor, body, now }) => {
   await giveConsent(actor, body, now);
-  return seeOther('/today');
+  return seeOther(await homeAfterConsent(actor));
 });
 
 /** A plain form: a refusal is a page that asks again. */

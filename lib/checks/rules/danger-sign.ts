@@ -12,6 +12,7 @@ import type { Check, ClientView } from '../types.ts';
 import { counted, dayInWords } from '../words.ts';
 
 const KIND = 'danger-sign';
+const START_ID = 'told at the start';
 const TINGLING: DangerSign = 'numb-or-tingling';
 
 const checkInsOf = oncePerCheckIns((view) => {
@@ -19,6 +20,36 @@ const checkInsOf = oncePerCheckIns((view) => {
   for (const { checkIns } of view.days) for (const checkIn of checkIns) all.push(checkIn);
   return all;
 });
+
+/** What was told at the start, as a check-in of that day would tell it. */
+function atTheStart({ history, asOf }: ClientView): HistoryCheckIn[] {
+  const { intakeSigns, zone } = history.client;
+  if (!intakeSigns || intakeSigns.date > asOf.date) return [];
+  return [
+    {
+      id: START_ID,
+      date: intakeSigns.date,
+      zone,
+      sentAt: `${intakeSigns.date}T00:00:00.000Z`,
+      kind: 'rest',
+      session: null,
+      effort: null,
+      minutes: null,
+      ground: null,
+      sleepHours: null,
+      nothingHurts: false,
+      sets: [],
+      pain: [],
+      dangerSigns: intakeSigns.signs.map(({ sign }) => ({
+        sign,
+        goneWithinMinute: false,
+        region: null,
+        side: null,
+      })),
+      words: '',
+    },
+  ];
+}
 
 type Place = { region: PainRegion | null; side: PainSide | null };
 type Told = Place & { sign: DangerSign; key: string };
@@ -28,7 +59,8 @@ export const dangerSign: Check = {
   title: 'Danger sign',
   question: 'Did the client say yes to a danger sign, and has nobody cleared it?',
   evaluate: (view, limits) => {
-    const checkIns = checkInsOf(view);
+    const start = atTheStart(view);
+    const checkIns = start.length === 0 ? checkInsOf(view) : [...start, ...checkInsOf(view)];
     const coversFrom = view.days[0]?.date ?? view.asOf.date;
     const everyOther: Outcome = {
       status: 'clear',
@@ -131,9 +163,18 @@ function episodeOf(view: ClientView, checkIns: readonly HistoryCheckIn[], told: 
     }
   }
   const latest = yes.at(-1);
-  const word = latest && hasClinicianWord(view, told, { from: latest.date, to: view.asOf.date });
+  const word =
+    latest &&
+    (hasClinicianWord(view, told, { from: latest.date, to: view.asOf.date }) ||
+      (latest.id === START_ID && isSpokenOf(view, told)));
   const calm = lows >= needed ? `${counted(needed, 'check-in')} of ${clearAt} or less` : undefined;
   return { since, yes, times: yes.length, lows, over: word ? "a clinician's word" : calm };
+}
+
+/** A word of a clinician about this sign of the start: it says nothing about the same sign in a check-in after it. */
+function isSpokenOf({ history, asOf }: ClientView, told: Told): boolean {
+  const { signs = [] } = history.client.intakeSigns ?? {};
+  return signs.some(({ sign, wordOn }) => sign === told.sign && wordOn !== null && wordOn <= asOf.date);
 }
 
 /** Undefined when the check-in says nothing about the place. */

@@ -4,7 +4,9 @@ import { lockClient } from '#lib/db/check-ins.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findIsMinor } from '#lib/db/clients.ts';
 import { endConsents, insertConsent, listConsents } from '#lib/db/consents.ts';
+import { insertGuardian, listGuardians } from '#lib/db/guardians.ts';
 import { CONSENT_VERSION, type ConsentKind, consentState } from '#lib/domain/consent.ts';
+import { guardianState } from '#lib/domain/intake/guardian-text.ts';
 import { AppError } from '#lib/errors.ts';
 import type { ConsentBody } from '#lib/schemas/rights.ts';
 
@@ -21,7 +23,7 @@ export async function giveConsent(actor: Actor, body: ConsentBody, now: Date): P
     });
   await withTeamPg(actor.scope, async (tx) => {
     if (!(await lockClient(tx, clientId))) throw new AppError('not-found', 'This client is not here.');
-    const by = await whoAgrees(tx, { ...actor, clientId }, body.guardian);
+    const by = await whoAgrees(tx, { ...actor, clientId }, { guardian: body.guardian, now });
     const given = { clientId, by, at: now };
     await give(tx, actor, { ...given, kind: 'health-data' });
     if (body.share) await give(tx, actor, { ...given, kind: 'share-with-next-coach' });
@@ -31,10 +33,27 @@ export async function giveConsent(actor: Actor, body: ConsentBody, now: Date): P
 
 type Given = { clientId: string; kind: ConsentKind; by: string; at: Date };
 
-async function whoAgrees(tx: TeamPg, actor: Actor & { clientId: string }, guardian: string): Promise<string> {
+async function whoAgrees(
+  tx: TeamPg,
+  actor: Actor & { clientId: string },
+  { guardian, now }: { guardian: string; now: Date },
+): Promise<string> {
   if (actor.role === 'guardian') return `${actor.name}, parent or guardian`;
   if (!(await findIsMinor(tx, actor.clientId))) return actor.name;
-  if (guardian !== '') return `${guardian}, parent or guardian`;
+  const { clientId } = actor;
+  const named = await listGuardians(tx, clientId);
+  const against = named.find((one) => ['declined', 'withdrawn'].includes(guardianState(one)));
+  if (against)
+    throw new AppError(
+      'forbidden',
+      `${against.name} has said no by their own link. Only they can say yes, by a new link from your coach.`,
+    );
+  if (guardian !== '') {
+    // Named here, asked by a link of their own before training begins.
+    if (!named.some(({ name }) => name === guardian))
+      await insertGuardian(tx, { clientId, name: guardian, email: null, at: now });
+    return `${guardian}, parent or guardian`;
+  }
   throw new AppError('invalid', 'Under 18 a parent or guardian agrees. Read this together.', {
     fields: { guardian: 'must be the name of the parent or guardian who agrees' },
   });

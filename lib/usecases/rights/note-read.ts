@@ -4,7 +4,16 @@ import { withTeamPg } from '#lib/db/client.ts';
 import { logger } from '#lib/logger.ts';
 
 /** What of a record was opened: the words stand beside the line. */
-export type ReadWhat = 'client-page' | 'plan' | 'gaps' | 'start' | 'reason' | 'record' | 'picture' | 'film';
+export type ReadWhat =
+  | 'client-page'
+  | 'intake'
+  | 'plan'
+  | 'gaps'
+  | 'start'
+  | 'reason'
+  | 'record'
+  | 'picture'
+  | 'film';
 
 /**
  * Notes that a member opened a client's record, at most once an hour for each client. Runs after the answer was sent:

@@ -143,6 +143,7 @@ const OPEN = [
   'POST /api/sign-in',
   'POST /api/sign-in-link',
   'POST /api/sign-out',
+  'page /guardian/[token]',
   'page /handover/[token]',
   'page /join/[token]',
   'page /join/closed',

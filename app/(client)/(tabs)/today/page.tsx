@@ -10,6 +10,7 @@ import { WordsRead } from '../../_phone/words-read.tsx';
 import { ZoneKeeper } from '../../_phone/zone-keeper.tsx';
 import { AskMorning } from './ask-morning.tsx';
 import { AskTests } from './ask-tests.tsx';
+import { BeforeTraining } from './before-training.tsx';
 import { DoneToday } from './done-today.tsx';
 import { LastFromCoach } from './last-from-coach.tsx';
 import { YourLimits } from './limit-words.tsx';
@@ -38,9 +39,10 @@ export default async function TodayPage() {
       </header>
       <main>
         <h1>{longDate(date)}</h1>
+        <BeforeTraining start={today.start} coach={client.coachName} />
         <AskMorning morning={today.morning} />
         <AskTests words={today.startTests} />
-        <p className="quiet">{introduction(today)}</p>
+        {today.start.guardian ? null : <p className="quiet">{introduction(today)}</p>}
         {today.week.map((line) => (
           <p key={line} className="quiet">
             {line}

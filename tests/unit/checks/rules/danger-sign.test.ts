@@ -81,6 +81,21 @@ describe('danger-sign', () => {
     expect(saidOf([sign(2, 'weakness')], { clinicianWords: [word] })).toBe('clear');
     expect(saidOf([sign(4, 'weakness')], { clinicianWords: [word] })).toBe('flagged act');
   });
+  it('speaks of a sign of the start until a clinician did; a word about it says nothing of the same sign later', () => {
+    const start = (wordOn: string | null, checkIns: HistoryCheckIn[] = []) => {
+      const intakeSigns = { date: day(1), signs: [{ sign: 'chest-pain' as const, wordOn }] };
+      const { client } = aHistory();
+      return on(checkIns, { client: { ...client, intakeSigns } });
+    };
+    expect(theFinding(start(null))).toMatchObject({ tier: 'now', sentence: 'Chest pain on **Tue 3 Mar**.' });
+    expect(theOutcome(start(day(5)))).toMatchObject({ status: 'clear', why: "a clinician's word" });
+    expect(said(theOutcome(start(day(31))))).toBe('flagged act');
+    expect(theFinding(start(day(5), [sign(8, 'chest-pain')])).evidence).toMatchObject({
+      times: 2,
+      date: day(8),
+    });
+    expect(said(theOutcome(start(null, [aCheckIn(4), aCheckIn(6)])))).toBe('clear');
+  });
   it('counts again, and is worse, when it is told again', () => {
     const finding = theFinding(on([sign(2, 'weakness'), sign(4, 'weakness')]));
     expect(finding.evidence).toMatchObject({ times: 2, severity: 2 });

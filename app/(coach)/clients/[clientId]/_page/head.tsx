@@ -67,6 +67,7 @@ export function Head({ page, saved, mayExport, mayEdit }: Props) {
             </>
           )}
           {mayEdit && <Link href={`/clients/${page.id}/log`}>Bring in an old log</Link>}
+          <Link href={`/clients/${page.id}/intake`}>What was told at the start</Link>
           <Link href={`/clients/${page.id}/rights`}>Consent and record</Link>
         </div>
       </aside>

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import type { LimitLine } from '#lib/views/limit-lines.ts';
 import { EndLimit } from './end-limit.tsx';
 import { LimitForm } from './limit-form.tsx';
@@ -20,7 +21,11 @@ export function Limits({ clientId, today, limits }: Props) {
             {limit.state === 'to come' ? ' (not yet in force)' : ''}.
             {limit.words ? <span className={styles.words}> “{limit.words}”</span> : null}
             {limit.touches.length > 0 ? <span> In the plan: {limit.touches.join('; ')}.</span> : null}
-            <EndLimit clientId={clientId} limitId={limit.id} what={limit.what} />
+            {limit.told ? (
+              <Link href={`/clients/${clientId}/intake`}>Record a clinician’s word</Link>
+            ) : (
+              <EndLimit clientId={clientId} limitId={limit.id} what={limit.what} />
+            )}
           </li>
         ))}
       </ul>

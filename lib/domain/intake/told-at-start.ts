@@ -1,0 +1,27 @@
+import { DANGER_SIGN_LABELS } from '../labels.ts';
+import { DANGER_SIGNS, type DangerSign } from '../vocabulary.ts';
+import { HEALTH_LABELS, HEALTH_QUESTIONS, type HealthQuestion } from './health-questions.ts';
+
+/** What was said yes to at the start, as limits and clinicians' words name it: a health question, or `sign:` and the sign. */
+export type ToldAtStart = HealthQuestion | `sign:${DangerSign}`;
+
+export const TOLD_AT_START: readonly ToldAtStart[] = [
+  ...DANGER_SIGNS.map((sign) => `sign:${sign}` as const),
+  ...HEALTH_QUESTIONS,
+];
+
+export function isSign(told: ToldAtStart): told is `sign:${DangerSign}` {
+  return told.startsWith('sign:');
+}
+
+/** "high blood pressure not under control", "chest pain". Unknown: as it is. */
+export function toldInWords(told: string): string {
+  const [, sign] = told.split('sign:');
+  if (sign) return DANGER_SIGN_LABELS[sign as DangerSign] ?? sign;
+  return HEALTH_LABELS[told as HealthQuestion] ?? told;
+}
+
+/** What a yes holds: a danger sign the whole plan, a health question what is upside down. */
+export function heldBy(told: ToldAtStart): 'none' | 'no-upside-down' {
+  return isSign(told) ? 'none' : 'no-upside-down';
+}

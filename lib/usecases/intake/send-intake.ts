@@ -1,0 +1,102 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { insertAudit } from '#lib/db/audit.ts';
+import { lockClient } from '#lib/db/check-ins.ts';
+import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { findIsMinor } from '#lib/db/clients.ts';
+import { insertGuardian, listGuardians } from '#lib/db/guardians.ts';
+import { completeIntake, findIntake, saveStartFacts } from '#lib/db/intakes.ts';
+import { findPhoneClient } from '#lib/db/phone-reads.ts';
+import { type Caution, cautionsOf } from '#lib/domain/caution.ts';
+import { type IntakeAnswers, toldWeekAu } from '#lib/domain/intake/answers.ts';
+import { type IntakeDraft, mergeDrafts } from '#lib/domain/intake/draft.ts';
+import { readIntake } from '#lib/domain/intake/read-intake.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
+import { AppError } from '#lib/errors.ts';
+import type { IntakeSent } from '#lib/schemas/intake.ts';
+import { tellGuardians } from '../guardians/tell-guardians.ts';
+import { raiseUrgent } from '../raise-urgent.ts';
+import { assertConsent } from '../rights/assert-consent.ts';
+import { holdTold } from './hold-told.ts';
+import { keptDraft } from './load-intake.ts';
+import { alreadySent, notAhead } from './save-intake-draft.ts';
+
+export type IntakeAnswered = { sentAt: string; cautions: Caution[] };
+
+/**
+ * Takes the whole intake, once: the same key again gets the same answer. Each yes to a health question holds what is
+ * upside down, each danger sign the plan, in the same transaction; a danger sign is on the board with it.
+ */
+export async function sendIntake(actor: Actor, sent: IntakeSent, now: Date): Promise<IntakeAnswered> {
+  const { clientId } = actor;
+  if (!clientId) throw new AppError('forbidden', 'Only a client sends this.');
+  return withTeamPg(actor.scope, async (tx) => {
+    if (!(await lockClient(tx, clientId))) throw new AppError('not-found', 'This client is not here.');
+    await assertConsent(tx, clientId);
+    const before = await findIntake(tx, clientId);
+    if (before?.completedAt) {
+      if (before.sentKey !== sent.key) throw alreadySent();
+      return { sentAt: before.completedAt.toISOString(), cautions: [] };
+    }
+    const draft = mergeDrafts(keptDraft(before?.draft), notAhead(sent.draft, now));
+    const answers = await wholeAnswers(tx, { clientId, draft, now });
+    await completeIntake(tx, { clientId, answers, key: sent.key, at: now });
+    await keepFacts(tx, { clientId, draft, answers, now });
+    await insertAudit(tx, actor, { action: 'intake-sent', clientId, fields: [] });
+    if (answers.dangerSigns.length > 0) await raiseUrgent(tx, clientId, now);
+    const told = toldOf(answers);
+    await tellGuardians(tx, { clientId, key: `intake:${sent.key}`, told, now });
+    return { sentAt: now.toISOString(), cautions: cautionsOf(told) };
+  });
+}
+
+type Filled = { clientId: string; draft: IntakeDraft; now: Date };
+
+async function wholeAnswers(tx: TeamPg, { clientId, draft, now }: Filled): Promise<IntakeAnswers> {
+  const client = await findPhoneClient(tx, clientId);
+  const today = localDateOf(now, client?.zone ?? 'UTC');
+  const read = readIntake(draft, {
+    now: now.toISOString(),
+    year: Number(today.slice(0, 4)),
+    guardianNamed: (await listGuardians(tx, clientId)).length > 0,
+  });
+  if ('answers' in read) return read.answers;
+  const fields = Object.fromEntries(read.refusals.map(({ field, message }) => [field, message]));
+  throw new AppError(
+    'invalid',
+    'Some of it is missing or cannot be. Nothing was sent; what you told is kept.',
+    {
+      fields,
+    },
+  );
+}
+
+async function keepFacts(
+  tx: TeamPg,
+  { clientId, draft, answers, now }: Filled & { answers: IntakeAnswers },
+): Promise<void> {
+  const client = await findPhoneClient(tx, clientId);
+  await saveStartFacts(tx, clientId, {
+    under18: !answers.adult,
+    birthYear: answers.birthYear,
+    bodyMassKg: answers.bodyMassKg,
+    toldWeekAu: toldWeekAu(answers.week),
+    usualSessionMinutes: answers.week.minutes > 0 ? Math.round(answers.week.minutes) : null,
+    goal: answers.goal === '' ? answers.skills.join(', ') : answers.goal,
+  });
+  const told = [...answers.dangerSigns.map((sign) => `sign:${sign}` as const), ...answers.health];
+  await holdTold(tx, { clientId, told, from: localDateOf(now, client?.zone ?? 'UTC'), at: now });
+  const you = draft.you?.page;
+  const name = you?.guardianName.trim() ?? '';
+  if (!(await findIsMinor(tx, clientId)) || name === '') return;
+  const named = await listGuardians(tx, clientId);
+  if (named.some((one) => one.name === name)) return;
+  await insertGuardian(tx, { clientId, name, email: you?.guardianEmail.trim() || null, at: now });
+}
+
+/** The answers as a check-in would tell them. */
+function toldOf({ pain, dangerSigns }: IntakeAnswers): Parameters<typeof cautionsOf>[0] {
+  return {
+    pain: pain.map(({ region, side, value }) => ({ region, side, value, kind: 'joint' as const })),
+    dangerSigns: dangerSigns.map((sign) => ({ sign, region: null, side: null })),
+  };
+}
