@@ -1,4 +1,5 @@
 import { type OpenWorker, openWorker, type QueuePlace } from '#lib/jobs/backend.ts';
+import { QUEUES } from '#lib/jobs/define-job.ts';
 import { closeQueues, enqueue, placeQueuesAt } from '#lib/jobs/queue.ts';
 import { tickJob } from '#lib/jobs/tick.ts';
 import { logger } from '#lib/logger.ts';
@@ -11,8 +12,8 @@ import { HANDLERS } from './handlers/by-name.ts';
 import { openOperationServer } from './operation-server.ts';
 import { keepSchedule } from './schedule.ts';
 
-/** The day's small jobs must not wait for each other; a night's batch fills a core. */
-const CONCURRENCY = { day: 4, night: 2 };
+/** The day's small jobs must not wait for each other; a night's batch fills a core, as a film does, with its memory. */
+const CONCURRENCY = { day: 4, night: 2, film: 1 };
 /** Orchestrators give thirty seconds: leave before they kill. */
 const GRACE_MS = 18_000;
 
@@ -20,7 +21,7 @@ const GRACE_MS = 18_000;
 export async function startWorker(place: QueuePlace): Promise<() => Promise<void>> {
   await placeQueuesAt(place);
   if (place.kind === 'postgres') await prepareQueue();
-  const workers = (['day', 'night'] as const).map((name) =>
+  const workers = QUEUES.map((name) =>
     watched(openWorker(place, { name, concurrency: CONCURRENCY[name] }, (job) => handle(job.name, job.data))),
   );
   await Promise.all(workers.map((worker) => worker.waitUntilReady()));

@@ -68,6 +68,7 @@ export const PERMISSIONS = {
     roles: MEMBERS,
     meaning: 'read who is in the team, who covers for whom, what waits for approval',
   },
+  'send-clips': { roles: ['client'], meaning: "send films of one's own training, and give up an upload" },
   'write-to-clients': { roles: COACHES, meaning: 'write words on check-ins and mark them as seen' },
 } as const satisfies Record<string, PermissionEntry>;
 export type Permission = keyof typeof PERMISSIONS;
@@ -77,7 +78,7 @@ export function may(role: Role, permission: Permission): boolean {
   return permission === 'open' || roles.includes(role);
 }
 
-type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+type Method = 'GET' | 'HEAD' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
 export type RouteRow = {
   /** The address as the folders say it, without route groups: `/api/clients/[clientId]`. */
   readonly path: string;
@@ -134,6 +135,13 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/api/clients/[clientId]/step-draft', allows: { GET: 'prepare-acts', POST: 'edit-plans' } },
   { path: '/api/clients/import', allows: { POST: 'edit-clients' } },
   { path: '/api/clients/take-in', allows: { POST: 'edit-clients' } },
+  { path: '/api/clips', allows: { POST: 'send-clips' } },
+  {
+    path: '/api/clips/[clipId]',
+    allows: { DELETE: 'send-clips', HEAD: 'send-clips', PATCH: 'send-clips' },
+  },
+  { path: '/api/clips/[clipId]/film', allows: { GET: 'see-clips' } },
+  { path: '/api/clips/[clipId]/pin', allows: { POST: 'edit-clients' } },
   { path: '/api/clips/[clipId]/stills', allows: { POST: 'edit-clients' } },
   { path: '/api/clips/[clipId]/verdict', allows: { POST: 'prepare-acts' } },
   { path: '/api/clips/[clipId]/words', allows: { POST: 'prepare-acts' } },

@@ -48,6 +48,17 @@ const variables = z.object({
     .optional(),
   /** Folder of the pictures that clients send, outside the database; kept and backed up beside it. */
   PLUMBLINE_FILES: z.string().default('.data/files'),
+  /** A bucket of an S3-compatible service instead of the folder; the four go together, the region is often `auto`. */
+  PLUMBLINE_S3_ENDPOINT: z
+    .url({ protocol: /^https?$/, error: 'must be an address such as https://s3.example.org' })
+    .optional(),
+  PLUMBLINE_S3_BUCKET: z
+    .string()
+    .regex(/^[a-z0-9][a-z0-9.-]{1,61}[a-z0-9]$/, 'must be the name of a bucket, such as plumbline-files')
+    .optional(),
+  PLUMBLINE_S3_REGION: z.string().default('us-east-1'),
+  PLUMBLINE_S3_KEY: z.string().optional(),
+  PLUMBLINE_S3_SECRET: z.string().optional(),
   /** The key pair of web push (npx web-push generate-vapid-keys); without it one follows from the secret. */
   PLUMBLINE_PUSH_PUBLIC: vapidKey(65).optional(),
   PLUMBLINE_PUSH_PRIVATE: vapidKey(32).optional(),
@@ -78,12 +89,23 @@ const environment = variables
     path: ['PLUMBLINE_MAIL_FROM'],
     error: 'goes with PLUMBLINE_MAIL_SERVER: set both, or none and mails wait',
   });
-export type Env = z.infer<typeof environment>;
+const withWholeBucket = environment.refine(
+  (all) =>
+    [all.PLUMBLINE_S3_ENDPOINT, all.PLUMBLINE_S3_BUCKET, all.PLUMBLINE_S3_KEY, all.PLUMBLINE_S3_SECRET].every(
+      (part, _, [first]) => (part === undefined) === (first === undefined),
+    ),
+  {
+    path: ['PLUMBLINE_S3_BUCKET'],
+    error:
+      'goes with PLUMBLINE_S3_ENDPOINT, PLUMBLINE_S3_KEY and PLUMBLINE_S3_SECRET: set all four, or none and files lie in PLUMBLINE_FILES',
+  },
+);
+export type Env = z.infer<typeof withWholeBucket>;
 
 /** Reads and checks the environment; the error names every variable that is wrong, never its value. */
 export function parseEnv(source: Record<string, string | undefined>): Env {
   const cleaned = Object.fromEntries(Object.entries(source).filter(([, value]) => value !== ''));
-  const parsed = environment.safeParse(cleaned);
+  const parsed = withWholeBucket.safeParse(cleaned);
   if (parsed.success) return parsed.data;
   const lines = parsed.error.issues.map((issue) => `  ${issue.path.join('.')}: ${issue.message}`);
   throw new Error(`The environment is not complete:\n${lines.join('\n')}`);

@@ -5,7 +5,9 @@ const QUEUED_KIND = 'after-check-in';
 
 export type WaitingCheckIn = { id: string; clientId: string; checkInId: string };
 
-export async function listTeamsWithOutbox(kind: 'after-check-in' | 'push' | 'mail'): Promise<TeamScope[]> {
+export async function listTeamsWithOutbox(
+  kind: 'after-check-in' | 'check-clip' | 'push' | 'mail',
+): Promise<TeamScope[]> {
   const { rows } = await pool().query<{ teamId: string }>(
     'select team_id as "teamId" from teams_with_outbox($1)',
     [kind],

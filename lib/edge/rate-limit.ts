@@ -11,6 +11,7 @@ const SHARED_BY = 20;
 /** How often; our own choices, to be changed with experience. */
 export const LIMITS = {
   'check-in': { name: 'check-in', max: 30, windowSeconds: HOUR },
+  clip: { name: 'clip', max: 40, windowSeconds: HOUR },
   export: { name: 'export', max: 10, windowSeconds: HOUR },
   'export-team': { name: 'export-team', max: 4, windowSeconds: HOUR },
   import: { name: 'import', max: 60, windowSeconds: HOUR },

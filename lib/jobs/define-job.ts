@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 
-/** Two queues, so that a long night never keeps an after-check-in waiting. */
-export type QueueName = 'day' | 'night';
+/** Own queues, so that neither a long night nor a film that is decoded keeps an after-check-in waiting. */
+export const QUEUES = ['day', 'night', 'film'] as const;
+export type QueueName = (typeof QUEUES)[number];
 
 export type JobDefinition<Payload> = {
   name: string;

@@ -1,4 +1,4 @@
-import type { QueueName } from './define-job.ts';
+import { QUEUES, type QueueName } from './define-job.ts';
 import { queue } from './queue.ts';
 
 export type QueueFigures = {
@@ -13,7 +13,7 @@ export type QueueFigures = {
 /** What waits in each queue. Throws when the queue does not answer. */
 export async function queueFigures(now: Date): Promise<QueueFigures[]> {
   return Promise.all(
-    (['day', 'night'] as const).map(async (name) => {
+    QUEUES.map(async (name) => {
       const open = queue(name);
       const {
         waiting = 0,

@@ -5,6 +5,8 @@ import { applyDueStandings } from '#lib/usecases/apply-due-standings.ts';
 import { deliverMails } from '#lib/usecases/deliver-mails.ts';
 import { deliverNotices } from '#lib/usecases/deliver-notices.ts';
 import { deliverOutbox } from '#lib/usecases/deliver-outbox.ts';
+import { handOnClips } from '#lib/usecases/film/hand-on-clips.ts';
+import { sweepClips } from '#lib/usecases/film/sweep-clips.ts';
 import { oweNights } from '#lib/usecases/owe-nights.ts';
 import { announceAged } from '#lib/usecases/rights/announce-aged.ts';
 import { eraseDueClients } from '#lib/usecases/rights/erase-client.ts';
@@ -14,6 +16,8 @@ import { writeMorningMails } from '#lib/usecases/write-morning-mails.ts';
 const STEPS: readonly ((at: Date) => Promise<unknown>)[] = [
   eraseDueClients, // first: nothing more is done with who is to be forgotten
   deliverOutbox,
+  handOnClips,
+  sweepClips,
   announceAged,
   applyDueStandings, // before the nights: who left today owes none
   sayLeftOutNights,

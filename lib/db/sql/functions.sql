@@ -292,3 +292,12 @@ language sql stable security definer set search_path = public as $$
 $$;
 revoke all on function public.morning_members() from public;
 grant execute on function public.morning_members() to plumbline_app;
+
+-- Teams whose clips ask for something: one stands still on its way, is over its last day, or has none said yet.
+create or replace function public.teams_with_clips() returns table (team_id uuid)
+language sql stable security definer set search_path = public as $$
+  select distinct k.team_id from clip k where k.state = 'arriving'
+    or (k.state = 'ready' and k.looked_at is not null and k.pinned_at is null)
+$$;
+revoke all on function public.teams_with_clips() from public;
+grant execute on function public.teams_with_clips() to plumbline_app;

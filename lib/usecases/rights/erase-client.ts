@@ -9,6 +9,7 @@ import {
 } from '#lib/db/erasures.ts';
 import { ledgerScope } from '#lib/db/ledger.ts';
 import { appendToEraseList } from '#lib/files/erase-list-file.ts';
+import { stemOf } from '#lib/files/file-key.ts';
 import { fileStore } from '#lib/files/file-store.ts';
 import { logger } from '#lib/logger.ts';
 
@@ -55,7 +56,7 @@ export async function removeFilesLeft(): Promise<void> {
   for (const { teamId, clientId, filesLeft } of await listErasures()) {
     const removed: string[] = [];
     for (const key of filesLeft) {
-      await store.remove(key).then(
+      await store.removeAll(stemOf(key)).then(
         () => removed.push(key),
         (error: unknown) => logger().error({ error, clientId }, 'a file of a deleted client was not removed'),
       );

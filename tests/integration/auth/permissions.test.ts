@@ -23,7 +23,7 @@ const found: Found[] = readdirSync('app', { recursive: true, encoding: 'utf8' })
     };
   });
 const rowOf = (path: string) => ROUTES.find((row) => row.path === path);
-const METHODS = ['GET', 'POST', 'PUT', 'PATCH', 'DELETE'];
+const METHODS = ['GET', 'HEAD', 'POST', 'PUT', 'PATCH', 'DELETE'];
 
 type Handlers = Record<string, RouteHandler | undefined>;
 type Case = { path: string; method: string; permission: Permission; handler: RouteHandler };
@@ -120,7 +120,7 @@ function call(
   const request = browserRequest(path, {
     method: test.method,
     ...(cookie ? { cookie } : {}),
-    ...(test.method === 'GET' ? {} : { json: body }),
+    ...(test.method === 'GET' || test.method === 'HEAD' ? {} : { json: body }),
     headers,
   });
   return test.handler(request, { params: Promise.resolve(params) });

@@ -132,7 +132,7 @@ describe('deletion of a client', () => {
     const store = files.fileStore();
     const broken = vi.spyOn(files, 'fileStore').mockReturnValue({
       ...store,
-      remove: () => Promise.reject(new Error('the disk is away')),
+      removeAll: () => Promise.reject(new Error('the disk is away')),
     });
     await eraseDueClients(inDays(7));
     expect(await loadReceipt(receipt)).toMatchObject({ files: 1, filesLeft: 1 });

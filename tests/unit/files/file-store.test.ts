@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
-import { folderStore } from '#lib/files/file-store.ts';
+import { folderStore } from '#lib/files/folder-store.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'plumbline-files-'));
 afterAll(() => rmSync(folder, { recursive: true }));
