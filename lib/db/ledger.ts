@@ -134,7 +134,9 @@ export async function countNightRun(
   await tx.client.query(
     `with due as (
        select count(*)::int as clients from client c
-       where c.team_id = $1 and wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date <= $2::date
+       where c.team_id = $1
+         and (coalesce(c.joined_at, c.invited_at) < $2::date - interval '2 days' -- long ago: wherever that is
+           or wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date <= $2::date)
          and (c.standing = any (night_standings())
            or exists (select from night_client n where n.team_id = $1 and n.client_id = c.id and n.local_date = $2::date))
      ), ledger as (

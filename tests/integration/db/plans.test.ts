@@ -82,13 +82,15 @@ function inOne(lines: readonly PlanLine[]): string {
 /** Every statement that the work sends, with its plan, as the application's role has it planned inside its walls. */
 async function plansOf(work: () => Promise<unknown>): Promise<{ sql: string; plan: string }[]> {
   const plans: { sql: string; plan: string }[] = [];
+  type Named = { text: string; values: unknown[] };
   const send: (this: pg.Client, sql: string, values?: unknown[]) => Promise<unknown> =
     pg.Client.prototype.query;
   vi.spyOn(pg.Client.prototype, 'query').mockImplementation(async function (
     this: pg.Client,
-    sql: string,
-    values?: unknown[],
+    asked: string | Named,
+    given?: unknown[],
   ) {
+    const [sql, values] = typeof asked === 'string' ? [asked, given] : [asked.text, asked.values];
     if (/^\s*(select|with|insert|update|delete)/i.test(sql)) {
       const { rows } = (await send.call(this, `explain ${sql}`, values)) as { rows: PlanLine[] };
       plans.push({ sql, plan: inOne(rows) });

@@ -158,11 +158,22 @@ async function wholeSubmit(phone: Phone, body: CheckInBody): Promise<void> {
 it('rows that the database itself cannot read fail for their client alone', async () => {
   await forgetNights(group.team.teamId);
   const [poisoned = ''] = group.clientIds;
+  const planted: Record<string, string> = {
+    team_id: 'team_id',
+    id: 'id',
+    client_id: 'id',
+    date: `'2026-01-01'::date + 1 / (case when id = '${poisoned}' then 0 else 1 end)`,
+    words: `''`,
+    created_at: 'now()',
+  };
+  const columns = await ownerQuery<{ name: string }>(
+    `select column_name as name from information_schema.columns
+     where table_name = 'clinician_word' and table_schema = 'public' order by ordinal_position`,
+  );
   await ownerQuery('alter table clinician_word rename to clinician_word_kept');
   await ownerQuery(
     `create view clinician_word as select * from clinician_word_kept union all
-     select team_id, id, id, null, '2026-01-01'::date + 1 / (case when id = '${poisoned}' then 0 else 1 end), null, null, '', null, now()
-     from client where id = '${poisoned}'`,
+     select ${columns.map(({ name }) => planted[name] ?? 'null').join()} from client where id = '${poisoned}'`,
   );
   await ownerQuery('grant select on clinician_word to plumbline_app');
   try {
