@@ -59,7 +59,7 @@ export const intakeDraftSchema = z.strictObject({
 export const intakeSavedSchema = z.strictObject({ draft: intakeDraftSchema });
 /** `key`: made by the phone, so that one intake is taken once however often it is sent. */
 export const intakeSentSchema = z.strictObject({ key: z.uuid('must be an id'), draft: intakeDraftSchema });
-export type IntakeSent = z.infer<typeof intakeSentSchema>;
+export type IntakeSent = { key: string; draft: IntakeDraft };
 
 const told = z.string().max(10_000);
 /** Answers as they are kept; each is left out where another team or an older form wrote it otherwise. */

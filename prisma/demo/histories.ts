@@ -6,6 +6,7 @@ import { leyla } from './named/leyla.ts';
 import { mirembe } from './named/mirembe.ts';
 import { padraig } from './named/padraig.ts';
 import { otherStandings, otherTeam } from './standings.ts';
+import { demoStart } from './starts.ts';
 import { steadyClimbers } from './steady.ts';
 
 /**
@@ -14,7 +15,10 @@ import { steadyClimbers } from './steady.ts';
  */
 export function demoClients(today: string): DemoClient[] {
   const named = [mirembe, ignacio, haruto, aroha, leyla, padraig].map((client) => client(today));
-  return [...named, ...steadyClimbers(today), ...otherStandings(today)];
+  return [...named, ...steadyClimbers(today), ...otherStandings(today)].map((client) => ({
+    ...client,
+    extra: { ...client.extra, start: demoStart(client, today) },
+  }));
 }
 
 export function otherTeamClients(today: string): DemoClient[] {

@@ -11,6 +11,8 @@ import type {
   HistorySet,
   HistoryStep,
 } from '#lib/domain/history.ts';
+import type { IntakeAnswers } from '#lib/domain/intake/answers.ts';
+import type { HealthQuestion } from '#lib/domain/intake/health-questions.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
 import { addDays, demoDate, instantAt } from './calendar.ts';
 import { type Random, seededRandom } from './random.ts';
@@ -24,6 +26,20 @@ export const DEMO_ANSWERING: AnsweringHours = {
   to: '23:59',
 };
 
+/** What was told at a start page by page, and what became of each yes. Dates are the client's own. */
+export type DemoStart = {
+  answers: IntakeAnswers;
+  holds: { told: HealthQuestion; from: string; until: string | null }[];
+  words: {
+    told: HealthQuestion;
+    date: string;
+    clinician: string;
+    words: string;
+    reviewOn: string | null;
+  }[];
+  changes: { at: string; field: string; before: unknown; after: unknown; why: string }[];
+};
+
 /** What the tables hold beside the history of a demo client. */
 export type DemoExtra = {
   slug: string;
@@ -35,6 +51,8 @@ export type DemoExtra = {
   sessionMinutes: number;
   guardian: string | null;
   answers: Record<string, string>;
+  /** A start that is written out page by page. */
+  start?: DemoStart | undefined;
   planWhy: Map<number, string>;
   placementWhy: Map<string, string>;
   /** A check-in as first sent, before the client corrected it. */

@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import type { TeamPg } from '#lib/db/client.ts';
 import { CONSENT_KINDS, CONSENT_VERSION } from '#lib/domain/consent.ts';
+import { heldBy, toldInWords } from '#lib/domain/intake/told-at-start.ts';
 import { skillKey } from '#lib/library/copy-plan.ts';
+import { DEMO_SIGN_IN } from '#lib/library/demo-sign-in.ts';
 import type { DemoClient } from '../life.ts';
 import { insertRows } from './insert.ts';
 import { coachOf, idOf, type Place } from './place.ts';
@@ -97,10 +99,24 @@ async function writeIntake(tx: TeamPg, clients: DemoClient[]): Promise<void> {
   await insertRows(
     tx,
     'intake',
-    { client_id: 'uuid', answers: 'jsonb', completed_at: 'timestamptz', created_at: 'timestamptz' },
+    {
+      client_id: 'uuid',
+      answers: 'jsonb',
+      changes: 'jsonb',
+      completed_at: 'timestamptz',
+      created_at: 'timestamptz',
+    },
     clients.map(({ history, extra }) => ({
       client_id: history.client.id,
-      answers: { ...extra.answers, goal: extra.goal, pain: history.client.intakePain },
+      answers: extra.start?.answers ?? {
+        ...extra.answers,
+        goal: extra.goal,
+        pain: history.client.intakePain,
+      },
+      changes: (extra.start?.changes ?? []).map((change) => ({
+        ...change,
+        by: DEMO_SIGN_IN[extra.coach === 'lead' ? 'coach' : 'secondCoach'].name,
+      })),
       completed_at: history.client.joinedAt,
       created_at: history.client.joinedAt,
     })),
@@ -193,6 +209,7 @@ async function writeRules(tx: TeamPg, clients: DemoClient[], place: Place): Prom
       })),
     ),
   );
+  await writeStarts(tx, clients, place);
   await insertRows(
     tx,
     'absence',
@@ -204,6 +221,60 @@ async function writeRules(tx: TeamPg, clients: DemoClient[], place: Place): Prom
         from_date: absence.from,
         to_date: absence.to,
         said_at: `${absence.from}T06:00:00Z`,
+      })),
+    ),
+  );
+}
+
+/** What a yes of a start held or holds, and the words about it. */
+async function writeStarts(tx: TeamPg, clients: DemoClient[], place: Place): Promise<void> {
+  const started = clients.flatMap((each) => (each.extra.start ? [{ each, start: each.extra.start }] : []));
+  await insertRows(
+    tx,
+    'limit_rule',
+    {
+      client_id: 'uuid',
+      rule: 'text',
+      from_date: 'date',
+      until_date: 'date',
+      ended_at: 'timestamptz',
+      who: 'text',
+      words: 'text',
+      told: 'text',
+    },
+    started.flatMap(({ each, start }) =>
+      start.holds.map(({ told, from, until }) => ({
+        client_id: each.history.client.id,
+        rule: heldBy(told),
+        from_date: from,
+        until_date: until,
+        ended_at: until === null ? null : each.history.client.joinedAt,
+        who: 'the health questions at the start',
+        words: `Said yes at the start: ${toldInWords(told)}. Until a clinician’s word is recorded.`,
+        told,
+      })),
+    ),
+  );
+  await insertRows(
+    tx,
+    'clinician_word',
+    {
+      client_id: 'uuid',
+      by_id: 'uuid',
+      date: 'date',
+      words: 'text',
+      clinician: 'text',
+      told: 'text',
+      lifts: 'boolean',
+      review_on: 'date',
+    },
+    started.flatMap(({ each, start }) =>
+      start.words.map(({ reviewOn, ...word }) => ({
+        ...word,
+        client_id: each.history.client.id,
+        by_id: coachOf(place, each),
+        lifts: true,
+        review_on: reviewOn,
       })),
     ),
   );
