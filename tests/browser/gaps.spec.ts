@@ -43,10 +43,11 @@ async function look(context: BrowserContext, page: Page, name: string): Promise<
     await shown.waitForTimeout(300);
     for (const colorScheme of ['light', 'dark'] as const) {
       await shown.emulateMedia({ colorScheme });
-      await expectAccessible(shown);
+      await expectAccessible(shown, 'html', colorScheme === 'dark');
       await shown.screenshot({
-        path: join(pictures, `${name}-${width}-${colorScheme}.png`),
+        path: join(pictures, `${name}-${width}-${colorScheme}.jpg`),
         fullPage: true,
+        type: 'jpeg',
       });
       const sideways = await shown.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,

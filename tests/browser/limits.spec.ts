@@ -26,7 +26,11 @@ async function pictured(page: Page, name: string): Promise<void> {
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       await page.setViewportSize(viewport);
-      await page.screenshot({ path: join(PICTURES, `${name}-${width}-${colorScheme}.png`), fullPage: true });
+      await page.screenshot({
+        path: join(PICTURES, `${name}-${width}-${colorScheme}.jpg`),
+        fullPage: true,
+        type: 'jpeg',
+      });
     }
   }
   await page.emulateMedia({ colorScheme: 'light' });

@@ -74,12 +74,16 @@ async function look(page: Page, name: string): Promise<void> {
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       await page.setViewportSize(viewport);
-      await expectAccessible(page);
+      await expectAccessible(page, 'html', colorScheme === 'dark');
       const sideways = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );
       expect.soft(sideways, `${name} ${width} scrolls sideways`).toBeLessThanOrEqual(0);
-      await page.screenshot({ path: join(pictures, `${name}-${width}-${colorScheme}.png`), fullPage: true });
+      await page.screenshot({
+        path: join(pictures, `${name}-${width}-${colorScheme}.jpg`),
+        fullPage: true,
+        type: 'jpeg',
+      });
     }
   }
   await page.emulateMedia({ colorScheme: 'light' });

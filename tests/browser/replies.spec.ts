@@ -17,10 +17,11 @@ async function looked(page: Page, name: string): Promise<void> {
     await page.setViewportSize({ width, height: 900 });
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
-      await expectAccessible(page);
+      await expectAccessible(page, 'html', colorScheme === 'dark');
       await page.screenshot({
-        path: join(PICTURES, `${name}-${width}-${colorScheme}.png`),
+        path: join(PICTURES, `${name}-${width}-${colorScheme}.jpg`),
         fullPage: true,
+        type: 'jpeg',
       });
     }
     const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

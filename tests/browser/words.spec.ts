@@ -26,8 +26,11 @@ async function pictured(page: Page, name: string, sizes = [WIDE, NARROW], about 
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       // What stays in view covers parts of the page that lies where it was.
-      await expectAccessible(page, stays ? about : undefined);
-      await page.screenshot({ path: join(PICTURES, `${name}-${size.width}-${colorScheme}.png`) });
+      await expectAccessible(page, stays ? about : undefined, colorScheme === 'dark');
+      await page.screenshot({
+        path: join(PICTURES, `${name}-${size.width}-${colorScheme}.jpg`),
+        type: 'jpeg',
+      });
     }
     const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect.soft(wide, `${name} scrolls sideways at ${size.width}`).toBeLessThanOrEqual(0);
