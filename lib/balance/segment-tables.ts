@@ -73,7 +73,11 @@ export function segmentsOf(model: MassModel): readonly Segment[] {
     mass,
     centre,
   }));
-  const sum = segments.reduce((all, { mass, count }) => all + mass * count, 0);
-  if (Math.abs(sum - 1) > 0.001) throw new Error(`the masses of ${model} add up to ${sum}`);
+  if (!addUp(segments)) throw new Error(`the masses of ${model} do not add up to a body`);
   return segments;
+}
+
+/** Whether masses, as parts of the body's, add up to it within 0.1 %; paired segments are counted twice. */
+export function addUp(segments: readonly { mass: number; count: number }[]): boolean {
+  return Math.abs(segments.reduce((all, { mass, count }) => all + mass * count, 0) - 1) <= 0.001;
 }
