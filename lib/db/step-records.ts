@@ -15,7 +15,7 @@ export async function listLadderRungIds(tx: TeamPg, ladderId: string): Promise<s
 
 export async function insertFilmRequest(
   tx: TeamPg,
-  film: FilmAsked & { clientId: string },
+  film: Omit<FilmAsked, 'byDate'> & { byDate: string | null; clientId: string },
   by: By,
 ): Promise<string> {
   const { rows } = await tx.client.query<{ id: string }>(

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { boardAct } from './board.ts';
+import { filmAskSchema } from './clip.ts';
 import { lookAct } from './looking.ts';
 import { planSchema } from './plan.ts';
 import type { PreparedAct } from './team.ts';
@@ -9,10 +10,13 @@ const answer = boardAct.refine((body) => body.act === 'answer', 'must be an answ
 const step = boardAct.refine((body) => body.act === 'take', 'must take a step');
 
 /** What each kind of prepared act holds: exactly what its route takes. */
-export const PREPARED_BODY = { answer, step, plan: planSchema, film: lookAct } as const satisfies Record<
-  PreparedAct,
-  z.ZodType
->;
+export const PREPARED_BODY = {
+  answer,
+  step,
+  plan: planSchema,
+  film: lookAct,
+  'ask-film': filmAskSchema,
+} as const satisfies Record<PreparedAct | 'ask-film', z.ZodType>;
 
 /** What stood when an act was prepared, and what an undo needs once it was approved. Kept as JSON. */
 export const approvalContext = z.object({

@@ -5,22 +5,25 @@ import { insertMail } from '#lib/db/outbox-mail.ts';
 import { deleteUnsentNotices, insertPushes } from '#lib/db/outbox-push.ts';
 
 /** `id`: of the answer or the words; `by`: the coach's name. */
-type Told = { clientId: string; what: 'answer' | 'words'; id: string; by: string };
+type Told = { clientId: string; what: 'answer' | 'words' | 'film'; id: string; by: string };
 
 /**
- * Leaves notices of an answer or of words in the outbox, in the transaction that wrote them, the ways the client chose.
+ * Leaves notices of an answer, of words or of a film asked for in the outbox, in the transaction that wrote them, the ways the client chose.
  * They say from whom and where to look, nothing of what was said: a lock screen and a mailbox are read by others.
  */
 export async function tellClient(tx: TeamPg, { clientId, what, id, by }: Told, at: Date): Promise<void> {
   const choice = await findNoticeChoice(tx, clientId);
   if (!choice) return;
-  const title = what === 'answer' ? `An answer from ${by}` : `Words from ${by}`;
+  const title = { answer: `An answer from ${by}`, words: `Words from ${by}`, film: `${by} asks for a film` }[
+    what
+  ];
+  const page = what === 'film' ? { name: 'Films', path: 'films' } : { name: 'Answers', path: 'answers' };
   const dedupeKey = keyOf(id);
   if (choice.endpoints.length > 0)
-    await insertPushes(tx, { title, text: 'On your Answers page.', tag: id, clientId, dedupeKey, at });
+    await insertPushes(tx, { title, text: `On your ${page.name} page.`, tag: id, clientId, dedupeKey, at });
   if (!choice.mail || !choice.email) return;
-  const where = `${env().PLUMBLINE_ORIGIN}/answers`;
-  const text = `On your Answers page:\n${where}\n\nThese mails are switched off on the same page.\n`;
+  const where = `${env().PLUMBLINE_ORIGIN}/${page.path}`;
+  const text = `On your ${page.name} page:\n${where}\n\nThese mails are switched off on your Answers page.\n`;
   await insertMail(tx, { to: choice.email, subject: title, text, clientId, dedupeKey, at });
 }
 

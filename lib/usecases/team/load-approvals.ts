@@ -9,7 +9,7 @@ import { findTeamMember } from '#lib/db/team-members.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { planDifference } from '#lib/views/plan-difference.ts';
 import { planItemInWords } from '#lib/views/plan-words.ts';
-import { saidDate } from '#lib/views/say-date.ts';
+import { exactDate, saidDate } from '#lib/views/say-date.ts';
 import { plainSentence } from '#lib/views/sentence.ts';
 import { preparedLook } from '../looking/prepared-look.ts';
 import { planLinesBySide } from '../plan-lines-by-side.ts';
@@ -99,6 +99,7 @@ async function factsOf(tx: TeamPg, row: ApprovalRow, now: Date): Promise<Facts> 
     const about = (await findQuestionText(tx, prepared.body.questionId)) ?? null;
     return { title: 'An answer', about, does: [], words: prepared.body.text };
   }
+  if (prepared.act === 'ask-film') return askFilmFacts(tx, prepared);
   if (prepared.act === 'film') return filmFacts(tx, prepared);
   return prepared.act === 'step' ? stepFacts(tx, prepared, now) : planFacts(tx, prepared);
 }
@@ -109,6 +110,15 @@ function readable({ act, clientId, body }: ApprovalRow): Prepared | undefined {
   } catch {
     return undefined;
   }
+}
+
+async function askFilmFacts(tx: TeamPg, { body }: Extract<Prepared, { act: 'ask-film' }>): Promise<Facts> {
+  const rung =
+    (await findRungs(tx, [body.rungId])).get(body.rungId)?.name ?? 'a rung that is no longer there';
+  const side = body.side === 'both' ? '' : `, ${body.side}`;
+  const by = body.byDate ? `, by ${exactDate(body.byDate)}` : '';
+  const does = [`${rung}${side}, ${body.angle}${by}.`];
+  return { title: 'A film asked for', about: body.words || null, does, words: null };
 }
 
 async function filmFacts(tx: TeamPg, { body }: Extract<Prepared, { act: 'film' }>): Promise<Facts> {

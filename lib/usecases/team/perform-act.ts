@@ -7,6 +7,7 @@ import { lockPlanVersion } from '#lib/db/plans.ts';
 import { listPlacementsFrom } from '#lib/db/step-records.ts';
 import { AppError } from '#lib/errors.ts';
 import type { BoardAct } from '#lib/schemas/board.ts';
+import type { FilmAsk } from '#lib/schemas/clip.ts';
 import type { LookAct } from '#lib/schemas/looking.ts';
 import type { PlanInput } from '#lib/schemas/plan.ts';
 import type { ApprovalContext } from '#lib/schemas/prepared-act.ts';
@@ -14,6 +15,7 @@ import { actOnClient } from '../act-on-client.ts';
 import type { ActDone } from '../act-on-reason.ts';
 import { answerQuestionIn } from '../answer-question.ts';
 import { assertMember } from '../assert-member.ts';
+import { askFilmIn } from '../film/ask-film.ts';
 import { doLook } from '../looking/do-look.ts';
 import { planConflict, savePlanIn } from '../save-plan.ts';
 
@@ -21,7 +23,8 @@ export type Prepared =
   | { act: 'answer'; clientId: string; body: Extract<BoardAct, { act: 'answer' }> }
   | { act: 'step'; clientId: string; body: Extract<BoardAct, { act: 'take' }> }
   | { act: 'plan'; clientId: string; body: PlanInput }
-  | { act: 'film'; clientId: string; body: LookAct };
+  | { act: 'film'; clientId: string; body: LookAct }
+  | { act: 'ask-film'; clientId: string; body: FilmAsk };
 export type Performed = ActDone & {
   /** Of a plan. */
   version?: number;
@@ -37,6 +40,8 @@ export async function performAct(
 ): Promise<Performed> {
   if (prepared.act === 'answer') return answerQuestionIn(tx, actor, prepared.body, now);
   const acting = { ...actor, memberId: assertMember(actor) };
+  if (prepared.act === 'ask-film')
+    return askFilmIn(tx, acting, { clientId: prepared.clientId, film: prepared.body }, now);
   if (prepared.act === 'film') return doLook(tx, acting, prepared.body, now);
   if (prepared.act === 'plan') return savePlanVersion(tx, acting, prepared, now);
   const { today, zone } = await findBoardHead(tx, acting.memberId, now);

@@ -6,6 +6,7 @@ import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findClient } from '#lib/db/clients.ts';
 import { hasLeave } from '#lib/db/team-members.ts';
 import { canonicalJson } from '#lib/domain/canonical-json.ts';
+import type { PreparedAct } from '#lib/schemas/team.ts';
 import type { ActDone } from '../act-on-reason.ts';
 import { assertMember } from '../assert-member.ts';
 import { type Performed, type Prepared, performAct } from './perform-act.ts';
@@ -20,13 +21,18 @@ export type PreparedDone = Performed & { waits?: true };
 export async function prepareAct(actor: Actor, prepared: Prepared, now: Date): Promise<PreparedDone> {
   const memberId = assertMember(actor);
   return withTeamPg(actor.scope, async (tx) => {
-    if (actor.role !== 'assistant' || (await hasLeave(tx, memberId, prepared.act)))
+    if (actor.role !== 'assistant' || (await hasLeave(tx, memberId, leaveFor(prepared.act))))
       return performAct(tx, actor, prepared, now);
     await tx.client.query('savepoint tried');
     await performAct(tx, actor, prepared, now);
     await tx.client.query('rollback to savepoint tried');
     return keep(tx, { ...actor, memberId }, prepared, now);
   });
+}
+
+/** Who may judge films may ask for them. */
+function leaveFor(act: Prepared['act']): PreparedAct {
+  return act === 'ask-film' ? 'film' : act;
 }
 
 async function keep(
@@ -64,5 +70,7 @@ function aboutOf(body: unknown): unknown {
   if (typeof body !== 'object' || body === null) return undefined;
   if ('questionId' in body) return body.questionId;
   if ('clipId' in body) return aboutFilm(body);
+  if ('angle' in body && 'rungId' in body && 'side' in body)
+    return canonicalJson([body.rungId, body.side, body.angle]);
   return 'reasonId' in body ? body.reasonId : 'all';
 }

@@ -7,6 +7,7 @@ import type { Prepared } from './perform-act.ts';
 export function preparedFrom(stored: { act: string; clientId: string; body: unknown }): Prepared {
   const { act, clientId } = stored;
   if (act === 'plan') return { act, clientId, body: parseWith(PREPARED_BODY.plan, stored.body) };
+  if (act === 'ask-film') return { act, clientId, body: parseWith(PREPARED_BODY['ask-film'], stored.body) };
   if (act === 'film') return { act, clientId, body: parseWith(PREPARED_BODY.film, stored.body) };
   const body = parseWith(act === 'answer' ? PREPARED_BODY.answer : PREPARED_BODY.step, stored.body);
   if ('clientId' in body && body.clientId !== clientId)

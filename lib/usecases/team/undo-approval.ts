@@ -8,6 +8,7 @@ import { AppError } from '#lib/errors.ts';
 import { lookAct } from '#lib/schemas/looking.ts';
 import { type ApprovalContext, approvalContext } from '#lib/schemas/prepared-act.ts';
 import { assertMember } from '../assert-member.ts';
+import { takeBackFilmIn } from '../film/ask-film.ts';
 import { undoLookIn } from '../looking/undo-look.ts';
 import { undoAct } from '../undo-act.ts';
 
@@ -25,6 +26,8 @@ export async function undoApproval(actor: Actor, approvalId: string, now: Date):
     const { planUndo, reasonIds } = approvalContext.parse(approval.context);
     if (approval.state === 'approved' && act === 'film' && actId)
       await undoLookIn(tx, actor, { clipId: lookAct.parse(approval.body).clipId, id: actId }, now);
+    if (approval.state === 'approved' && act === 'ask-film' && actId)
+      await takeBackFilmIn(tx, actor, actId, now);
     if (approval.state === 'approved' && act === 'plan') await takeBackPlan(tx, approval.clientId, planUndo);
     await setApproval(tx, approvalId, {
       state: 'waiting',
