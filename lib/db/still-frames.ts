@@ -1,19 +1,22 @@
 import type { KeptStill } from '#lib/balance/kept-still.ts';
 import type { TeamPg } from './client.ts';
 
-/** A still of a question with its size in pixels. */
-export async function findSizedStill(
-  tx: TeamPg,
-  stillId: string,
-): Promise<{ clientId: string; storageKey: string; width: number; height: number } | undefined> {
-  const { rows } = await tx.client.query<{
-    clientId: string;
-    storageKey: string;
-    width: number;
-    height: number;
-  }>(
-    `select client_id as "clientId", storage_key as "storageKey", width, height from question_still
-     where team_id = $1 and id = $2::uuid`,
+export type SizedStill = {
+  clientId: string;
+  storageKey: string;
+  width: number;
+  height: number;
+  /** The moment of a film that it was taken from; null: it came with a question. */
+  film: { clipId: string; filmedOn: string; atSeconds: number } | null;
+};
+
+/** A still of a question or of a film with its size in pixels. */
+export async function findSizedStill(tx: TeamPg, stillId: string): Promise<SizedStill | undefined> {
+  const { rows } = await tx.client.query<SizedStill>(
+    `select s.client_id as "clientId", s.storage_key as "storageKey", s.width, s.height, case when k.id is not null then
+       jsonb_build_object('clipId', k.id, 'filmedOn', k.filmed_on, 'atSeconds', coalesce(s.at_seconds, 0)) end as film
+     from question_still s left join clip k on k.team_id = s.team_id and k.id = s.clip_id
+     where s.team_id = $1 and s.id = $2::uuid`,
     [tx.teamId, stillId],
   );
   return rows[0];
@@ -23,12 +26,12 @@ type FrameValues = Pick<KeptStill, 'placed' | 'second' | 'plumb' | 'scale' | 'mo
 
 export async function insertStillFrame(
   tx: TeamPg,
-  of: { clientId: string; storageKey: string; at: Date },
+  of: Pick<SizedStill, 'clientId' | 'storageKey' | 'film'> & { at: Date },
   { placed, second, plumb, scale, model }: FrameValues,
 ): Promise<string> {
   const { rows } = await tx.client.query<{ id: string }>(
-    `insert into still_frame (team_id, client_id, storage_key, joints, vertical, scale, mass_model, created_at)
-     values ($1, $2, $3, $4, $5, $6, $7, $8) returning id`,
+    `insert into still_frame (team_id, client_id, storage_key, joints, vertical, scale, mass_model, created_at, clip_id, at_seconds)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10) returning id`,
     [
       tx.teamId,
       of.clientId,
@@ -38,6 +41,8 @@ export async function insertStillFrame(
       JSON.stringify(scale),
       model,
       of.at,
+      of.film?.clipId ?? null,
+      of.film?.atSeconds ?? null,
     ],
   );
   return rows[0]?.id ?? '';

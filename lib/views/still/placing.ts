@@ -79,6 +79,16 @@ export function movedTo(placing: Placing, spot: Spot, to: Point, size: Size): Pl
   return { ...placing, placed: { ...placing.placed, [spot]: at } };
 }
 
+/** The upright through the wrist, as the plumb line says what is upright, as long as the picture is high: the line to stack on. */
+export function uprightThrough({ placed, plumb }: Placing, { height }: Size): Plumb {
+  const [across, down] = [plumb.bottom.x - plumb.top.x, plumb.bottom.y - plumb.top.y];
+  const length = Math.hypot(across, down);
+  const { wrist } = placed;
+  if (length === 0) return { top: wrist, bottom: wrist };
+  const along = (by: number) => ({ x: wrist.x + (across / length) * by, y: wrist.y + (down / length) * by });
+  return { top: along(-height), bottom: along(height) };
+}
+
 export function nextSpot(spot: Spot, by: 1 | -1): Spot {
   const at = (SPOTS.indexOf(spot) + by + SPOTS.length) % SPOTS.length;
   return SPOTS[at] ?? spot;

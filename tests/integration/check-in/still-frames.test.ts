@@ -43,6 +43,18 @@ it('keeps what was placed on a still, for the team of the client and nobody else
     ]),
   ).toHaveLength(2);
 
+  const beside = { ...placed, ankle: { x: size.width + 1, y: 2 } };
+  await expect(keepStillFrame(lead, stillId, { ...body, placed: beside }, NOW)).rejects.toMatchObject({
+    code: 'invalid',
+    fields: { 'placed.ankle': expect.stringContaining('move it inside') },
+  });
+  const far = { ...placed, elbow: { x: 0, y: 0 } };
+  await expect(keepStillFrame(lead, stillId, { ...body, placed: far }, NOW)).rejects.toThrow('times as long');
+  const none = Object.fromEntries(Object.keys(placed).map((name) => [name, { x: 1, y: 1 }])) as typeof placed;
+  await expect(keepStillFrame(lead, stillId, { ...body, second: none }, NOW)).rejects.toThrow(
+    'has no length',
+  );
+
   const other = leadOf(await makeTestTeam('Other'));
   expect(await loadStillPage(other, stillId)).toBeUndefined();
   await expect(keepStillFrame(other, stillId, body, NOW)).rejects.toMatchObject({ code: 'not-found' });

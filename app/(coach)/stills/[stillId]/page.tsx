@@ -8,6 +8,7 @@ import { localDateOf } from '#lib/domain/local-date.ts';
 import { stillAddress } from '#lib/schemas/question.ts';
 import { noteRead } from '#lib/usecases/rights/note-read.ts';
 import { loadStillPage } from '#lib/usecases/stills/load-still-page.ts';
+import { filmSecond } from '#lib/views/looking/film-second.ts';
 import { exactDate } from '#lib/views/say-date.ts';
 import forms from '../../clients/_parts/forms.module.css';
 import { PlaceJoints } from './_parts/place-joints.tsx';
@@ -23,7 +24,7 @@ export default async function StillPage({ params, searchParams }: Props) {
   const loaded = address.success ? await loadStillPage(actor, address.data.stillId) : undefined;
   if (!address.success || !loaded) notFound();
   const { stillId } = address.data;
-  const { client, size, frames } = loaded;
+  const { client, size, frames, film } = loaded;
   after(() => noteRead(actor, client.id, 'picture', now()));
   const { frame } = await searchParams;
   const opened = frames.find(
@@ -34,7 +35,13 @@ export default async function StillPage({ params, searchParams }: Props) {
       <h1>Still of {client.name}</h1>
       <p className={forms.lead}>
         Place the joints, the ends of the hand and a line that hangs straight. It says where the points are,
-        with the error that placing brings, and nothing about the person.{' '}
+        with the error that placing brings, and nothing about the person: nothing here is a diagnosis.{' '}
+        {film && (
+          <>
+            Taken <Link href={`/clips/${film.clipId}`}>from the film of {exactDate(film.filmedOn)}</Link> at{' '}
+            {filmSecond(film.atSeconds)}.{' '}
+          </>
+        )}
         <Link href={`/clients/${client.id}`}>Back to {client.name}</Link>
       </p>
       <PlaceJoints

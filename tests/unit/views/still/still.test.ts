@@ -3,7 +3,16 @@ import { PLACED, type Placed } from '#lib/balance/landmarks.ts';
 import { readStill, type Still } from '#lib/balance/read-still.ts';
 import { sameSpread, stillErrors } from '#lib/balance/still-errors.ts';
 import { stillFrame } from '#lib/schemas/still-frame.ts';
-import { firstPlacing, movedTo, nextSpot, SPOTS, spotAt, turnedOver } from '#lib/views/still/placing.ts';
+import {
+  firstPlacing,
+  movedTo,
+  nextSpot,
+  SPOTS,
+  spotAt,
+  turnedOver,
+  uprightThrough,
+} from '#lib/views/still/placing.ts';
+import { keptFigures } from '#lib/views/still/since-before.ts';
 import { impossibleInWords, stillLines } from '#lib/views/still/still-lines.ts';
 
 const SIZE = { width: 900, height: 1200 };
@@ -102,4 +111,50 @@ describe('what a still says', () => {
       expect([field, refused.error?.issues[0]?.path[0]]).toEqual([field, field]);
     }
   });
+});
+
+describe('kept placings over time', () => {
+  const { placed, plumb } = firstPlacing(SIZE);
+  const bent = (by: number): Placed => ({ ...placed, ankle: { x: placed.ankle.x + by, y: placed.ankle.y } });
+  const kept = (of: Placed, second: Placed | null = null) => ({
+    stillId: 's',
+    placed: of,
+    second,
+    plumb,
+    scale: { by: 'hand', metres: 0.18 } as const,
+    model: 'winter' as const,
+  });
+
+  it('say what changed since the one before only where it is more than placing', () => {
+    const [now, before] = keptFigures([
+      kept(bent(0)),
+      kept({ ...placed, hip: { x: placed.hip.x + 90, y: placed.hip.y } }),
+    ]);
+    expect(now?.find(({ name }) => name === 'hip')?.since).toMatch(/^\+\d+° ± \d/);
+    expect(before?.every(({ since }) => since === '')).toBe(true);
+    const [same] = keptFigures([kept(placed), kept(bent(1))]);
+    expect(same?.map(({ since }) => since)).toEqual(Array(3).fill('no change that placing can show'));
+    expect(same?.[1]?.told).toMatch(/^1[78]\d(\.\d)?° ± \d/);
+  });
+
+  it('take the error from placing twice where that was done, and say nothing of what cannot be read', () => {
+    const [twice] = keptFigures([kept(placed, bent(0.4)), kept(placed)]);
+    const [once] = keptFigures([kept(placed)]);
+    expect(twice?.[2]?.told).not.toBe(once?.[2]?.told);
+    const flat = { ...kept(placed), plumb: { top: plumb.top, bottom: plumb.top } };
+    expect(keptFigures([flat])[0]?.map(({ told }) => told)).toEqual(['not known', 'not known', 'not known']);
+    expect(keptFigures([])).toEqual([]);
+  });
+});
+
+it('draws the upright through the wrist along the plumb line', () => {
+  const start = firstPlacing(SIZE);
+  const straight = uprightThrough(start, SIZE);
+  expect([straight.top.x, straight.bottom.x]).toEqual([start.placed.wrist.x, start.placed.wrist.x]);
+  const leaning = { ...start, plumb: { top: { x: 0, y: 0 }, bottom: { x: 300, y: 400 } } };
+  const line = uprightThrough(leaning, SIZE);
+  expect((line.bottom.x - line.top.x) / (line.bottom.y - line.top.y)).toBeCloseTo(0.75, 9);
+  expect(
+    uprightThrough({ ...start, plumb: { top: start.plumb.top, bottom: start.plumb.top } }, SIZE).top,
+  ).toEqual(start.placed.wrist);
 });

@@ -1,25 +1,22 @@
 import Link from 'next/link';
 import type { KeptStill } from '#lib/balance/kept-still.ts';
-import { readStill } from '#lib/balance/read-still.ts';
-import { FIRST_SPREAD, sameSpread, spreadOfPlacings, stillErrors } from '#lib/balance/still-errors.ts';
-import { stillLines } from '#lib/views/still/still-lines.ts';
+import { keptFigures } from '#lib/views/still/since-before.ts';
 import forms from '../../../clients/_parts/forms.module.css';
 import styles from './still.module.css';
 
 export type Frame = Omit<KeptStill, 'at'> & { at: string; date: string };
 
-const SHOWN = ['centre of mass over the hand', 'shoulder', 'hip'];
-
 /** Placings that were kept, newest first: the same figures over time. */
 export function KeptFrames({ frames }: { frames: readonly Frame[] }) {
   if (frames.length === 0) return null;
+  const figures = keptFigures(frames);
   return (
     <table className={`${forms.rows} ${styles.figures}`}>
-      <caption>Kept before</caption>
+      <caption>Kept before, each against the one below it</caption>
       <thead>
         <tr>
           <th scope="col">Day</th>
-          {SHOWN.map((name) => (
+          {figures[0]?.map(({ name }) => (
             <th key={name} scope="col">
               {name}
             </th>
@@ -27,28 +24,20 @@ export function KeptFrames({ frames }: { frames: readonly Frame[] }) {
         </tr>
       </thead>
       <tbody>
-        {frames.map((frame) => (
+        {frames.map((frame, at) => (
           <tr key={frame.id}>
             <td>
               <Link href={`/stills/${frame.stillId}?frame=${frame.id}`}>{frame.date}</Link>
             </td>
-            {figuresOf(frame).map(([name, told]) => (
-              <td key={name}>{told}</td>
+            {figures[at]?.map(({ name, told, since }) => (
+              <td key={name}>
+                {told}
+                {since && <span className={styles.since}>{since}</span>}
+              </td>
             ))}
           </tr>
         ))}
       </tbody>
     </table>
   );
-}
-
-function figuresOf(frame: Frame): [name: string, told: string][] {
-  const still = { ...frame, placed: frame.second ?? frame.placed };
-  const spread = frame.second ? spreadOfPlacings(frame.placed, frame.second) : sameSpread(FIRST_SPREAD);
-  const [reading, errors] = [readStill(still), stillErrors(still, spread)];
-  const lines = reading && errors ? stillLines(reading, errors, null) : [];
-  return SHOWN.map((name) => {
-    const line = lines.find((one) => one.name === name);
-    return [name, line ? `${line.value} ${line.error}` : 'not known'];
-  });
 }

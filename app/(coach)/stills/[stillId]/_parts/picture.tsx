@@ -14,6 +14,7 @@ import {
   SPOTS,
   type Spot,
   spotAt,
+  uprightThrough,
 } from '#lib/views/still/placing.ts';
 import styles from './still.module.css';
 
@@ -88,6 +89,7 @@ export function Picture({ stillId, size, placing, first, model, move }: Props) {
   }
   const { placed, plumb, chosen } = placing;
   const centre = centreOfMass(placed, model);
+  const stack = uprightThrough(placing, size);
   return (
     <div>
       <div className={styles.window}>
@@ -106,6 +108,9 @@ export function Picture({ stillId, size, placing, first, model, move }: Props) {
           <image href={`/api/stills/${stillId}`} width={size.width} height={size.height} />
           <g className={styles.plumb} strokeWidth={mark / 4}>
             <line x1={plumb.top.x} y1={plumb.top.y} x2={plumb.bottom.x} y2={plumb.bottom.y} />
+          </g>
+          <g className={styles.stack} strokeWidth={mark / 5}>
+            <line x1={stack.top.x} y1={stack.top.y} x2={stack.bottom.x} y2={stack.bottom.y} />
           </g>
           {first && <Body placed={first} mark={mark} className={styles.first} />}
           <Body placed={placed} mark={mark} className={styles.body} />
