@@ -224,6 +224,7 @@ export const ROUTES: readonly RouteRow[] = [
   { path: '/clips/[clipId]', allows: { page: 'see-clients' } },
   { path: '/consent', allows: { page: 'own-record' } },
   { path: '/earlier', allows: { page: 'check-in' } },
+  { path: '/films', allows: { page: 'see-own-training' } },
   { path: '/films/[clipId]', allows: { page: 'see-own-training' } },
   { path: '/guardian', allows: { page: 'act-as-guardian' } },
   { path: '/guardian/[token]', allows: { page: 'open' } },

@@ -89,3 +89,22 @@ export async function isAskedAlready(
   );
   return (rowCount ?? 0) > 0;
 }
+
+export type FilmRung = { rungId: string; name: string; ladder: string; eachSide: boolean; camera: string };
+
+/** Rungs in use of the ladders that a client stands on or has in a plan, in the order of the library. */
+export async function listFilmRungs(tx: TeamPg, clientId: string): Promise<FilmRung[]> {
+  const { rows } = await tx.client.query<FilmRung>(
+    `select r.id as "rungId", r.name, l.name as ladder, d.each_side as "eachSide", d.camera
+     from rung r join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
+     join drill d on d.team_id = r.team_id and d.id = r.drill_id
+     where r.team_id = $1 and r.retired_at is null and l.retired_at is null and l.id in (
+       select ladder_id from placement where team_id = $1 and client_id = $2::uuid
+       union select n.ladder_id from plan p join plan_session s on s.team_id = p.team_id and s.plan_id = p.id
+         join plan_item i on i.team_id = s.team_id and i.session_id = s.id
+         join rung n on n.team_id = i.team_id and n.id = i.rung_id where p.team_id = $1 and p.client_id = $2::uuid)
+     order by l.position, l.name, r.position, r.name`,
+    [tx.teamId, clientId],
+  );
+  return rows;
+}

@@ -33,6 +33,7 @@ export function remove(name: string): void {
 export function clearEverythingKept(): void {
   try {
     for (const key of Object.keys(localStorage)) if (key.startsWith(PREFIX)) localStorage.removeItem(key);
+    indexedDB.deleteDatabase('plumbline-films');
   } catch {
     // A browser that keeps nothing has nothing to clear.
   }

@@ -4,6 +4,7 @@ import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { repliesFilter } from '#lib/schemas/reply.ts';
+import { loadWaitingFilms } from '#lib/usecases/film/load-waiting-films.ts';
 import { loadReplies } from '#lib/usecases/load-replies.ts';
 import { answeringInWords } from '#lib/views/replies/answering-words.ts';
 import { repliesHeadline } from '#lib/views/replies/replies-headline.ts';
@@ -13,6 +14,7 @@ import { HoursForm } from './_parts/hours-form.tsx';
 import styles from './_parts/replies.module.css';
 import { RepliesNav } from './_parts/replies-nav.tsx';
 import { SearchForm } from './_parts/search-form.tsx';
+import { WaitingFilms } from './_parts/waiting-films.tsx';
 import { WaitingGroups } from './_parts/waiting-groups.tsx';
 
 export const metadata: Metadata = { title: 'Replies' };
@@ -24,6 +26,7 @@ export default async function RepliesPage({ searchParams }: Props) {
   const filter = repliesFilter.parse(await searchParams);
   const { waiting, more, answering, zone, kept, found } = await loadReplies(actor, filter, now());
   const mine = filter.coach === 'mine';
+  const films = await loadWaitingFilms(actor, mine ? 'mine' : 'all', now());
   return (
     <main id="main" tabIndex={-1} className={styles.page}>
       <div className={styles.head}>
@@ -45,6 +48,7 @@ export default async function RepliesPage({ searchParams }: Props) {
           Questions that clients ask on their phones stand here until they are answered.
         </p>
       )}
+      <WaitingFilms films={films} />
       {more > 0 && <p>{more} more follow as these are answered.</p>}
       {waiting.length > 0 && (
         <div className={styles.keys}>

@@ -14,6 +14,7 @@ import { BeforeTraining } from './before-training.tsx';
 import { DoneToday } from './done-today.tsx';
 import { LastFromCoach } from './last-from-coach.tsx';
 import { YourLimits } from './limit-words.tsx';
+import { OtherFilms } from './other-films.tsx';
 import { TodayActs } from './today-acts.tsx';
 import { TodayPlan } from './today-plan.tsx';
 import { WhatChanged } from './what-changed.tsx';
@@ -59,6 +60,7 @@ export default async function TodayPage() {
         <RefusedList clientId={today.clientId} />
         <DoneToday done={today.done} zone={client.zone} now={at} />
         {session ? <TodayPlan session={session} today={date} films={today.films} /> : null}
+        <OtherFilms today={today} />
         <LastFromCoach today={today} now={at} />
         {actor.role === 'client' ? <WordsRead ids={unreadOf(today)} /> : null}
         <TodayActs />

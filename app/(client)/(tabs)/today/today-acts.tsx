@@ -24,6 +24,9 @@ export function TodayActs() {
         <Link className="word-act" href="/earlier" prefetch={false}>
           Earlier check-ins
         </Link>
+        <Link className="word-act" href="/films" prefetch={false}>
+          Films
+        </Link>
       </div>
     </>
   );

@@ -1,5 +1,6 @@
+import Link from 'next/link';
 import { asSentence } from '#lib/domain/labels.ts';
-import { dayAsSaid } from '#lib/views/phone-dates.ts';
+import { dayAsSaid, shortDate } from '#lib/views/phone-dates.ts';
 import type { PhoneDrill, PhoneSession } from '#lib/views/phone-session.ts';
 import { Bob } from '../../_phone/icons.tsx';
 import { LimitWords } from './limit-words.tsx';
@@ -65,11 +66,16 @@ function ToDo({ drill, films }: { drill: PhoneDrill; films: Film[] }) {
       {drill.limit ? <LimitWords limit={drill.limit} /> : null}
       {drill.note ? <div className="quiet">{drill.note}</div> : null}
       {asked.map((film) => (
-        <div key={film.rungId + film.side} className="quiet">
-          please film: {film.side === 'both' ? '' : `${film.side}, `}
+        <Link
+          key={film.rungId + film.side + film.angle}
+          className="film-beside"
+          href="/films"
+          prefetch={false}
+        >
+          Please film it: {film.side === 'both' ? '' : `${film.side}, `}
           {film.angle}
-          {film.byDate ? `, by ${film.byDate}` : ''}
-        </div>
+          {film.byDate ? `, by ${shortDate(film.byDate)}` : ''}
+        </Link>
       ))}
     </div>
   );

@@ -23,7 +23,7 @@ export default async function OwnFilmPage({ params }: { params: Promise<unknown>
   return (
     <div className="phone">
       <header className="phone-head">
-        <Link className="back" href="/answers" aria-label="Back to Answers">
+        <Link className="back" href="/films" aria-label="Back to Films">
           <Back />
         </Link>
         <span className="state">{shortDate(film.filmedOn)}</span>

@@ -5,6 +5,7 @@ import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { clientAddress } from '#lib/schemas/client-address.ts';
+import { loadClientFilms } from '#lib/usecases/film/load-client-films.ts';
 import { loadClient } from '#lib/usecases/load-client.ts';
 import { noteRead } from '#lib/usecases/rights/note-read.ts';
 import { loadApprovals } from '#lib/usecases/team/load-approvals.ts';
@@ -13,6 +14,7 @@ import { AxisRow } from './_page/axis-row.tsx';
 import { BalanceWindow } from './_page/balance-window.tsx';
 import { CheckIns } from './_page/check-ins.tsx';
 import styles from './_page/client-page.module.css';
+import { Films } from './_page/films.tsx';
 import { Head } from './_page/head.tsx';
 import { Ladders } from './_page/ladders.tsx';
 import { Load } from './_page/load.tsx';
@@ -37,6 +39,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
   after(() => noteRead(actor, page.id, 'client-page', now()));
   const team = await loadClientTeam(actor, page.id, now());
   const approvals = await loadApprovals(actor, { clientId: page.id }, now());
+  const films = await loadClientFilms(actor, page.id, now());
   const { saved } = await searchParams;
   return (
     <main id="main" tabIndex={-1}>
@@ -44,6 +47,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
         <TheLine />
         <Head
           page={page}
+          waits={loaded.waits}
           saved={typeof saved === 'string' && /^\d{1,5}$/.test(saved) ? saved : undefined}
           mayExport={may(actor.role, 'export-clients')}
           mayEdit={may(actor.role, 'edit-clients')}
@@ -68,6 +72,9 @@ export default async function ClientPage({ params, searchParams }: Props) {
             entries={page.timeline}
             mayWrite={may(actor.role, 'write-to-clients')}
           />
+          {films ? (
+            <Films clientId={page.id} films={films} mayAct={may(actor.role, 'act-on-reasons')} />
+          ) : null}
           <StepsTried clientId={page.id} steps={loaded.tried} />
           <PastReasons clientId={page.id} lines={loaded.past} />
         </div>
