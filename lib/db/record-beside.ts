@@ -3,7 +3,8 @@
 /** ISO 8601 in UTC with milliseconds. */
 const iso = (column: string) => `to_char(${column} at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')`;
 
-export const CLINICIAN_WORDS = `select c.date, c.region, c.side, c.words, c.review_on as "reviewOn", m.name as by
+export const CLINICIAN_WORDS = `select c.date, c.region, c.side, c.words, c.review_on as "reviewOn", m.name as by,
+  nullif(c.clinician, '') as clinician, c.told, case when c.told is not null then c.lifts end as lifts
   from clinician_word c left join member m on m.team_id = c.team_id and m.id = c.by_id
   where c.team_id = $1 and c.client_id = $2 order by c.date, c.id`;
 export const FILMS = `select ${iso('c.created_at')} as "askedAt", m.name as by, l.name as ladder, r.name as rung, c.side, c.angle,

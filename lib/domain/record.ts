@@ -205,6 +205,10 @@ export type RecordClinicianWord = {
   words: string;
   reviewOn: string | null;
   by: string | null;
+  clinician?: string | null;
+  /** Health question or danger sign of the start that it is about, and whether it allows what that held. */
+  told?: string | null;
+  lifts?: boolean | null;
 };
 export type RecordFilm = {
   askedAt: string;

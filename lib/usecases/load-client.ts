@@ -4,6 +4,7 @@ import { listCheckInWords } from '#lib/db/check-in-words.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findClient, listNotes, listSeen, type NoteRow } from '#lib/db/clients.ts';
 import { listReasonsLeftAlone, listStepsTaken } from '#lib/db/followed-steps.ts';
+import { listGuardians } from '#lib/db/guardians.ts';
 import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
 import { listLimits } from '#lib/db/limits.ts';
 import { listPlannableRungs } from '#lib/db/plans.ts';
@@ -11,10 +12,13 @@ import { listCorrectedCheckIns, listDeletedCheckIns } from '#lib/db/raw-check-in
 import { listClosedReasons } from '#lib/db/reason-history.ts';
 import { listReasons, type ReasonRow } from '#lib/db/reasons.ts';
 import { listSettings } from '#lib/db/settings.ts';
+import { listToldHolds } from '#lib/db/told-holds.ts';
+import { guardiansAgree } from '#lib/domain/intake/guardian-text.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import type { Standing } from '#lib/domain/vocabulary.ts';
 import { type ClientPage, clientPage, pageDate } from '#lib/views/client-page.ts';
 import { type PastReasonLine, pastReasons } from '#lib/views/client-past-reasons.ts';
+import { waitsInWords } from '#lib/views/intake/board-lines.ts';
 import { limitInPlan } from '#lib/views/limit-in-plan.ts';
 import { type LimitLine, limitLines } from '#lib/views/limit-lines.ts';
 import { type StepTried, stepsTried } from '#lib/views/steps/steps-tried.ts';
@@ -25,6 +29,8 @@ export type ClientLoaded = {
   joined: boolean;
   notes: NoteRow[];
   limits: LimitLine[];
+  /** What of the start waits, as a sentence; empty: nothing. */
+  waits: string;
   /** Steps taken, newest first, with what became of them. */
   tried: StepTried[];
   /** Reasons that are closed, newest first. */
@@ -70,6 +76,7 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
       page,
       tried: stepsTried(steps, today, limits),
       past: pastReasons(closed, { steps, alone }, { zone: client.zone, today }),
+      waits: await startWaits(tx, client, today),
       standing: client.standing,
       joined: client.joinedAt !== null,
       notes: await listNotes(tx, clientId),
@@ -77,6 +84,20 @@ export function loadClient(actor: Actor, clientId: string, now: Date): Promise<C
         limitInPlan(limit, view.planOn(today), view.rungs, today),
       ),
     };
+  });
+}
+
+async function startWaits(
+  tx: TeamPg,
+  { id, name, under18 }: { id: string; name: string; under18: boolean },
+  today: string,
+): Promise<string> {
+  const holds = await listToldHolds(tx, id, today);
+  const agree = !under18 || guardiansAgree(await listGuardians(tx, id));
+  return waitsInWords({
+    name,
+    told: holds.filter(({ from }) => from <= today).map(({ told }) => told),
+    agree,
   });
 }
 

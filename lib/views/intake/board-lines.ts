@@ -1,4 +1,5 @@
 import { isSign, type ToldAtStart, toldInWords } from '#lib/domain/intake/told-at-start.ts';
+import { asSentence } from '#lib/domain/labels.ts';
 
 type News = { clientId: string; name: string; told: string[]; guardian: boolean; sentAt: Date | null };
 
@@ -20,6 +21,17 @@ export function startLines(news: readonly News[]): { words: string; href: string
     ...lines.slice(0, SHOWN),
     { words: `and ${more} more whose start waits for something, on their pages`, href: '/clients' },
   ];
+}
+
+/** The same on the client's page, as a sentence; empty: nothing waits. */
+export function waitsInWords(waits: { name: string; told: readonly string[]; agree: boolean }): string {
+  const lines = [
+    asSentence(heldInWords(waits.told as ToldAtStart[])),
+    waits.agree
+      ? ''
+      : `${waits.name} is under 18, and no parent or guardian agrees yet: training does not begin`,
+  ].filter(Boolean);
+  return lines.map((line) => `${line}.`).join(' ');
 }
 
 /** "the plan is held until a clinician’s word (chest pain)". Empty: nothing is held. */

@@ -4,10 +4,17 @@ import type { ClientPage } from '#lib/views/client-page.ts';
 import styles from './client-page.module.css';
 import { Said } from './said.tsx';
 
-type Props = { page: ClientPage; saved: string | undefined; mayExport: boolean; mayEdit: boolean };
+type Props = {
+  page: ClientPage;
+  /** What of the start waits. */
+  waits: string;
+  saved: string | undefined;
+  mayExport: boolean;
+  mayEdit: boolean;
+};
 
 /** Who this is, how they are in two sentences, why they are on the board, and the step proposed. */
-export function Head({ page, saved, mayExport, mayEdit }: Props) {
+export function Head({ page, waits, saved, mayExport, mayEdit }: Props) {
   const { reasons } = page;
   return (
     <div className={styles.top}>
@@ -18,6 +25,11 @@ export function Head({ page, saved, mayExport, mayEdit }: Props) {
         <p className={styles.headline}>
           <Said text={page.headline.join(' ')} />
         </p>
+        {waits ? (
+          <p className={styles.about}>
+            {waits} <Link href={`/clients/${page.id}/intake`}>The start</Link>
+          </p>
+        ) : null}
         {reasons.lines.length > 0 ? (
           <ul className={styles.reasons} aria-label="Reasons">
             {reasons.lines.map((reason) => (
