@@ -1,4 +1,5 @@
 import { dayNumber } from '#lib/domain/day-number.ts';
+import { newStartAt } from './new-start.ts';
 import type { ClientView } from './types.ts';
 
 /** Standings in which nothing is expected of the client and nothing fires. */
@@ -17,6 +18,7 @@ export type Silence = {
 /** How long a client has been silent, against the own longest gap; `undefined` before the first check-in. */
 export function silenceOf(view: ClientView, gapDays: number): Silence | undefined {
   const { days } = view;
+  const start = newStartAt(view);
   let last = -1;
   let longestGap = 0;
   let off = 0;
@@ -24,7 +26,9 @@ export function silenceOf(view: ClientView, gapDays: number): Silence | undefine
   days.forEach((day, index) => {
     if (day.checkIns.length > 0) {
       const gap = index - last - off;
-      if (last >= 0 && index > days.length - 1 - gapDays) longestGap = Math.max(longestGap, gap);
+      // The absence that somebody came back from as new is no gap of theirs.
+      if (last >= 0 && index > days.length - 1 - gapDays && index > start)
+        longestGap = Math.max(longestGap, gap);
       last = index;
       off = 0;
       since = 0;

@@ -3,6 +3,7 @@ import { median } from '#lib/stats/median.ts';
 import { exceeds, reaches } from './compare.ts';
 import { type Drill, drillsOf, weightOn } from './drill-days.ts';
 import { type LoadSeries, loadsOf } from './load-series.ts';
+import { newStartAt } from './new-start.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView } from './types.ts';
 import { totalUpTo, usualWeek } from './usual-week.ts';
@@ -23,7 +24,8 @@ export type BiggerSessions = { mean: number; usual: number; ratio: number; count
 
 /** Cause (i): the last sessions were all bigger than the usual one and, on average, much bigger. */
 export function biggerSessions(view: ClientView, limits: Limits): BiggerSessions | undefined {
-  const sessions = sessionsOf(view);
+  const start = newStartAt(view);
+  const sessions = sessionsOf(view).filter(({ index }) => index >= start);
   const count = limits['loadJump.sessions'];
   const last = sessions.slice(-count);
   const before = sessions.slice(-count - limits['loadJump.sessionsBefore'], -count);
@@ -55,7 +57,7 @@ export function moreSets(view: ClientView, drill: Drill, rule: SetsRule): MoreSe
   const first = last[0];
   if (!first || last.length < rule.days || first.index <= view.days.length - 1 - rule.within)
     return undefined;
-  const before = setsBefore(drill, rule);
+  const before = setsBefore(drill, rule, newStartAt(view));
   const usual = median(before);
   if (before.length < rule.beforeAtLeast || !usual) return undefined;
   const sets = last.map((day) => day.sets);
@@ -67,10 +69,11 @@ export function moreSets(view: ClientView, drill: Drill, rule: SetsRule): MoreSe
 }
 
 /** Sets of the days before the last ones that are in no easy week, newest first. */
-function setsBefore({ days }: Drill, rule: SetsRule): number[] {
+function setsBefore({ days }: Drill, rule: SetsRule, from: number): number[] {
   const before: number[] = [];
   for (let at = days.length - 1 - rule.days; at >= 0 && before.length < rule.before; at -= 1) {
     const day = days[at];
+    if (day && day.index < from) break;
     if (day && !day.easy) before.push(day.sets);
   }
   return before;

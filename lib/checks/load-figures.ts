@@ -3,6 +3,7 @@ import { ewma } from '#lib/stats/ewma.ts';
 import { type Monotony, monotony } from '#lib/stats/monotony.ts';
 import { uncoupledRatio } from '#lib/stats/uncoupled-ratio.ts';
 import type { LoadSeries } from './load-series.ts';
+import { daysHere, newStartAt } from './new-start.ts';
 import type { Limits } from './thresholds.ts';
 import type { ClientView } from './types.ts';
 import { type Total, totalUpTo, type UsualWeek, usualWeek } from './usual-week.ts';
@@ -33,8 +34,8 @@ export function loadFigures(view: ClientView, series: LoadSeries, limits: Limits
   const known28 = totalUpTo(series, last, 4 * length);
   const complete = known28.known === known28.of;
   const before: [number, number, number] = [one.total, two.total, three.total];
-  const daily = knownValues(series);
-  const longEnough = view.days.length >= limits['ewma.afterDays'];
+  const daily = knownValues(series, newStartAt(view));
+  const longEnough = daysHere(view) >= limits['ewma.afterDays'];
   return {
     week,
     usual: usualWeek(view, series, limits),
@@ -57,6 +58,7 @@ export function recentMonotony(series: LoadSeries, last: number, days: number): 
   return monotony([...series.values.subarray(last - days + 1, last + 1)]);
 }
 
-function knownValues(series: LoadSeries): number[] {
-  return [...series.values].filter((_, index) => series.known[index] === 1);
+/** From the day on which the client began, or began again. */
+function knownValues(series: LoadSeries, from: number): number[] {
+  return [...series.values].filter((_, index) => index >= from && series.known[index] === 1);
 }

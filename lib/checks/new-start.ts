@@ -15,7 +15,7 @@ const started = oncePerView(({ days, limits }) => {
   let away = 0;
   days.forEach(({ state, checkIns }, index) => {
     if (state === 'trained') {
-      if (away >= limits['returnTooFast.newStartDays']) start = index;
+      if (away >= limits['day.newStartDays']) start = index;
       away = 0;
     } else away = checkIns.length > 0 ? 0 : away + 1;
   });
@@ -35,5 +35,5 @@ export function isAwayAsNew({ days, limits }: ClientView): boolean {
     away += 1;
   }
   const known = days.some(({ checkIns }) => checkIns.length > 0);
-  return known && away >= limits['returnTooFast.newStartDays'];
+  return known && away >= limits['day.newStartDays'];
 }

@@ -1,6 +1,7 @@
 import type { Subject } from '#lib/domain/finding.ts';
 import type { HistoryPlacement, HistoryRung } from '#lib/domain/history.ts';
 import type { Side } from '#lib/domain/vocabulary.ts';
+import { newStartAt } from './new-start.ts';
 import { oncePerView } from './once-per-view.ts';
 import type { ClientView } from './types.ts';
 import { rungInWords } from './words.ts';
@@ -67,8 +68,9 @@ function onSide(
   }
   const rung = newest && view.rungs.get(newest.rungId);
   if (!newest || !rung) return undefined;
-  // Nobody stands on a rung before joining.
-  const joined = view.joinedOn;
+  // Nobody stands on a rung before joining, nor before coming back as new.
+  const start = newStartAt(view);
+  const joined = start > 0 ? view.days[start]?.date : view.joinedOn;
   return {
     key: `${newest.ladderId}:${side}`,
     rung,

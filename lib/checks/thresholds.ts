@@ -9,7 +9,7 @@ import { SIDES_APART } from './thresholds/sides.ts';
 import type { Threshold } from './thresholds/threshold.ts';
 
 /** Raised with every change of a rule or a default, so that stored results name what made them. */
-export const RULES_VERSION = '2026.4';
+export const RULES_VERSION = '2026.5';
 
 const ALL = {
   ...DAYS,

@@ -13,6 +13,7 @@ import type {
   HistoryPlacement,
   HistoryQuestion,
   HistoryRung,
+  HistoryStartTests,
   HistoryStep,
   UsualDaysHere,
 } from '#lib/domain/history.ts';
@@ -62,6 +63,7 @@ export async function loadHistories(
 
   const goals = await byClient<HistoryGoal>(tx, clientIds, GOALS);
   const films = await byClient<HistoryFilm>(tx, clientIds, FILMS);
+  const startTests = await byClient<HistoryStartTests>(tx, clientIds, START_TESTS);
   const answering = await findAnsweringHours(tx);
 
   const rungIdsOf = (id: string) => [
@@ -96,6 +98,7 @@ export async function loadHistories(
         clinicianWords: words.get(client.id) ?? [],
         ...(goals.has(client.id) && { goals: goals.get(client.id) }),
         ...(films.has(client.id) && { films: films.get(client.id) }),
+        ...(startTests.has(client.id) && { startTests: startTests.get(client.id) }),
         ...(answering && { answering }),
       },
     ]),
@@ -131,7 +134,12 @@ function rungsOf(rungs: readonly HistoryRung[], named: ReadonlySet<string> | und
   return rungs.filter((rung) => named?.has(rung.id) || open.has(`${rung.ladderId} ${rung.position}`));
 }
 
-type ClientRow = Omit<HistoryClient, 'invitedAt' | 'joinedAt' | 'intakeSigns'> & {
+type ClientRow = Omit<
+  HistoryClient,
+  'invitedAt' | 'joinedAt' | 'intakeSigns' | 'breakWeeks' | 'toldEffort'
+> & {
+  breakWeeks: number | null;
+  toldEffort: number | null;
   intakeSigns: HistoryClient['intakeSigns'] | null;
   invitedAt: Date | null;
   joinedAt: Date | null;
@@ -141,14 +149,18 @@ async function listClients(tx: TeamPg, clientIds: string[]): Promise<HistoryClie
   const { rows } = await tx.client.query<ClientRow>(
     `select c.id, c.name, c.zone, c.standing, c.invited_at as "invitedAt", c.joined_at as "joinedAt",
        c.under18, c.body_mass_kg as "bodyMassKg", c.told_week_au as "toldWeekAu",
+       case when jsonb_typeof(i.answers #> '{week,effort}') = 'number' then (i.answers #>> '{week,effort}')::float8 end as "toldEffort",
+       case when jsonb_typeof(i.answers -> 'breakWeeks') = 'number' then (i.answers ->> 'breakWeeks')::float8 end as "breakWeeks",
        case when jsonb_typeof(i.answers -> 'pain') = 'array' then i.answers -> 'pain' else '[]'::jsonb end as "intakePain", signs.told as "intakeSigns"
      from client c left join intake i on i.team_id = c.team_id and i.client_id = c.id
      left join lateral ${INTAKE_SIGNS} signs on true
      where c.team_id = $1 and c.id = any($2::uuid[]) order by c.id`,
     [tx.teamId, clientIds],
   );
-  return rows.map(({ intakeSigns, ...row }) => ({
+  return rows.map(({ intakeSigns, breakWeeks, toldEffort, ...row }) => ({
     ...row,
+    ...(breakWeeks !== null && { breakWeeks }),
+    ...(toldEffort !== null && { toldEffort }),
     ...(intakeSigns && { intakeSigns }),
     invitedAt: row.invitedAt?.toISOString() ?? null,
     joinedAt: row.joinedAt?.toISOString() ?? null,
@@ -231,6 +243,10 @@ const FILMS = `select f.client_id, jsonb_build_object('id', f.id, 'askedAt', ${i
     'side', k.side)${seenOnClips('x.team_id = k.team_id and x.id = k.id')},
   ${iso('k.received_at')} || k.id, k.team_id
   from clip k where k.request_id is null and k.received_at is not null and ${ofUse('k')}`;
+
+const START_TESTS = `select client_id, jsonb_build_object('id', id, 'askedAt', ${iso('asked_at')}, 'movedAt', ${iso('moved_at')},
+    'doneAt', ${iso('coalesce(done_at, placed_at)')}) as value, ${iso('asked_at')} || id as place, team_id
+  from start_tests where ended_at is null`;
 
 /** When coaches looked, oldest first; with `asOf`, from the last look before that evening on, wherever the client is. */
 async function listSeen(

@@ -82,6 +82,19 @@ const ASSESSED = `select c.id, c.on_date as date, ${iso('c.created_at')} as "sav
   left join rung r on r.team_id = c.team_id and r.id = (x.seen->>'rungId')::uuid
   left join drill d on d.team_id = r.team_id and d.id = r.drill_id
   where c.team_id = $1 and c.client_id = $2 order by c.created_at, c.id, p.at, x.at`;
+const START_TESTS = `select c.id, ${iso('c.asked_at')} as "askedAt", m.name as by, l.name as ladder, r.name as rung, d.measure,
+  coalesce(a.told->>'side', 'both') as side, (t.asked->>'sets')::int as sets, (t.asked->>'film')::boolean as film,
+  a.told->>'outcome' as outcome, array(select jsonb_array_elements_text(coalesce(a.told->'values', '[]'))::float8) as values,
+  (a.told->>'tried')::int as tried, (a.told->>'clean')::boolean as clean, (a.told->>'pain')::int as pain, a.told->>'region' as region,
+  ${iso('c.done_at')} as "doneAt", ${iso('c.ended_at')} as "endedAt", ${iso('c.placed_at')} as "placedAt" from start_tests c
+  join member m on m.team_id = c.team_id and m.id = c.by_id
+  cross join lateral jsonb_array_elements(c.tests) with ordinality as t(asked, at)
+  left join lateral (select told from jsonb_array_elements(c.answers) told
+    where told->>'rungId' = t.asked->>'rungId') a on true
+  left join rung r on r.team_id = c.team_id and r.id = (t.asked->>'rungId')::uuid
+  left join drill d on d.team_id = r.team_id and d.id = r.drill_id
+  left join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
+  where c.team_id = $1 and c.client_id = $2 order by c.asked_at, c.id, t.at, a.told->>'side'`;
 const PLACEMENTS = `select l.name as ladder, r.name as rung, c.side, c.from_date as "from", c.why from placement c
   join rung r on r.team_id = c.team_id and r.id = c.rung_id join ladder l on l.team_id = c.team_id and l.id = c.ladder_id
   where c.team_id = $1 and c.client_id = $2 order by c.from_date, l.position, c.side`;
@@ -129,6 +142,7 @@ export function openRecord(tx: TeamPg, clientId: string): RecordSource {
     plans: rows(PLANS),
     goals: rows(GOALS),
     assessed: rows(ASSESSED),
+    startTests: rows(START_TESTS),
     placements: rows(PLACEMENTS),
     questions: rows(QUESTIONS),
     coachWords: rows(COACH_WORDS),

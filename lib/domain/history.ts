@@ -44,6 +44,8 @@ export type ClientHistory = {
   goals?: HistoryGoal[] | undefined;
   /** Films asked for: a film is waited for until it is received, and waits for a coach until it is looked at. */
   films?: HistoryFilm[] | undefined;
+  /** Tests asked for at a start: waited for until nothing is left to answer. Those taken back are left out. */
+  startTests?: HistoryStartTests[] | undefined;
   /** What coaches saw and measured of the parts of a skill. No check reads it. */
   assessments?: HistoryAssessment[] | undefined;
   /** When the team answers; without it the waiting hours run round the clock. */
@@ -74,6 +76,14 @@ export type HistoryFilmVerdict = {
   faults: Fault[];
   at: string;
 };
+export type HistoryStartTests = {
+  id: string;
+  askedAt: string;
+  /** The newest answer so far; null: none yet. */
+  movedAt: string | null;
+  /** Nothing was left to answer, or the coach placed by what had come. */
+  doneAt: string | null;
+};
 /** Days 1 Monday to 7 Sunday; `from` and `to` as HH:MM in the team's zone, on the same day. */
 export type AnsweringHours = { zone: string; days: number[]; from: string; to: string };
 
@@ -88,6 +98,10 @@ export type HistoryClient = {
   bodyMassKg: number | null;
   /** Told usual week at intake: days x minutes x effort, arbitrary units. */
   toldWeekAu: number | null;
+  /** How hard a session of that week was told to be, 0-10; absent: not told. */
+  toldEffort?: number | undefined;
+  /** Weeks without training before the start, told at intake; absent: not told, or trained until then. */
+  breakWeeks?: number | undefined;
   /** Danger signs told at the start, the day they were told, and when a clinician spoke of each. */
   intakeSigns?: { date: string; signs: { sign: DangerSign; wordOn: string | null }[] } | undefined;
   intakePain: { region: PainRegion; side: PainSide; value: number; sinceWeeks: number }[];

@@ -158,6 +158,27 @@ export type RecordAssessed = {
   clean: boolean | null;
   pain: number | null;
 };
+/** One start test on one side; what was not answered yet has no outcome. */
+export type RecordStartTest = {
+  id: string;
+  askedAt: string;
+  by: string;
+  ladder: string | null;
+  rung: string | null;
+  measure: string | null;
+  side: string | null;
+  sets: number;
+  film: boolean;
+  outcome: string | null;
+  values: number[];
+  tried: number | null;
+  clean: boolean | null;
+  pain: number | null;
+  region: string | null;
+  doneAt: string | null;
+  endedAt: string | null;
+  placedAt: string | null;
+};
 export type RecordPlacement = { ladder: string; rung: string; side: string; from: string; why: string };
 export type RecordQuestion = {
   id: string;
@@ -252,6 +273,7 @@ export type ClientRecord = {
   plans: RecordPlanItem[];
   goals: RecordGoal[];
   assessed: RecordAssessed[];
+  startTests: RecordStartTest[];
   placements: RecordPlacement[];
   questions: RecordQuestion[];
   coachWords: RecordCoachWord[];

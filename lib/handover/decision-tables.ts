@@ -2,6 +2,7 @@ import type { RecordSource } from '#lib/domain/record.ts';
 import { assessmentColumns } from './assessment-columns.ts';
 import { besideTables } from './beside-tables.ts';
 import { planColumns } from './plan-columns.ts';
+import { startTestColumns } from './start-test-columns.ts';
 import { list, type NamedTable, table } from './table.ts';
 
 /** The CSVs of what was said, decided and done beside the check-ins. */
@@ -60,6 +61,7 @@ export function decisionTables(record: RecordSource, zone: string, notes: boolea
       ['zone', () => zone],
     ]),
     table('assessments.csv', record.assessed, assessmentColumns(zone)),
+    table('start_tests.csv', record.startTests, startTestColumns()),
     table('placements.csv', record.placements, [
       ['from', (row) => row.from],
       ['zone', () => zone],

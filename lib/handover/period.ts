@@ -22,6 +22,7 @@ const SPANS: { [Name in keyof ClientRecord]: SpanOf<ClientRecord[Name][number]> 
   plans: (row) => ({ first: row.from, last: row.until }),
   goals: (row) => ({ first: row.from, last: row.endedOn }),
   assessed: (row) => day(row.date),
+  startTests: (row) => day(row.askedAt),
   placements: (row) => ({ first: row.from, last: null }),
   questions: (row) => day(row.askedAt),
   coachWords: (row) => day(row.writtenAt),
@@ -60,7 +61,7 @@ function touches(span: Span, { from, to }: Period): boolean {
 export function historyWithin(history: ClientHistory, period: Period): ClientHistory {
   const inside = (first: string, last: string | null = first) =>
     touches({ first: first.slice(0, 10), last: last?.slice(0, 10) ?? null }, period);
-  const { goals, films, assessments } = history;
+  const { goals, films, assessments, startTests } = history;
   return {
     ...history,
     plans: history.plans.filter((plan) => inside(plan.from, plan.until)),
@@ -73,6 +74,7 @@ export function historyWithin(history: ClientHistory, period: Period): ClientHis
     seen: history.seen.filter((at) => inside(at)),
     ...(goals && { goals: goals.filter((one) => inside(one.from, one.endedOn)) }),
     ...(films && { films: films.filter((one) => inside(one.askedAt)) }),
+    ...(startTests && { startTests: startTests.filter((one) => inside(one.askedAt)) }),
     ...(assessments && { assessments: assessments.filter((one) => inside(one.date)) }),
   };
 }

@@ -43,14 +43,15 @@ type Given = {
  * The next four weeks done exactly as planned, each seen by the checks from its last evening. Up to the first day of
  * the edited plan the plan before it goes on; days off that were said have no session; other days between are rest.
  * Effort is the client's usual one; minutes are the estimate of the session, times how long this client usually takes
- * against that estimate. Without past sessions both are unknown, and so is the session load.
+ * against that estimate. Without past sessions effort is what was told of the usual week at the start and minutes are the
+ * estimate; where that was not told both are unknown, and so is the session load.
  */
 export function foreseenWeeks(given: Given): { weeks: ForeseenWeek[]; usual: UsualSession } {
   const { date, limits } = given;
   const history = withPlan(given);
   const past = buildView(history, { date, instant: eveningOf(date) }, limits);
   const planOn = kitOrNot((day) => past.planOn(day) as EditedPlan | undefined);
-  const usual = usualSession(history.checkIns, planOn, past.rungs);
+  const usual = usualSession(history, planOn, past.rungs);
   const days = foreseenDays({ history, date, planOn, usual, rungs: past.rungs, limits });
   const after = { ...history, checkIns: [...history.checkIns, ...days] };
   const weeks = Array.from({ length: FORESEEN_WEEKS }, (_, week): ForeseenWeek => {
@@ -128,7 +129,7 @@ function withPlan({ history, plan, date, rungs }: Given): ClientHistory {
 
 /** Usual effort, and how many minutes this client tells for each minute of the estimate of the sessions done. */
 function usualSession(
-  checkIns: readonly HistoryCheckIn[],
+  { checkIns, client }: ClientHistory,
   planOn: (date: string) => EditedPlan | undefined,
   rungs: ReadonlyMap<string, HistoryRung>,
 ): UsualSession {
@@ -136,6 +137,7 @@ function usualSession(
     .filter((one) => one.kind === 'training' && one.effort !== null && one.minutes !== null)
     .sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1))
     .slice(0, SESSIONS_BACK);
+  if (recent.length === 0 && client.toldEffort !== undefined) return { effort: client.toldEffort, pace: 1 };
   const effort = median(recent.flatMap((one) => one.effort ?? [])) ?? null;
   const ratios = recent.flatMap((one) => {
     const plan = planOn(one.date);

@@ -46,6 +46,8 @@ const client = z.strictObject({
     })
     .optional()
     .describe('Danger signs told at the start, and when a word of a clinician about each was recorded'),
+  toldEffort: z.number().min(0).max(10).optional().describe('How hard a session of the told week was, 0-10'),
+  breakWeeks: amount.optional().describe('Weeks without training before the start, told at intake'),
   intakePain: z.array(z.strictObject({ region, side: painSide, value: tenth, sinceWeeks: amount })),
 });
 
@@ -215,6 +217,17 @@ export const historySchema = z
         }),
       )
       .optional(),
+    startTests: z
+      .array(
+        z.strictObject({
+          id,
+          askedAt: instant,
+          movedAt: instant.nullable().describe('The newest answer so far'),
+          doneAt: instant.nullable().describe('Nothing was left to answer, or the coach placed by it'),
+        }),
+      )
+      .optional()
+      .describe('Tests asked for at a start'),
     assessments: z.array(assessment).optional(),
     answering: z
       .strictObject({

@@ -1,4 +1,5 @@
 import { forecast } from '#lib/checks/forecast.ts';
+import { daysHere } from '#lib/checks/new-start.ts';
 import type { TimedRung } from '#lib/checks/passed-rungs.ts';
 import { standingsOf } from '#lib/checks/standings.ts';
 import type { Limits } from '#lib/checks/thresholds.ts';
@@ -50,7 +51,7 @@ function tooEarly(
   own: readonly { name: string; position: number }[],
   limits: Limits,
 ): string | undefined {
-  const [here, needed] = [view.days.length, limits['coldStart.days']];
+  const [here, needed] = [daysHere(view), limits['coldStart.days']];
   if (here >= needed) return undefined;
   const last = [...own].sort((a, b) => b.position - a.position)[0]?.name ?? '';
   return `Last rung, ${last}: too early to say, ${here} of ${counted(needed, 'day')} here.`;

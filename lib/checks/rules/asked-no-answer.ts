@@ -9,7 +9,7 @@ import { counted, dayInWords } from '../words.ts';
 
 const SUBJECT: Subject = { key: 'asked', label: '' };
 
-/** Films the coach asked for that have not come, days off left out. Common practice. */
+/** Films and start tests the coach asked for that have not come, days off left out. Common practice. */
 export const askedNoAnswer: Check = {
   kind: 'asked-no-answer',
   title: 'Asked, no answer',
@@ -17,15 +17,33 @@ export const askedNoAnswer: Check = {
   evaluate: (view, limits) => [judge(view, limits)],
 };
 
+type Asked = { id: string; what: 'film' | 'tests'; since: string; words: string };
+type Waited = Asked & { date: string; days: number };
+
+/** Open requests. Of tests that are half answered time runs from the newest answer. */
+function openRequests({ history, asOf: { instant } }: ClientView): Asked[] {
+  const films = (history.films ?? [])
+    .filter((film) => film.receivedAt === null || film.receivedAt > instant)
+    .map(({ id, askedAt, words }): Asked => ({ id, what: 'film', since: askedAt, words }));
+  const tests = (history.startTests ?? [])
+    .filter(({ doneAt }) => doneAt === null || doneAt > instant)
+    .map(
+      ({ id, askedAt, movedAt }): Asked => ({
+        id,
+        what: 'tests',
+        since: movedAt !== null && movedAt <= instant ? movedAt : askedAt,
+        words: '',
+      }),
+    );
+  return [...films, ...tests].filter(({ since }) => since <= instant);
+}
+
 function judge(view: ClientView, limits: Limits): Outcome {
-  const { films = [], client } = view.history;
-  const { instant } = view.asOf;
-  const [longest, ...others] = films
-    .filter((film) => film.askedAt <= instant && (film.receivedAt === null || film.receivedAt > instant))
-    .map((film) => {
-      const date = localDateOf(new Date(film.askedAt), client.zone);
+  const [longest, ...others] = openRequests(view)
+    .map((asked): Waited => {
+      const date = localDateOf(new Date(asked.since), view.history.client.zone);
       const off = view.days.filter((day) => day.state === 'off' && day.date > date).length;
-      return { ...film, date, days: daysAgo(view, date) - off };
+      return { ...asked, date, days: daysAgo(view, date) - off };
     })
     .sort((a, b) => b.days - a.days || (a.id < b.id ? -1 : 1));
   if (!longest || isResting(view) || !reaches(longest.days, limits['askedNoAnswer.days'])) {
@@ -38,17 +56,24 @@ function judge(view: ClientView, limits: Limits): Outcome {
       kind: 'asked-no-answer',
       subject: SUBJECT,
       level: 'watch',
-      sentence: `A film was asked for **${counted(longest.days, 'day')} ago**, on ${dayInWords(longest.date)}${words}, and has not come${more}.`,
-      short: `film asked ${counted(longest.days, 'day')} ago`,
+      sentence: `${sentenceOf(longest)}${words}, and ${longest.what === 'film' ? 'has not come' : 'are not finished'}${more}.`,
+      short: `${longest.what === 'film' ? 'film' : 'start tests'} asked ${counted(longest.days, 'day')} ago`,
       since: longest.date,
       step: { kind: 'write-first', text: 'Ask again, or take the request back' },
-      clears: 'The film, or the request taken back.',
-      evidence: { film: longest.id, days: longest.days, open: others.length + 1 },
+      clears: 'What was asked for, or the request taken back.',
+      evidence: { [longest.what]: longest.id, days: longest.days, open: others.length + 1 },
       inputs: [{ name: 'days since it was asked for, days off left out', value: longest.days, unit: 'days' }],
-      formula: 'Days since the oldest open request.',
+      formula: 'Days since the oldest open request; of half-answered tests since the newest answer.',
       thresholds: ['askedNoAnswer.days'],
       doubt: 'What was sent another way is not known here.',
     },
     limits,
   );
+}
+
+function sentenceOf({ what, days, date }: Waited): string {
+  const ago = `**${counted(days, 'day')} ago**, on ${dayInWords(date)}`;
+  return what === 'film'
+    ? `A film was asked for ${ago}`
+    : `Start tests were asked for, or last moved, ${ago}`;
 }

@@ -3,6 +3,7 @@ import { exceeds, reaches } from '../compare.ts';
 import { isResting } from '../contact-silence.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
+import { daysHere } from '../new-start.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView, Day } from '../types.ts';
 import { plainNumber } from '../words.ts';
@@ -25,12 +26,13 @@ function judge(view: ClientView, limits: Limits): Outcome {
   const needed = limits['fading.beforeDays'];
   const clear: Outcome = { status: 'clear', kind: 'fading', subject: SUBJECT };
   if (isResting(view)) return clear;
-  if (view.days.length < needed) {
-    const missing = `${view.days.length} of ${needed} days here`;
+  const here = daysHere(view);
+  if (here < needed) {
+    const missing = `${here} of ${needed} days here`;
     return { status: 'not-enough-history', kind: 'fading', subject: SUBJECT, missing };
   }
   const recent = logged(view.days.slice(-length));
-  const before = logged(view.days.slice(-length - needed, -length));
+  const before = logged(view.days.slice(-Math.min(here, length + needed), -length));
   const expected = (before.trained / Math.max(1, before.open)) * recent.open;
   const fewer = expected - recent.trained;
   const under = exceeds(limits['fading.share'] * expected, recent.trained);

@@ -4,6 +4,7 @@ import type { Level } from '#lib/domain/vocabulary.ts';
 import { reaches } from '../compare.ts';
 import { daysAgo, isResting, silenceOf } from '../contact-silence.ts';
 import { findingOf } from '../finding-of.ts';
+import { daysHere } from '../new-start.ts';
 import type { LimitId, Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { counted, dayInWords, plainNumber } from '../words.ts';
@@ -32,7 +33,7 @@ function silent(
   { lastDate, days, longestGap }: { lastDate: string; days: number; longestGap: number },
   limits: Limits,
 ): Outcome {
-  const firstMonth = view.days.length <= limits['goneQuiet.monthDays'];
+  const firstMonth = daysHere(view) <= limits['goneQuiet.monthDays'];
   const floor = limits[firstMonth ? 'goneQuiet.firstMonthDays' : 'goneQuiet.watchDays'];
   const watch = Math.max(floor, limits['goneQuiet.watchGap'] * longestGap);
   const act = Math.max(limits['goneQuiet.actDays'], limits['goneQuiet.actGap'] * longestGap);

@@ -6,6 +6,7 @@ import { biggerSessions, type HeavyTissue, heavyTissues, isBig } from '../load-c
 import { loadFigures } from '../load-figures.ts';
 import { allCauses, type Jump, jumpSentence, jumpStep, jumpWorking } from '../load-jump-words.ts';
 import { loadsOf } from '../load-series.ts';
+import { daysHere } from '../new-start.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { totalUpTo, usualWeek } from '../usual-week.ts';
@@ -25,7 +26,7 @@ export const loadJump: Check = {
 };
 
 function judge(view: ClientView, limits: Limits): Outcome {
-  if (view.days.length <= limits['coldStart.days']) return firstWeeks(view, limits);
+  if (daysHere(view) <= limits['coldStart.days']) return firstWeeks(view, limits);
   const { session } = loadsOf(view);
   const tissues = heavyTissues(view, limits);
   const usual = usualWeek(view, session, limits);

@@ -3,6 +3,7 @@ import { localDateOf } from '#lib/domain/local-date.ts';
 import { reaches } from '../compare.ts';
 import { daysAgo, isResting } from '../contact-silence.ts';
 import { findingOf } from '../finding-of.ts';
+import { newStartAt } from '../new-start.ts';
 import type { LimitId, Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { counted } from '../words.ts';
@@ -26,7 +27,9 @@ function judge(view: ClientView, limits: Limits): Outcome {
   const since = localDateOf(new Date(looked ?? client.joinedAt), client.zone);
   // By the day of that look: the end of the month is no look, and ends no wait.
   const id: LimitId =
-    view.indexOf(since) < limits['goneQuiet.monthDays'] ? 'notSeen.firstMonthDays' : 'notSeen.days';
+    view.indexOf(since) - newStartAt(view) < limits['goneQuiet.monthDays']
+      ? 'notSeen.firstMonthDays'
+      : 'notSeen.days';
   const days = daysAgo(view, since);
   if (!reaches(days, limits[id])) return clear;
   const sentence = looked

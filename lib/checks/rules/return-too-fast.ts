@@ -6,7 +6,9 @@ import { isResting } from '../contact-silence.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo, whole } from '../in-numbers.ts';
 import { loadsOf } from '../load-series.ts';
-import type { LimitId, Limits } from '../thresholds.ts';
+import { type Band, bandOf } from '../return-band.ts';
+import { startAfterBreak } from '../start-after-break.ts';
+import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
 import { totalUpTo, usualWeek } from '../usual-week.ts';
 import { asPercent, counted, dayInWords } from '../words.ts';
@@ -25,7 +27,8 @@ export const returnTooFast: Check = {
   evaluate: (view, limits) => {
     const returned = judgeReturn(view, limits);
     const planned = plannedReturn(view, limits);
-    return planned ? [returned, planned] : [returned];
+    const started = startAfterBreak(view, limits);
+    return [returned, ...(planned ? [planned] : []), ...(started ? [started] : [])];
   },
 };
 
@@ -50,24 +53,6 @@ function judgeReturn(view: ClientView, limits: Limits): Outcome {
     return { status: 'clear', kind: 'return-too-fast', subject: SUBJECT, lowerBound: week.known < week.of };
   }
   return raised(view, { pause, band, total: week.total, usual: usual.usual, known: week }, limits);
-}
-
-type Band = { share: LimitId; step: string };
-
-function bandOf(days: number, limits: Limits): Band {
-  if (days >= limits['returnTooFast.newStartDays']) {
-    return { share: 'returnTooFast.longShare', step: 'Start again as new: place every ladder afresh' };
-  }
-  if (days >= limits['returnTooFast.longDays']) {
-    return { share: 'returnTooFast.longShare', step: 'Take volume out; holds two rungs back' };
-  }
-  if (days >= limits['returnTooFast.mediumDays']) {
-    return { share: 'returnTooFast.mediumShare', step: 'Take volume out; holds one rung back' };
-  }
-  return {
-    share: 'returnTooFast.shortShare',
-    step: 'Take volume out for this week, then go back up in steps',
-  };
 }
 
 type Found = {

@@ -1,9 +1,10 @@
 import type { Outcome } from '#lib/domain/finding.ts';
 import { FAULT_LABELS } from '#lib/domain/labels.ts';
-import { addDays, daysBetween } from '#lib/domain/local-date.ts';
+import { addDays } from '#lib/domain/local-date.ts';
 import { reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { loadedTissues } from '../limits-on-rung.ts';
+import { daysHere } from '../new-start.ts';
 import { painLimit } from '../pain-place.ts';
 import { painSeries } from '../pain-series.ts';
 import { type RungDay, rungDays } from '../rung-days.ts';
@@ -43,7 +44,7 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const tooSore = pain.worst > painLimit(view, 'stepUpEarned.maxPain', limits);
   if (met.length < rung.pass.days || tooSore) return { status: 'clear', kind: KIND, subject };
   const first = met[0]?.date ?? view.asOf.date;
-  const early = daysBetween(view.days[0]?.date ?? first, view.asOf.date) < limits['stepUpEarned.startDays'];
+  const early = daysHere(view) <= limits['stepUpEarned.startDays'];
   const words = `${subject.label}: ${passInWords(rung)} met on **${met.length} of the last ${looked.length}** training days, clean, pain ${pain.worst} of 10 at most`;
   const film = rung.needsFilm ? seenOnFilm(view, standing, looked[0]?.date ?? first) : undefined;
   const toSee = rung.needsFilm && film?.verdict !== 'clean';

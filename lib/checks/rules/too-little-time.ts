@@ -1,9 +1,9 @@
 import type { Outcome } from '#lib/domain/finding.ts';
-import { daysBetween } from '#lib/domain/local-date.ts';
 import { binomialTail } from '#lib/stats/binomial-tail.ts';
 import { reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
+import { daysHere } from '../new-start.ts';
 import { askedNow } from '../plan-items.ts';
 import { isHardlyTrained, plannedPractice } from '../planned-practice.ts';
 import { type Standing, standingsOf, subjectOf } from '../standings.ts';
@@ -24,7 +24,7 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const subject = subjectOf(standing);
   if (askedNow(view, standing.rung.id, standing.side).length === 0)
     return { status: 'clear', kind: KIND, subject };
-  const here = daysBetween(view.days[0]?.date ?? view.asOf.date, view.asOf.date) + 1;
+  const here = daysHere(view);
   if (here < limits['tooLittleTime.fromDays']) {
     const missing = `day ${here} of ${limits['tooLittleTime.fromDays']} here`;
     return { status: 'not-enough-history', kind: KIND, subject, missing };

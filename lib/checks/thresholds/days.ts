@@ -18,6 +18,12 @@ export const DAYS = {
     PRACTICE,
   ),
   'day.lookBackStep': threshold(28, 'days', 'and on to the last of these steps since the client joined'),
+  'day.newStartDays': threshold(
+    84,
+    'days',
+    'off or without a word this long: whoever comes back starts as new',
+    PRACTICE,
+  ),
   'week.days': threshold(7, 'days', 'a rolling week', PRACTICE),
   'week.usualOf': threshold(8, 'weeks', 'ordinary weeks of which the usual week is the median'),
   'week.usualAmong': threshold(10, 'weeks', 'weeks back among which they are looked for'),

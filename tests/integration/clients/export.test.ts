@@ -221,7 +221,7 @@ test('a client with nothing still leaves whole', async () => {
   const { files } = await exported(team, clientId);
   expect(schemaProblems(files.get('history.json') ?? '')).toBeNull();
   const tables = [...files.keys()].filter((name) => name.endsWith('.csv'));
-  expect(tables).toHaveLength(27);
+  expect(tables).toHaveLength(28);
   for (const name of tables.filter((one) => one !== 'consents.csv')) expect(rowsOf(files, name)).toEqual([]);
 });
 

@@ -3,7 +3,7 @@ import { askedNoAnswer } from '#lib/checks/rules/asked-no-answer.ts';
 import { filmWaiting } from '#lib/checks/rules/film-waiting.ts';
 import { notSeen } from '#lib/checks/rules/not-seen.ts';
 import { tooManyGoals } from '#lib/checks/rules/too-many-goals.ts';
-import type { HistoryFilm } from '#lib/domain/history.ts';
+import type { HistoryFilm, HistoryStartTests } from '#lib/domain/history.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
 import { aHistory, aPlan, aPlanItem, aRung, day } from '#tests/fixtures/history-builders.ts';
 
@@ -92,6 +92,38 @@ describe('asked-no-answer', () => {
     const films = ['film-1', 'film-2'].map((id) => film({ id }));
     for (const rows of [films, [...films].reverse()])
       expect(theFinding(judge(askedNoAnswer, aHistory({ films: rows }), 5)).evidence.film).toBe('film-1');
+  });
+});
+
+describe('asked-no-answer, start tests', () => {
+  const tests = (over: Partial<HistoryStartTests> = {}): HistoryStartTests => ({
+    id: 'tests-1',
+    askedAt: at(0, '12:00'),
+    movedAt: null,
+    doneAt: null,
+    ...over,
+  });
+  const on = (days: number, startTests: HistoryStartTests[], films: HistoryFilm[] = []) =>
+    judge(askedNoAnswer, aHistory({ startTests, films }), days);
+  const sayOf = (days: number, over: Partial<HistoryStartTests> = {}) =>
+    said(theOutcome(on(days, [tests(over)])));
+  it('speak on the fifth day; of half-answered ones time runs from the newest answer', () => {
+    expect([4, 5].map((days) => sayOf(days))).toEqual(['clear', 'flagged watch']);
+    const moved = { movedAt: at(3, '12:00') };
+    expect([7, 8].map((days) => sayOf(days, moved))).toEqual(['clear', 'flagged watch']);
+  });
+  it('take no answer that came later, and are over when nothing is left to answer', () => {
+    expect(sayOf(5, { movedAt: at(6, '02:01') })).toBe('flagged watch');
+    expect(sayOf(8, { doneAt: at(9) })).toBe('clear');
+    expect(sayOf(8, { doneAt: at(9, '02:01') })).toBe('flagged watch');
+  });
+  it('say what was asked for, beside a film that was', () => {
+    expect(theFinding(on(6, [tests()], [film({ askedAt: at(1, '12:00') })]))).toMatchObject({
+      sentence:
+        'Start tests were asked for, or last moved, **6 days ago**, on Mon 2 Mar, and are not finished, and 1 more.',
+      short: 'start tests asked 6 days ago',
+      evidence: { tests: 'tests-1', days: 6, open: 2 },
+    });
   });
 });
 
