@@ -23,6 +23,8 @@ export type SaidByCoach = {
   stills: string[];
   /** Words that no phone has shown yet; an answer never is. */
   unread: boolean;
+  /** The film that words stand on, and their moment. */
+  film: { clipId: string; rung: string; atSeconds: number } | null;
 };
 
 export async function findPhoneClient(tx: TeamPg, clientId: string): Promise<PhoneClient | undefined> {
@@ -59,12 +61,14 @@ const STILLS = `array(select st.id::text from question_still st
 /** What coaches wrote to the client and answered, newest first. */
 export async function listSaidByCoach(tx: TeamPg, clientId: string, limit: number): Promise<SaidByCoach[]> {
   const { rows } = await tx.client.query<SaidByCoach>(
-    `select said.id, said.text, m.name as by, said.at, said.about, said.stills, said.unread from (
+    `select said.id, said.text, m.name as by, said.at, said.about, said.stills, said.unread, said.film from (
        select w.team_id, w.id, w.text, w.by_id, w.created_at as at, null as about, '{}'::text[] as stills,
-         w.read_at is null as unread
-       from coach_word w where w.team_id = $1 and w.client_id = $2
+         w.read_at is null as unread, case when k.id is not null then jsonb_build_object('clipId', k.id, 'rung', r.name,
+           'atSeconds', coalesce(w.at_seconds, 0)) end as film
+       from coach_word w left join clip k on k.team_id = w.team_id and k.id = w.clip_id
+       left join rung r on r.team_id = k.team_id and r.id = k.rung_id where w.team_id = $1 and w.client_id = $2
        union all
-       select a.team_id, a.id, a.text, a.by_id, a.created_at, q.text, ${STILLS}, false from answer a
+       select a.team_id, a.id, a.text, a.by_id, a.created_at, q.text, ${STILLS}, false, null::jsonb from answer a
        join question q on q.team_id = a.team_id and q.id = a.question_id
        where a.team_id = $1 and q.client_id = $2
      ) said join member m on m.team_id = said.team_id and m.id = said.by_id

@@ -5,6 +5,7 @@ import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadAnswers } from '#lib/usecases/load-answers.ts';
 import { loadNotices } from '#lib/usecases/load-notices.ts';
+import { filmSecond } from '#lib/views/looking/film-second.ts';
 import { momentAsSaid } from '#lib/views/phone-dates.ts';
 import { SendState } from '../../_phone/send-state.tsx';
 import { WordsRead } from '../../_phone/words-read.tsx';
@@ -33,6 +34,13 @@ export default async function AnswersPage() {
             {one.about ? <p className="quiet">You asked: {one.about}</p> : null}
             <Stills ids={one.stills} />
             {one.on ? <p className="quiet">On {one.on}</p> : null}
+            {one.film ? (
+              <p className="quiet">
+                <Link className="word-act" href={`/films/${one.film.clipId}`}>
+                  On your film: {one.film.rung}, at {filmSecond(one.film.atSeconds)}
+                </Link>
+              </p>
+            ) : null}
             <blockquote>“{one.text}”</blockquote>
             <p className="quiet">
               {one.by}, {momentAsSaid(one.at, zone, at)}
