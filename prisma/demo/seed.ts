@@ -12,6 +12,7 @@ import { runDemoNights } from './write/nights.ts';
 import { writePastReasons } from './write/past-reasons.ts';
 import type { Place } from './write/place.ts';
 import { writePlans } from './write/plans.ts';
+import { writeStartTests } from './write/start-tests.ts';
 
 export type Seeded = { clients: number; checkIns: number; nights: number };
 type Options = {
@@ -28,11 +29,12 @@ export async function seedDemo({ now, nights = 21 }: Options): Promise<Seeded | 
   const begun = new Date(`${demoDate(today, 1, 1)}T06:00:00Z`);
   const clients = demoClients(today);
   const firstNight = addDays(today, -nights);
-  const teamId = await writeTeam({ clients, begun, firstNight, name: 'Low Wall', people: lowWall() });
+  const teamId = await writeTeam({ clients, begun, firstNight, today, name: 'Low Wall', people: lowWall() });
   await writeTeam({
     clients: otherTeamClients(today),
     begun,
     firstNight,
+    today,
     name: 'North Beam',
     people: northBeam(),
   });
@@ -65,6 +67,7 @@ async function writeTeam(team: {
   clients: DemoClient[];
   /** What was told before it is written down, not run. */
   firstNight: string;
+  today: string;
 }): Promise<string> {
   const { people, begun } = team;
   const { teamId, memberId } = await makeTeam({ name: team.name, lead: people.lead }, begun);
@@ -93,6 +96,7 @@ async function writeTeam(team: {
     };
     await writeClients(tx, team.clients, place);
     await writePlans(tx, team.clients, place);
+    await writeStartTests(tx, team.clients, place, team.today);
     await writeCheckIns(tx, team.clients, place);
     const reasons = await writePastReasons(tx, team.clients, place, team.firstNight);
     await writeContact(tx, team.clients, place, reasons);
