@@ -43,3 +43,14 @@ export async function listClientsWithEmail(email: string): Promise<{ teamId: str
   );
   return rows;
 }
+
+/** Parents and guardians who may be mailed a link at this address, across teams. */
+export async function listGuardiansWithEmail(
+  email: string,
+): Promise<{ teamId: string; guardianId: string }[]> {
+  const { rows } = await pool().query<{ teamId: string; guardianId: string }>(
+    'select team_id as "teamId", guardian_id as "guardianId" from guardians_with_email($1)',
+    [email],
+  );
+  return rows;
+}

@@ -50,6 +50,7 @@ test('screens of nobody in particular', async ({ browser }) => {
     ['sign-in', '/sign-in'],
     ['join', '/join/abcdefghijklmnopqrstuvwxyz0123456789abcdefg'],
     ['join-closed', '/join/closed'],
+    ['guardian-link', '/guardian/abcdefghijklmnopqrstuvwxyz0123456789abcdefg'],
     ['join-team', '/join/team/abcdefghijklmnopqrstuvwxyz0123456789abcdefg'],
     ['handover-code', '/handover/abcdefghijklmnopqrstuvwxyz012345'],
   ]);
@@ -92,6 +93,7 @@ test('screens of the coach', async ({ browser }) => {
       ['import-clients', '/clients/import'],
       ['take-in', '/clients/take-in'],
       ['client-rights', `${client}/rights`],
+      ['client-start', `${client}/intake`],
       ['records', '/team/records'],
       ['record-of-acts', '/team/audit'],
       ['record-of-acts-empty', '/team/audit?kind=out&who=00000000-0000-4000-8000-000000000000'],
@@ -132,6 +134,7 @@ test('screens of the client', async ({ browser }) => {
     ['plain-check-in', '/check-in/plain'],
     ['without-signal', '/without-signal'],
     ['consent', '/consent'],
+    ['intake-sent-before', '/intake'],
     ['your-data', '/your-data'],
     ['delete-everything', '/your-data/delete?sure=ask'],
   ]);

@@ -206,6 +206,16 @@ $$;
 revoke all on function public.clients_with_email(text) from public;
 grant execute on function public.clients_with_email(text) to plumbline_app;
 
+-- Parents and guardians who may be mailed a link at this address: they have opened one before, and their client has not left.
+create or replace function public.guardians_with_email(of_email text) returns table (team_id uuid, guardian_id uuid)
+language sql stable security definer set search_path = public as $$
+  select g.team_id, g.id from guardian g join client c on c.team_id = g.team_id and c.id = g.client_id
+  where lower(g.email) = lower(of_email) and g.user_id is not null and c.standing <> 'left'
+    and exists (select from entry_link l where l.team_id = g.team_id and l.guardian_id = g.id and l.used_at is not null)
+$$;
+revoke all on function public.guardians_with_email(text) from public;
+grant execute on function public.guardians_with_email(text) to plumbline_app;
+
 -- ---- Notices: one browser tells one client, whoever signed in on it before ----
 
 -- Frees the address of a browser that somebody else holds. The address is known to that browser and its push service alone.

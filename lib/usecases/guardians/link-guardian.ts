@@ -1,18 +1,16 @@
-import { randomBytes, randomUUID } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import type { Actor } from '#lib/auth/actor.ts';
-import { env } from '#lib/config/env.ts';
 import { insertLinkUser } from '#lib/db/accounts.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { withTeamPg } from '#lib/db/client.ts';
-import { insertGuardianLink, lockGuardian, setGuardianUser } from '#lib/db/guardians.ts';
+import { lockGuardian, setGuardianUser } from '#lib/db/guardians.ts';
 import { insertMail } from '#lib/db/outbox-mail.ts';
 import { findPhoneClient } from '#lib/db/phone-reads.ts';
 import { AppError } from '#lib/errors.ts';
 import { assertMember } from '../assert-member.ts';
-import { hashToken } from '../make-entry-link.ts';
+import { makeGuardianLink } from './make-guardian-link.ts';
 
 const LIFE_MS = 7 * 24 * 3_600_000;
-const TOKEN_BYTES = 24; // 192 bits; 128 would do
 
 export type GuardianLink = { url: string; expiresAt: Date; mailedTo: string | null };
 
@@ -29,10 +27,11 @@ export async function linkGuardian(actor: Actor, guardianId: string, now: Date):
       await insertLinkUser(tx, { id: userId, name: guardian.name, at: now });
       await setGuardianUser(tx, guardianId, userId);
     }
-    const token = randomBytes(TOKEN_BYTES).toString('base64url');
-    const expiresAt = new Date(now.getTime() + LIFE_MS);
-    await insertGuardianLink(tx, { guardianId, tokenHash: hashToken(token), at: now, expiresAt });
-    const url = `${env().PLUMBLINE_ORIGIN}/guardian/${token}`;
+    const { url, tokenHash, expiresAt } = await makeGuardianLink(tx, {
+      guardianId,
+      lifeMs: LIFE_MS,
+      at: now,
+    });
     const { clientId, email } = guardian;
     if (email !== null)
       await insertMail(tx, {
@@ -40,7 +39,7 @@ export async function linkGuardian(actor: Actor, guardianId: string, now: Date):
         subject: `${client.coachName} asks you as parent or guardian of ${client.name}`,
         text: `${guardian.name}, ${client.name} wants to train with ${client.coachName} and is under 18. Training does not begin before you agree.\n\nOpen this within 7 days to read what it is about and say yes or no. It works once, and there is no password:\n${url}\n\nIf you are not the parent or guardian of ${client.name}, leave it: nothing happens.\n`,
         clientId,
-        dedupeKey: `guardian-link:${hashToken(token)}`,
+        dedupeKey: `guardian-link:${tokenHash}`,
         at: now,
       });
     await insertAudit(tx, actor, {

@@ -19,6 +19,7 @@ import { joinByLink } from '#lib/usecases/join-by-link.ts';
 import { loadToday } from '#lib/usecases/load-today.ts';
 import { giveConsent } from '#lib/usecases/rights/give-consent.ts';
 import { savePlan } from '#lib/usecases/save-plan.ts';
+import { mailSignInLink } from '#lib/usecases/sign-in-link.ts';
 import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
 import { aDraft } from '#tests/fixtures/intake-draft.ts';
 import { aPhone, aTraining, NOW, type Phone, TODAY } from '../check-in/arrange.ts';
@@ -153,6 +154,27 @@ describe('the link of a parent or guardian', () => {
     expect(await joinByLink(tokenOf(second.url), later(2))).toBeUndefined();
     const third = await linkGuardian(coach(), guardianId, later(3));
     expect(await joinByLink(tokenOf(third.url), later(3 + 7 * 24))).toBeUndefined();
+  });
+
+  it('is mailed anew to who has opened one before, and to nobody else', async () => {
+    const { guardianId } = await name('halina@home.example');
+    const links = async () =>
+      (
+        await ownerQuery<{ body: { to: string; text: string } }>(
+          `select body from outbox where client_id = $1 and body ->> 'subject' = 'Your link as parent or guardian'`,
+          [phone.clientId],
+        )
+      ).map(({ body }) => body);
+    await mailSignInLink('halina@home.example', NOW);
+    expect(await links()).toEqual([]);
+    const { url } = await linkGuardian(coach(), guardianId, NOW);
+    await joinByLink(tokenOf(url), NOW);
+    await mailSignInLink('Halina@home.example', NOW);
+    const [mail, ...more] = await links();
+    expect(more).toEqual([]);
+    const token = /guardian\/([\w-]+)/.exec(mail?.text ?? '')?.[1] ?? '';
+    expect(await joinByLink(token, later(1))).toBeUndefined();
+    expect(await joinByLink(token, new Date(NOW.getTime() + 60_000))).toBeDefined();
   });
 
   it('opens one client only, and nobody else decides', async () => {

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadToday, type Today } from '#lib/usecases/load-today.ts';
@@ -63,7 +64,15 @@ export default async function TodayPage() {
         <OtherFilms today={today} />
         <LastFromCoach today={today} now={at} />
         {actor.role === 'client' ? <WordsRead ids={unreadOf(today)} /> : null}
-        <TodayActs />
+        {actor.role === 'client' ? (
+          <TodayActs />
+        ) : (
+          <p className="word-acts">
+            <Link className="word-act" href="/guardian">
+              What you agreed to
+            </Link>
+          </p>
+        )}
       </main>
     </>
   );
