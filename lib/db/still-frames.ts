@@ -59,3 +59,17 @@ export async function listStillFrames(tx: TeamPg, clientId: string, limit: numbe
   );
   return rows;
 }
+
+export type ListedStill = Pick<SizedStill, 'film'> & { id: string; at: Date };
+
+/** Stills of a client, the newest first, wherever they came from. */
+export async function listStills(tx: TeamPg, clientId: string, limit: number): Promise<ListedStill[]> {
+  const { rows } = await tx.client.query<ListedStill>(
+    `select s.id, s.created_at as at, case when k.id is not null then
+       jsonb_build_object('clipId', k.id, 'filmedOn', k.filmed_on, 'atSeconds', coalesce(s.at_seconds, 0)) end as film
+     from question_still s left join clip k on k.team_id = s.team_id and k.id = s.clip_id
+     where s.team_id = $1 and s.client_id = $2::uuid order by s.created_at desc, s.id limit $3`,
+    [tx.teamId, clientId, limit],
+  );
+  return rows;
+}

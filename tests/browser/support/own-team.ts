@@ -62,3 +62,8 @@ export async function asOwner<T>(work: (db: pg.Client) => Promise<T>): Promise<T
 export function todayInBerlin(): string {
   return new Intl.DateTimeFormat('en-CA', { timeZone: 'Europe/Berlin' }).format(new Date());
 }
+
+/** Where the demo's films and pictures lie. */
+export function demoFiles(): string {
+  return JSON.parse(readFileSync(join(data, 'environment.json'), 'utf8')).PLUMBLINE_FILES;
+}

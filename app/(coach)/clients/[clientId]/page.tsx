@@ -8,6 +8,7 @@ import { clientAddress } from '#lib/schemas/client-address.ts';
 import { loadClientFilms } from '#lib/usecases/film/load-client-films.ts';
 import { loadClient } from '#lib/usecases/load-client.ts';
 import { noteRead } from '#lib/usecases/rights/note-read.ts';
+import { loadClientStills } from '#lib/usecases/stills/load-client-stills.ts';
 import { loadApprovals } from '#lib/usecases/team/load-approvals.ts';
 import { loadClientTeam } from '#lib/usecases/team/load-client-team.ts';
 import { AxisRow } from './_page/axis-row.tsx';
@@ -16,6 +17,7 @@ import { CheckIns } from './_page/check-ins.tsx';
 import styles from './_page/client-page.module.css';
 import { Films } from './_page/films.tsx';
 import { Head } from './_page/head.tsx';
+import { KeptStills } from './_page/kept-stills.tsx';
 import { Ladders } from './_page/ladders.tsx';
 import { Load } from './_page/load.tsx';
 import { Pain } from './_page/pain.tsx';
@@ -38,6 +40,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
   const { page } = loaded;
   after(() => noteRead(actor, page.id, 'client-page', now()));
   const team = await loadClientTeam(actor, page.id, now());
+  const stills = await loadClientStills(actor, page.id, now());
   const approvals = await loadApprovals(actor, { clientId: page.id }, now());
   const films = await loadClientFilms(actor, page.id, now());
   const { saved } = await searchParams;
@@ -75,6 +78,7 @@ export default async function ClientPage({ params, searchParams }: Props) {
           {films ? (
             <Films clientId={page.id} films={films} mayAct={may(actor.role, 'act-on-reasons')} />
           ) : null}
+          <KeptStills stills={stills} />
           <StepsTried clientId={page.id} steps={loaded.tried} />
           <PastReasons clientId={page.id} lines={loaded.past} />
         </div>

@@ -28,28 +28,21 @@ type Shared = {
   setTogether: (together: boolean) => void;
 };
 
-/** Another film of the same client beside the first: then and now, or left and right turned over. */
-export function Beside({ others, ...shared }: Shared & { others: FilmBeside[] }) {
-  const [chosen, setChosen] = useState('');
-  const other = others.find(({ id }) => id === chosen);
+type Choice = { others: FilmBeside[]; chosen: string; choose: (id: string) => void };
+
+/** Which other film of the client stands beside the first. */
+export function ChooseBeside({ others, chosen, choose }: Choice) {
+  const hint =
+    others.length === 0 ? 'No other film of this client is kept.' : 'Then and now, or left and right.';
   return (
-    <div>
-      <Field
-        id="film-beside"
-        label="Beside it"
-        hint={
-          others.length === 0 ? 'No other film of this client is kept.' : 'Then and now, or left and right.'
-        }
-      >
+    <div className={styles.choose}>
+      <Field id="film-beside" label="Beside it" hint={hint}>
         {(control) => (
           <select
             {...control}
             value={chosen}
             disabled={others.length === 0}
-            onChange={(event) => {
-              shared.align({ here: 0, beside: 0 });
-              setChosen(event.target.value);
-            }}
+            onChange={(event) => choose(event.target.value)}
           >
             <option value="">nothing</option>
             {others.map(({ id, label }) => (
@@ -60,12 +53,20 @@ export function Beside({ others, ...shared }: Shared & { others: FilmBeside[] })
           </select>
         )}
       </Field>
-      {other && <Other key={other.id} other={other} {...shared} />}
     </div>
   );
 }
 
-function Other({ other, film, here, aligned, align, together, setTogether }: Shared & { other: FilmBeside }) {
+/** Another film of the same client beside the first: then and now, or left and right turned over. */
+export function Beside({
+  other,
+  film,
+  here,
+  aligned,
+  align,
+  together,
+  setTogether,
+}: Shared & { other: FilmBeside }) {
   const own = useFilm(other);
   const [mirrored, setMirrored] = useState(false);
   const [drawing, draw] = useState<Drawing>(NOTHING_DRAWN);

@@ -21,7 +21,7 @@ type Props = {
 export function FilmPane({ film, src, label, mirrored, drawing, draw, press, children }: Props) {
   const { size, failed, video } = film;
   return (
-    <div>
+    <div className={styles.pane}>
       <div
         className={styles.film}
         style={{ '--ratio': size.width / size.height } as React.CSSProperties}
@@ -41,12 +41,14 @@ export function FilmPane({ film, src, label, mirrored, drawing, draw, press, chi
         />
         <DrawnOver size={size} drawing={drawing} draw={draw} />
       </div>
-      {failed && (
-        <p role="alert" className={styles.failed}>
-          This browser cannot show the film. It is kept as it came: try another browser.
-        </p>
-      )}
-      {children}
+      <div className={styles.aside}>
+        {failed && (
+          <p role="alert" className={styles.failed}>
+            This browser cannot show the film. It is kept as it came: try another browser.
+          </p>
+        )}
+        {children}
+      </div>
     </div>
   );
 }

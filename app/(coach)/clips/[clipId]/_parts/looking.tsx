@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import { type Drawing, NOTHING_DRAWN } from '#lib/views/looking/drawing.ts';
 import { type Alignment, besideAt, isApart } from '#lib/views/looking/side-by-side.ts';
 import { areKeysOn, isTyping } from '../../../_frame/single-keys.ts';
-import { Beside, type FilmBeside } from './beside.tsx';
+import { Beside, ChooseBeside, type FilmBeside } from './beside.tsx';
 import { DrawTools } from './draw-tools.tsx';
 import { FilmControls } from './film-controls.tsx';
 import { keysOf } from './film-keys.ts';
@@ -32,6 +32,8 @@ export function Looking({ clipId, label, known, others, judged, said, mayTake }:
   const [drawing, draw] = useState<Drawing>(NOTHING_DRAWN);
   const [aligned, setAligned] = useState<Alignment>({ here: 0, beside: 0 });
   const [together, setTogether] = useState(true);
+  const [chosenId, setChosen] = useState('');
+  const chosen = others.find(({ id }) => id === chosenId);
   const other = () => (together ? beside.current : null);
 
   async function seek(seconds: number) {
@@ -56,6 +58,10 @@ export function Looking({ clipId, label, known, others, judged, said, mayTake }:
     film.play();
     next?.play();
   }
+  function choose(id: string) {
+    setAligned({ here: 0, beside: 0 });
+    setChosen(id);
+  }
   function setRate(rate: number) {
     film.setRate(rate);
     beside.current?.setRate(rate);
@@ -73,6 +79,7 @@ export function Looking({ clipId, label, known, others, judged, said, mayTake }:
   return (
     <div className={styles.desk}>
       <div className={styles.panes}>
+        <ChooseBeside others={others} chosen={chosen?.id ?? ''} choose={choose} />
         <FilmPane
           film={film}
           src={`/api/clips/${clipId}/film`}
@@ -94,15 +101,18 @@ export function Looking({ clipId, label, known, others, judged, said, mayTake }:
           <DrawTools size={film.size} drawing={drawing} draw={draw} of="this film" />
           {mayTake && <TakeStill clipId={clipId} film={film} />}
         </FilmPane>
-        <Beside
-          others={others}
-          film={beside}
-          here={film}
-          aligned={aligned}
-          align={setAligned}
-          together={together}
-          setTogether={setTogether}
-        />
+        {chosen && (
+          <Beside
+            key={chosen.id}
+            other={chosen}
+            film={beside}
+            here={film}
+            aligned={aligned}
+            align={setAligned}
+            together={together}
+            setTogether={setTogether}
+          />
+        )}
       </div>
       <div className={styles.sayings}>
         <VerdictForm clipId={clipId} {...judged} />
