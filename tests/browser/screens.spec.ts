@@ -131,6 +131,7 @@ test('screens of the client', async ({ browser }) => {
     ['away', '/away'],
     ['it-hurts', '/rest-day?about=pain'],
     ['earlier', '/earlier'],
+    ['films', '/films'],
     ['plain-check-in', '/check-in/plain'],
     ['without-signal', '/without-signal'],
     ['consent', '/consent'],

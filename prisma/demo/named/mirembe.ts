@@ -1,5 +1,5 @@
 import type { HistorySet } from '#lib/domain/history.ts';
-import { demoDate } from '../calendar.ts';
+import { addDays, demoDate } from '../calendar.ts';
 import { finish } from '../finish.ts';
 import { type DemoClient, type Life, type PlanItem, startLife } from '../life.ts';
 import { did, even, made, pain } from '../work.ts';
@@ -131,6 +131,31 @@ export function mirembe(today: string): DemoClient {
     text: 'Kick-up is quiet now. Keep the eyes between the thumbs.',
     checkInId: null,
   });
+  const friday = life.on(25, 5);
+  life.film(
+    {
+      rungKey: 'H3.4',
+      side: 'both',
+      angle: 'from the side',
+      words: 'One hold at the wall, from the hands to the toes.',
+      by: life.on(25, 7),
+    },
+    {
+      askedAt: life.at(life.on(25, 2), '08:30'),
+      receivedAt: life.at(friday, '19:10'),
+      lookedAt: life.at(addDays(friday, 3), '08:40'),
+    },
+  );
+  life.film(
+    {
+      rungKey: 'H4.3',
+      side: 'both',
+      angle: 'from the side',
+      words: 'Two toe pulls in a row, slowly.',
+      by: addDays(life.today, 4),
+    },
+    { askedAt: life.at(addDays(life.today, -1), '08:30'), receivedAt: null, lookedAt: null },
+  );
   return finish(life);
 }
 

@@ -1,5 +1,6 @@
 import type { TeamPg } from '#lib/db/client.ts';
 import type { DemoClient } from '../life.ts';
+import { writeFilms } from './films.ts';
 import { insertRows } from './insert.ts';
 import type { ReasonsOfSteps } from './past-reasons.ts';
 import { coachOf, idOf, type Place } from './place.ts';
@@ -111,71 +112,4 @@ export async function writeContact(
     ),
   );
   await writeFilms(tx, clients, place);
-}
-
-async function writeFilms(tx: TeamPg, clients: DemoClient[], place: Place): Promise<void> {
-  const films = clients.flatMap((client) =>
-    client.extra.films.flatMap((asked) => {
-      const film = client.history.films?.find((each) => each.id === asked.id);
-      return film
-        ? [{ asked, film, client_id: client.history.client.id, by_id: coachOf(place, client) }]
-        : [];
-    }),
-  );
-  await insertRows(
-    tx,
-    'film_request',
-    {
-      id: 'uuid',
-      client_id: 'uuid',
-      by_id: 'uuid',
-      rung_id: 'uuid',
-      side: 'text',
-      angle: 'text',
-      words: 'text',
-      by_date: 'date',
-      created_at: 'timestamptz',
-      done_at: 'timestamptz',
-    },
-    films.map(({ asked, film, client_id, by_id }) => ({
-      id: film.id,
-      client_id,
-      by_id,
-      rung_id: idOf(place.rungIds, asked.rungKey),
-      side: asked.side,
-      angle: asked.angle,
-      words: film.words,
-      by_date: asked.by,
-      created_at: film.askedAt,
-      done_at: film.receivedAt,
-    })),
-  );
-  await insertRows(
-    tx,
-    'clip',
-    {
-      client_id: 'uuid',
-      request_id: 'uuid',
-      storage_key: 'text',
-      seconds: 'float8',
-      bytes: 'int',
-      state: 'text',
-      faults: 'text[]',
-      received_at: 'timestamptz',
-      looked_at: 'timestamptz',
-    },
-    films
-      .filter(({ film }) => film.receivedAt !== null)
-      .map(({ film, client_id }) => ({
-        client_id,
-        request_id: film.id,
-        storage_key: `demo/${film.id}`,
-        seconds: 22,
-        bytes: 0,
-        state: 'received',
-        faults: [],
-        received_at: film.receivedAt,
-        looked_at: film.lookedAt,
-      })),
-  );
 }
