@@ -98,7 +98,7 @@ async function runTogether(
     await lockClients(tx, input.clientIds);
     const due = await listDueClients(tx, input.clientIds, input.localDate);
     if (due.length === 0) return { done: 0, failed: 0 };
-    const { judged, failed } = await judge(tx, input.localDate, due, now, usualTimes);
+    const { judged, failed } = await judge(tx, input.localDate, due, usualTimes);
     const rest = await saveJudged(tx, input.localDate, judged, now);
     const failures = [...failed, ...rest.failed];
     await insertFailedNights(
@@ -120,7 +120,6 @@ async function judge(
   tx: TeamPg,
   localDate: string,
   due: Awaited<ReturnType<typeof listDueClients>>,
-  now: Date,
   usualTimes?: UsualTimes,
 ) {
   const ids = due.map((client) => client.clientId);
@@ -139,8 +138,8 @@ async function judge(
     if (at % CLIENTS_AT_A_STRETCH === 0) await setImmediate(); // a check after a check-in may be waiting
     const history = histories.get(clientId);
     if (!history) continue;
-    // As of the moment the night was due, not of now: a night that runs late says what it would have said on time.
-    const asOf = { date: localDate, instant: (dueAt < now ? dueAt : now).toISOString() };
+    // As of the moment the night was due, not of now: late, or by a clock set back, it says what it would have on time.
+    const asOf = { date: localDate, instant: dueAt.toISOString() };
     try {
       const reasons = stored.get(clientId) ?? [];
       const { limits } = settings.of(clientId);

@@ -61,6 +61,19 @@ describe('a night batch', () => {
     expect(await allRows(group.team.teamId)).toBe(before);
   });
 
+  it('says and dates the same when the clock is set back between the queue and the night', async () => {
+    const raised = ({ team }: Group) =>
+      ownerQuery(
+        'select kind, raised_at, known_from from reason where team_id = $1 order by kind, raised_at',
+        [team.teamId],
+      );
+    await run(twin);
+    await run(group, NIGHT, new Date('2026-03-31T20:00:00Z'));
+    expect(await meaning(group.team.teamId)).toEqual(await meaning(twin.team.teamId));
+    expect(await raised(group)).toEqual(await raised(twin));
+    expect((await raised(group)).length).toBeGreaterThan(1);
+  });
+
   it('is as one when two run at once, and when batches overlap', async () => {
     await run(twin);
     // Connections stand ready, so that the three start together.
