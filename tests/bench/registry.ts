@@ -10,6 +10,7 @@ import { packBench } from './pack/pack.bench.ts';
 import { phoneJsBench } from './phone-js.bench.ts';
 import { phoneTimeBench } from './phone-time.bench.ts';
 import { replayBench } from './replay.bench.ts';
+import { submitBench } from './submit.bench.ts';
 
 export const BENCHES: Bench[] = [
   boardBench,
@@ -26,4 +27,5 @@ export const BENCHES: Bench[] = [
   phoneJsBench,
   phoneTimeBench,
   replayBench,
+  submitBench,
 ];
