@@ -66,6 +66,7 @@ export async function deleteOfImport(
          where w.team_id = c.team_id and (w.check_in_id = c.id or s.check_in_id = c.id)
        union all select from seen_mark m where m.team_id = c.team_id and m.check_in_id = c.id
        union all select from clip k where k.team_id = c.team_id and k.check_in_id = c.id
+       union all select from set_verdict v where v.team_id = c.team_id and v.check_in_id = c.id
        union all select from question q where q.team_id = c.team_id and q.check_in_id = c.id)
      returning c.date`,
     [tx.teamId, importId],

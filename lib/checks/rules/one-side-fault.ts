@@ -57,7 +57,10 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   if (!worst || reaches(worst.p, limits['oneSideFault.p'])) return { status: 'clear', kind: KIND, subject };
   if (stepBeingTried(view, standing, limits))
     return { status: 'clear', kind: KIND, subject, lowerBound: true };
-  return found(standing, worst, days[0]?.date ?? standing.from, limits);
+  const onFilm = [...left, ...right].filter(
+    (set) => set.onFilm && set.onFilm.verdict !== 'cannot-see',
+  ).length;
+  return found(standing, { ...worst, onFilm }, days[0]?.date ?? standing.from, limits);
 }
 
 /** Of faults that are as uneven as each other, the first by name, in whatever order the rung lists them. */
@@ -90,9 +93,14 @@ function setsWith(fault: Fault, sets: readonly HistorySet[]): number {
   return count;
 }
 
-function found(standing: Standing, worst: Uneven, since: string, limits: Limits): Outcome {
+function found(
+  standing: Standing,
+  worst: Uneven & { onFilm: number },
+  since: string,
+  limits: Limits,
+): Outcome {
   const { rung } = standing;
-  const { fault, side, hits, of, otherHits, otherOf, p } = worst;
+  const { fault, side, hits, of, otherHits, otherOf, p, onFilm } = worst;
   const other = side === 'left' ? 'right' : 'left';
   const label = `${rung.name}, ${side}`;
   return findingOf(
@@ -108,7 +116,16 @@ function found(standing: Standing, worst: Uneven, since: string, limits: Limits)
         text: `Ask for a film from behind, ${side} side; look at the base, compare with the side that holds`,
       },
       clears: `the fault no longer more often on one side in the sets of ${limits['oneSideFault.days']} days`,
-      evidence: { fault, side, hits, of, otherHits, otherOf, p: roundTo(p, 5) },
+      evidence: {
+        fault,
+        side,
+        hits,
+        of,
+        otherHits,
+        otherOf,
+        p: roundTo(p, 5),
+        ...(onFilm > 0 && { onFilm }),
+      },
       inputs: [
         { name: `${FAULT_LABELS[fault]}, ${side}`, value: `${hits} of ${of}`, unit: 'sets' },
         { name: `${FAULT_LABELS[fault]}, ${other}`, value: `${otherHits} of ${otherOf}`, unit: 'sets' },
@@ -116,7 +133,10 @@ function found(standing: Standing, worst: Uneven, since: string, limits: Limits)
       ],
       formula: "Fisher's exact test on sets with and without the fault, left against right, in 42 days",
       thresholds: ['oneSideFault.days', 'oneSideFault.p', 'oneSideFault.sets'],
-      doubt: 'Faults are what the client noticed; a film from behind says more.',
+      doubt:
+        onFilm > 0
+          ? `Faults are what the client noticed; ${onFilm} of these sets were looked at on film, and there what the coach saw counts too.`
+          : 'Faults are what the client noticed; a film from behind says more.',
     },
     limits,
   );

@@ -38,13 +38,17 @@ export async function doLook(tx: TeamPg, actor: Looker, body: LookAct, now: Date
   return { actId: clip.id, line: 'Looked at. It waits no more.', folds: false };
 }
 
-/** The film, its client locked as a check-in locks them; refused where there is nothing to look at. */
-export async function lockClip(tx: TeamPg, clipId: string): Promise<ClipToLook> {
+/** The film, its client locked as a check-in locks them; refused in another state than these. */
+export async function lockClip(
+  tx: TeamPg,
+  clipId: string,
+  states: readonly string[] = ['ready'],
+): Promise<ClipToLook> {
   const found = await findClipToLook(tx, clipId);
   if (!found) throw new AppError('not-found', 'This film is not there, or not in your team.');
   await lockClient(tx, found.clientId);
   const clip = await findClipToLook(tx, clipId);
-  if (clip?.state !== 'ready')
+  if (!clip || !states.includes(clip.state))
     throw new AppError('conflict', 'This film cannot be looked at: it is not here whole, or no longer kept.');
   return clip;
 }

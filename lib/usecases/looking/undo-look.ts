@@ -23,7 +23,7 @@ export async function undoLookIn(
   { clipId, id }: Undone,
   now: Date,
 ): Promise<{ line: string }> {
-  const { clientId } = await lockClip(tx, clipId);
+  const { clientId } = await lockClip(tx, clipId, ['ready', 'gone']);
   const line =
     (await verdictBack(tx, { clientId, clipId, id }, now)) ??
     (await wordBack(tx, clipId, id)) ??

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { oneSideFault } from '#lib/checks/rules/one-side-fault.ts';
+import { withVerdict } from '#lib/domain/clip-verdict.ts';
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import type { Fault } from '#lib/domain/vocabulary.ts';
 import { judge, said, theFinding, theOutcome } from '#tests/fixtures/check-client.ts';
@@ -33,6 +34,26 @@ describe('one-side-fault', () => {
     // Hypergeometric upper tail by hand: (16C10 16C2 + 16C11 16C1 + 16C12) / 32C12 = 0.00458...
     expect(finding.evidence.p).toBeCloseTo(0.0046, 4);
     expect(finding.step.kind).toBe('ask-film');
+  });
+  it('counts what a coach saw on film as well, and says of how many sets', () => {
+    const told = { clean: true, faults: [] };
+    const seen = marked(9, 2).map((checkIn, at) => ({
+      ...checkIn,
+      sets: checkIn.sets.map((set) =>
+        at === 7 && set.side === 'left' && set.index === 1
+          ? withVerdict({ ...set, ...told }, { verdict: 'not-clean', faults: ['hips-turn'] })
+          : set,
+      ),
+    }));
+    const finding = theFinding(on(seen));
+    expect(finding.sentence).toContain('**10 of 16** sets left');
+    expect(finding.evidence.onFilm).toBe(1);
+    expect(finding.working.doubt).toContain('1 of these sets were looked at on film');
+    const cleared = marked(10, 2).map((checkIn) => ({
+      ...checkIn,
+      sets: checkIn.sets.map((set) => withVerdict(set, { verdict: 'clean', faults: [] })),
+    }));
+    expect(saidOf(cleared)).toBe('clear');
   });
   it('draws the line at p 0.01: 9 of 16 against 2 of 16 is 0.011', () => {
     expect(saidOf(marked(9, 2))).toBe('clear');
