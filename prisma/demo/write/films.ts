@@ -98,12 +98,30 @@ async function writeClip(tx: TeamPg, of: Film, receivedAt: string): Promise<void
     ],
   );
   await fileStore().write(storageKey, bytes);
+  if (film.lookedAt !== null) await writeSeen(tx, of, film.lookedAt);
   if (film.lookedAt !== null)
     await tx.client.query(
       `insert into coach_word (team_id, client_id, by_id, clip_id, at_seconds, text, created_at, read_at)
        values ($1, $2, $3, $4, 1.8, $5, $6, $6)`,
       [tx.teamId, client_id, by_id, film.id, SAID, film.lookedAt],
     );
+}
+
+/** What the coach saw of it, where the ladder names that fault. */
+async function writeSeen(
+  tx: TeamPg,
+  { film, asked, client_id, by_id, rung_id }: Film,
+  at: string,
+): Promise<void> {
+  await tx.client.query(
+    `with seen as (
+       insert into set_verdict (team_id, client_id, clip_id, by_id, rung_id, side, verdict, faults, at)
+       select $1, $2, $3, $4, r.id, $6, 'not-clean', '{shoulder-sinks}', $7 from rung r
+       join ladder l on l.team_id = r.team_id and l.id = r.ladder_id join drill d on d.team_id = r.team_id and d.id = r.drill_id
+       where r.team_id = $1 and r.id = $5 and 'shoulder-sinks' = any(l.faults) and d.each_side = ($6 <> 'both') returning 1)
+     update clip set verdict = 'not-clean', faults = '{shoulder-sinks}' where team_id = $1 and id = $3 and exists (select from seen)`,
+    [tx.teamId, client_id, film.id, by_id, rung_id, asked.side, at],
+  );
 }
 
 /** What came for an open request was too long: it is asked for still. */
