@@ -61,14 +61,24 @@ export async function listBoardClients(
          'stills', array(select st.id from question_still st where st.team_id = q.team_id and st.question_id = q.id
            order by st.created_at, st.id)) order by q.asked_at, q.id) as list
        from question q where q.team_id = $1 and q.answered_at is null group by q.client_id
+     ), returned as materialized (
+       -- Back after 84 days and more: the first day with a word from them.
+       select t.id, min(r.date) as day from team t join day_rollup r on r.team_id = $1 and r.client_id = t.id
+         and r.date >= $4::date - 30
+       where t.standing = 'back' and exists (select from day_rollup b where b.team_id = $1 and b.client_id = t.id
+           and b.date < r.date - 84)
+         and not exists (select from day_rollup b where b.team_id = $1 and b.client_id = t.id
+           and b.date < r.date and b.date >= r.date - 84)
+       group by t.id
      ), young as (
        select r.client_id, jsonb_agg(to_char(r.date, 'YYYY-MM-DD')) as dates
        from team t join day_rollup r on r.team_id = $1 and r.client_id = t.id and r.date >= $4::date - 28
-       where t.first_at > $5 - interval '30 days' group by r.client_id
+       where t.first_at > $5 - interval '30 days' or t.id in (select id from returned) group by r.client_id
      )
      select coalesce(json_agg(each order by each.name, each.id), '[]') as list from (select c.id, c.name,
        c.coach_id as "coachId", c.standing, waiting.list as questions,
-       case when c.first_at > $5 - interval '30 days' then to_char(wall_clock(c.zone, c.first_at), 'YYYY-MM-DD') end as "firstDay",
+       case when c.first_at > $5 - interval '30 days' then to_char(wall_clock(c.zone, c.first_at), 'YYYY-MM-DD')
+         else to_char(returned.day, 'YYYY-MM-DD') end as "firstDay",
        young.dates,
        case
          when not c.standing = any (night_standings()) or not zones.due or n.done_at is not null
@@ -80,6 +90,7 @@ export async function listBoardClients(
      join zones on zones.zone = c.zone
      left join waiting on waiting.client_id = c.id
      left join young on young.client_id = c.id
+     left join returned on returned.id = c.id
      left join night_client n on n.team_id = $1 and n.client_id = c.id and n.local_date = $3::date) each`,
     [tx.teamId, on.zone, on.night, on.today, on.now],
   );

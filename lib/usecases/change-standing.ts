@@ -91,5 +91,5 @@ function lineOf(client: StandingClient, to: { after: Standing; from: string; tod
   if (to.after !== 'back' || client.lastTrained === null) return `Now ${label}, from ${longDate(to.from)}.`;
   const away = daysBetween(client.lastTrained, to.from);
   const asNew = away >= DEFAULT_LIMITS['returnTooFast.newStartDays'];
-  return `Back from ${longDate(to.from)}, ${away} days after the last training.${asNew ? ' That long away means starting as new: place every ladder afresh.' : ''}`;
+  return `Back from ${longDate(to.from)}, ${away} days after the last training.${asNew ? ' That long away means starting as new: ask start tests and place every ladder afresh.' : ''}`;
 }

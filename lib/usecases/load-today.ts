@@ -25,6 +25,7 @@ import { type OtherDrill, otherDrills } from '#lib/views/phone-other-drills.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
 import { itemsOnDate, weekInWords } from '#lib/views/phone-week.ts';
 import { wordsAbout, wordsOnDay } from '#lib/views/phone-words.ts';
+import { isBackAsNew } from '#lib/views/start/back-as-new.ts';
 import { firstSeen } from '#lib/views/timeline-words.ts';
 import { type StartOfToday, startOfToday } from './intake/start-of-today.ts';
 import { type PlanNews, planNews } from './plan-news.ts';
@@ -32,7 +33,7 @@ import { startTestsWaiting } from './start/load-own-tests.ts';
 import { underLimits } from './under-limits.ts';
 
 /** How far back "the last time" is looked for: days (own choice). */
-const LAST_TIME_DAYS = 90;
+const LAST_TIME_DAYS = 92;
 /** A session of this name is a stand-in and never the next one by turn. */
 const STAND_IN = 'short';
 
@@ -66,6 +67,8 @@ export type Today = {
   /** The newest words or answer; `on`: the day and the set they are about. */
   said: (SaidByCoach & { on: string }) | null;
   seen: { by: string; at: Date } | null;
+  /** The first days after more than twelve weeks away. */
+  backAsNew: boolean;
   /** Start tests that wait for the client, in one line; null: none do. */
   startTests: string | null;
   films: { rungId: string; side: string; angle: string; byDate: string | null; words: string }[];
@@ -115,6 +118,11 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
       morning: morningQuestion(recent, date),
       lastPain: lastPain(recent),
       startTests: await startTestsWaiting(tx, clientId),
+      backAsNew: isBackAsNew(
+        client.standing,
+        recent.map((one) => one.date),
+        date,
+      ),
       ...words,
     };
   });

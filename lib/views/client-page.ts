@@ -1,3 +1,4 @@
+import { daysHere, isAwayAsNew, newStartAt } from '#lib/checks/new-start.ts';
 import type { Limits } from '#lib/checks/thresholds.ts';
 import { isTissue } from '#lib/checks/tissues.ts';
 import type { ClientView } from '#lib/checks/types.ts';
@@ -49,6 +50,8 @@ export type ClientPage = {
   /** The client's own date. */
   today: string;
   about: string;
+  /** Away for twelve weeks and more, or back from it in the last four. */
+  startsAnew: boolean;
   headline: [string, string];
   reasons: ReasonsView;
   axis: ClientAxis;
@@ -87,6 +90,7 @@ export function clientPage(input: ClientPageInput): ClientPage {
     name: client.name,
     today,
     about: aboutLine(input, today),
+    startsAnew: isAwayAsNew(view) || (newStartAt(view) > 0 && daysHere(view) <= KNOWN_OF_DAYS),
     headline: clientHeadline({
       name: client.name,
       reasons: input.reasons,

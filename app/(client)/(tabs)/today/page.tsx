@@ -11,6 +11,7 @@ import { WordsRead } from '../../_phone/words-read.tsx';
 import { ZoneKeeper } from '../../_phone/zone-keeper.tsx';
 import { AskMorning } from './ask-morning.tsx';
 import { AskTests } from './ask-tests.tsx';
+import { BackAsNew } from './back-as-new.tsx';
 import { BeforeTraining } from './before-training.tsx';
 import { DoneToday } from './done-today.tsx';
 import { LastFromCoach } from './last-from-coach.tsx';
@@ -43,6 +44,7 @@ export default async function TodayPage() {
         <h1>{longDate(date)}</h1>
         <BeforeTraining start={today.start} coach={client.coachName} />
         <AskMorning morning={today.morning} />
+        <BackAsNew isBack={today.backAsNew} hasTests={today.startTests !== null} coach={client.coachName} />
         <AskTests words={today.startTests} />
         {today.start.guardian ? null : <p className="quiet">{introduction(today)}</p>}
         {today.week.map((line) => (

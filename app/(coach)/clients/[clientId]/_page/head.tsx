@@ -67,6 +67,12 @@ export function Head({ page, waits, saved, mayExport, mayEdit }: Props) {
         ) : (
           <p className={styles.small}>No step is proposed.</p>
         )}
+        {page.startsAnew ? (
+          <p className={styles.small}>
+            Away for more than twelve weeks: starts as new, the history is kept.{' '}
+            <Link href={`/clients/${page.id}/start`}>Ask start tests and place afresh</Link>
+          </p>
+        ) : null}
         <div className={styles.acts}>
           <Link href={`/clients/${page.id}/plan`}>{page.plan ? 'Change the plan' : 'Write the plan'}</Link>
           <Link href={`/clients/${page.id}/start`}>Start tests</Link>
