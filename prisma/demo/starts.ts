@@ -14,7 +14,7 @@ export function demoStart({ history, extra }: DemoClient, today: string): DemoSt
       answers: {
         ...plain,
         health: ['blood-pressure'],
-        healthWords: 'Treated with tablets for four years. My doctor knows what I train.',
+        healthWords: 'Tablets for four years, still high after night shifts. My doctor knows what I train.',
         week: { days: 4, minutes: 45, effort: 6 },
         otherSport: 'Cycling to work',
         job: 'Nurse, night shifts',
@@ -29,7 +29,7 @@ export function demoStart({ history, extra }: DemoClient, today: string): DemoSt
           date: joined,
           clinician: 'family doctor',
           words:
-            'Under control with tablets. Upside-down work is fine, no long holds of the breath. Letter on file.',
+            'Under control with the new tablets. Upside-down work is fine, no long holds of the breath. Letter on file.',
           reviewOn: null,
         },
       ],

@@ -26,9 +26,11 @@ export function DecideForm({ page }: { page: GuardianPage }) {
         <form action="/api/guardians/decide" method="post">
           {version}
           <input type="hidden" name="decision" value="decline" />
-          <button type="submit" className={styles.quiet}>
-            I do not agree
-          </button>
+          <p>
+            <button type="submit" className={styles.quiet}>
+              I do not agree
+            </button>
+          </p>
         </form>
       )}
       <p>Text of version {page.version}. The time is kept with your word.</p>

@@ -30,7 +30,7 @@ export default async function GuardianHome() {
           <li key={line}>{line}</li>
         ))}
       </ul>
-      <h2>What is kept</h2>
+      <h2>What is kept, as {client} reads it</h2>
       <ul>
         {page.health.map((line) => (
           <li key={line}>{line}</li>

@@ -11,7 +11,7 @@ import type { AskProps } from './ask-props.ts';
 import { FieldError, TextField } from './fields.tsx';
 import { WhereItHurts } from './where-it-hurts.tsx';
 
-const PAIN_WORDS = { 0: 'nothing', 5: 'middling', 10: 'worst' };
+const PAIN_WORDS = { 0: 'none', 10: 'worst' };
 type Asked = { group: PainGroup; side: PainSide };
 
 export function AskPain({ page, change, error, coach }: AskProps<'pain'>) {

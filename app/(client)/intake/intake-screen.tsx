@@ -20,7 +20,7 @@ import { type IntakeProps, type Place, useIntake } from './use-intake.ts';
 export function IntakeScreen(props: IntakeProps) {
   const intake = useIntake(props);
   const { draft, place, saved, problem, sent, change, go, now } = intake;
-  const [refused, setRefused] = useState<IntakeRefusal[]>([]);
+  const [tried, setTried] = useState<IntakeStep | null>(null);
   const top = useRef<HTMLDivElement>(null);
   const shown = useRef<Place | null>(null);
   useEffect(() => {
@@ -31,14 +31,17 @@ export function IntakeScreen(props: IntakeProps) {
   if (sent) return <SentNow {...sent} draft={draft} coach={props.coach} />;
   const pages = pagesOf(draft);
   const at = place === null ? -1 : stepNumber(place);
+  // Said once Next was pressed, and gone as soon as it is mended.
+  const refused: IntakeRefusal[] = tried !== null && tried === place ? refusalsOf(tried, draft, now) : [];
   const error = (field: string) => refused.find((one) => one.field === field)?.message;
   const next = (step: IntakeStep) => {
-    const missing = refusalsOf(step, draft, now);
-    setRefused(missing);
-    if (missing.length === 0) go(INTAKE_STEPS[at + 1] ?? 'all');
+    const isWhole = refusalsOf(step, draft, now).length === 0;
+    setTried(isWhole ? null : step);
+    if (isWhole) go(INTAKE_STEPS[at + 1] ?? 'all');
+    else window.setTimeout(showFirstProblem);
   };
   const back = () => {
-    setRefused([]);
+    setTried(null);
     go(INTAKE_STEPS[at - 1] ?? 'you');
   };
   const shared = { change, error, coach: props.coach };
@@ -110,6 +113,10 @@ export function IntakeScreen(props: IntakeProps) {
       </div>
     </div>
   );
+}
+
+function showFirstProblem(): void {
+  document.querySelector('.intake main .problem')?.scrollIntoView({ block: 'center' });
 }
 
 function stepNumber(place: Place): number {

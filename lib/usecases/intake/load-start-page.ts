@@ -67,7 +67,7 @@ export function loadStartPage(actor: Actor, clientId: string, now: Date): Promis
       words: wordLines(await listToldWords(tx, clientId), today),
       guardians: client.under18 ? guardianLines(guardians, zone, now) : [],
       guardiansAgree: guardiansAgree(guardians),
-      told: answerLines(answers),
+      told: answerLines(answers, 'other'),
       others: Object.entries(stored)
         .filter(([key]) => answers[key as keyof typeof answers] === undefined)
         .map(([key, value]) => [key, typeof value === 'string' ? value : JSON.stringify(value)]),
@@ -75,9 +75,9 @@ export function loadStartPage(actor: Actor, clientId: string, now: Date): Promis
         key: `${change.at} ${index}`,
         when: when(new Date(change.at)),
         by: change.by,
-        field: change.field,
-        before: inWords(change.before),
-        after: inWords(change.after),
+        field: FIELD_WORDS[change.field] ?? change.field,
+        before: inWords(change.field, change.before),
+        after: inWords(change.field, change.after),
         why: change.why,
       })),
     };
@@ -91,8 +91,21 @@ function stateInWords(intake: IntakeRow | undefined, name: string, when: (at: Da
   return `${name} has told nothing yet. Today on the phone asks for it first.`;
 }
 
-function inWords(value: KeptChange['before']): string {
+const FIELD_WORDS: Record<string, string> = {
+  health: 'health questions',
+  week: 'usual week',
+  bodyMassKg: 'body mass',
+  birthYear: 'year of birth',
+  breakWeeks: 'weeks without training',
+  otherSport: 'other sport',
+  job: 'work',
+  goal: 'what is wanted',
+};
+
+/** One answer as its line says it; what has no line as it is. */
+function inWords(field: string, value: KeptChange['before']): string {
   if (value === null || value === '') return 'nothing';
-  if (typeof value === 'string' || typeof value === 'number') return String(value);
-  return JSON.stringify(value);
+  const lines = answerLines(keptAnswers.parse({ [field]: value })).flatMap((section) => section.lines);
+  if (lines.length > 0) return `“${lines.join(', ').replaceAll(/[“”]/g, '')}”`;
+  return typeof value === 'object' ? JSON.stringify(value) : String(value);
 }

@@ -17,6 +17,13 @@ export const STEP_TITLES: Record<IntakeStep, string> = {
   goals: 'What you want',
 };
 
+/** The same over what somebody else told. */
+const TITLES_OF_ANOTHER: Record<IntakeStep, string> = {
+  ...STEP_TITLES,
+  you: 'Who',
+  goals: 'What is wanted',
+};
+
 const LINES: Record<IntakeStep, (told: Told) => (string | undefined)[]> = {
   you: ({ adult, birthYear, bodyMassKg }) => [
     adult === undefined ? undefined : adult ? '18 or older' : 'Under 18',
@@ -67,10 +74,11 @@ const LINES: Record<IntakeStep, (told: Told) => (string | undefined)[]> = {
 };
 
 /** What was told, page by page in plain lines; a page without a line is left out. */
-export function answerLines(told: Told): ToldSection[] {
+export function answerLines(told: Told, by: 'own' | 'other' = 'own'): ToldSection[] {
+  const titles = by === 'own' ? STEP_TITLES : TITLES_OF_ANOTHER;
   return INTAKE_STEPS.map((step) => ({
     step,
-    title: STEP_TITLES[step],
+    title: titles[step],
     lines: LINES[step](told).filter((line) => line !== undefined),
   })).filter(({ lines }) => lines.length > 0);
 }

@@ -313,8 +313,8 @@ describe('what a coach changes afterwards', () => {
     });
     const { changes, told } = await page();
     expect(changes.map(({ field, why, before }) => [field, before, why])).toEqual([
-      ['health', '[]', 'told me on the phone'],
-      ['week', '{"days":3,"effort":6,"minutes":75}', 'two jobs less'],
+      ['health questions', '“No to all of them”', 'told me on the phone'],
+      ['usual week', '“3 days of 75 min, 6 of 10 hard”', 'two jobs less'],
     ]);
     expect(told.find(({ step }) => step === 'health')?.lines).toEqual(['Yes: pregnancy']);
     expect(

@@ -56,8 +56,8 @@ export default async function StartPage({ params }: { params: Promise<unknown> }
           <ul className={styles.lines}>
             {page.changes.map((change) => (
               <li key={change.key}>
-                {change.when}, {change.by}: {change.field} from {change.before} to {change.after}. “
-                {change.why}”
+                {change.when}, {change.by}: {change.field}, from {change.before} to {change.after}. Why:{' '}
+                {change.why}
               </li>
             ))}
           </ul>
