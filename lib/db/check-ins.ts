@@ -153,18 +153,20 @@ export async function insertCheckIn(tx: TeamPg, row: NewCheckIn, parts: Parts): 
        tried int, how text, clean boolean, faults text[], support text, "addedKg" float8)`,
     [...of, JSON.stringify(parts.sets)],
   );
-  await tx.client.query(
-    `insert into pain_score (team_id, check_in_id, client_id, region, side, moment, value, kind, usual)
-     select $1, $2, $3, region, side, moment, value, kind, usual
-     from jsonb_to_recordset($4::jsonb) as told(region text, side text, moment text, value int, kind text, usual boolean)`,
-    [...of, JSON.stringify(parts.pain)],
-  );
-  await tx.client.query(
-    `insert into danger_sign_told (team_id, check_in_id, client_id, sign, gone_within_minute, region, side)
-     select $1, $2, $3, sign, "goneWithinMinute", region, side
-     from jsonb_to_recordset($4::jsonb) as told(sign text, "goneWithinMinute" boolean, region text, side text)`,
-    [...of, JSON.stringify(parts.dangerSigns)],
-  );
+  if (parts.pain.length > 0)
+    await tx.client.query(
+      `insert into pain_score (team_id, check_in_id, client_id, region, side, moment, value, kind, usual)
+       select $1, $2, $3, region, side, moment, value, kind, usual
+       from jsonb_to_recordset($4::jsonb) as told(region text, side text, moment text, value int, kind text, usual boolean)`,
+      [...of, JSON.stringify(parts.pain)],
+    );
+  if (parts.dangerSigns.length > 0)
+    await tx.client.query(
+      `insert into danger_sign_told (team_id, check_in_id, client_id, sign, gone_within_minute, region, side)
+       select $1, $2, $3, sign, "goneWithinMinute", region, side
+       from jsonb_to_recordset($4::jsonb) as told(sign text, "goneWithinMinute" boolean, region text, side text)`,
+      [...of, JSON.stringify(parts.dangerSigns)],
+    );
 }
 
 export async function insertQuestion(

@@ -14,6 +14,7 @@ import {
 } from '#lib/db/check-ins.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { listHistoryRungs } from '#lib/db/history-rungs.ts';
+import { withNamedStatements } from '#lib/db/named-statements.ts';
 import { rebuildRollups } from '#lib/db/rollups.ts';
 import { carryVerdicts } from '#lib/db/set-verdicts.ts';
 import { canonicalJson } from '#lib/domain/canonical-json.ts';
@@ -36,7 +37,8 @@ export async function submitCheckIn(actor: Actor, body: CheckInBody, now: Date):
   const { clientId } = actor;
   if (!clientId) throw new AppError('forbidden', 'Only a client sends check-ins.');
   const bodyHash = createHash('sha256').update(canonicalJson(body)).digest('hex');
-  return withTeamPg(actor.scope, async (tx) => {
+  return withTeamPg(actor.scope, async (given) => {
+    const tx = withNamedStatements(given); // the same twenty statements for every phone of an evening
     // The lock comes first: whoever sends the same id at the same moment waits here and finds the row below.
     const client = await lockClient(tx, clientId);
     if (!client) throw new AppError('not-found', 'This client is not here.');
