@@ -140,6 +140,20 @@ export async function deleteUnreadFilmWord(tx: TeamPg, clipId: string, wordId: s
   return rowCount === 1;
 }
 
+/** Whether a verdict, words or the look at a film are this member's own. */
+export async function isOwnLook(
+  tx: TeamPg,
+  { clipId, id, memberId }: { clipId: string; id: string; memberId: string },
+): Promise<boolean> {
+  const { rowCount } = await tx.client.query(
+    `select from set_verdict where team_id = $1 and clip_id = $2::uuid and id = $3::uuid and by_id = $4::uuid
+     union all select from coach_word where team_id = $1 and clip_id = $2::uuid and id = $3::uuid and by_id = $4::uuid
+     union all select from clip where team_id = $1 and id = $2::uuid and id = $3::uuid and looked_by_id = $4::uuid`,
+    [tx.teamId, clipId, id, memberId],
+  );
+  return rowCount !== 0;
+}
+
 /** Where a set stands that a verdict is about: what counts of a client, done, on the rung of a film. */
 export async function findSetDate(
   tx: TeamPg,

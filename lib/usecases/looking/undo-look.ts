@@ -2,18 +2,24 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { insertAfterCheckIn } from '#lib/db/check-ins.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
-import { deleteUnreadFilmWord, unmarkLooked } from '#lib/db/looking.ts';
+import { deleteUnreadFilmWord, isOwnLook, unmarkLooked } from '#lib/db/looking.ts';
 import { listClipVerdicts, undoSetVerdict } from '#lib/db/set-verdicts.ts';
 import { AppError } from '#lib/errors.ts';
+import { assertMember } from '../assert-member.ts';
 import { untellClient } from '../tell-client.ts';
 import { lockClip } from './do-look.ts';
 import { followVerdict } from './give-verdict.ts';
 
 type Undone = { clipId: string; id: string };
 
-/** Takes back a verdict, words that nobody has read, or that a film was looked at. */
+/** Takes back a verdict, words that nobody has read, or that a film was looked at; an assistant only their own. */
 export function undoLook(actor: Actor, of: Undone, now: Date): Promise<{ line: string }> {
-  return withTeamPg(actor.scope, (tx) => undoLookIn(tx, actor, of, now));
+  const memberId = assertMember(actor);
+  return withTeamPg(actor.scope, async (tx) => {
+    if (actor.role === 'assistant' && !(await isOwnLook(tx, { ...of, memberId })))
+      throw new AppError('forbidden', 'An assistant takes back own acts only.');
+    return undoLookIn(tx, actor, of, now);
+  });
 }
 
 /** The same inside the caller's transaction. */

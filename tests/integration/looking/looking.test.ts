@@ -278,6 +278,10 @@ describe('words and looks', () => {
       { text: 'Push taller, please.', by: 'Lead of Team of Filmed' },
     ]);
     expect(await firstSet()).toMatchObject({ clean: false });
+    const { seen } = (await loadLooking(lead, clipId, NOW))?.sets[0] ?? {};
+    await expect(undoLook(sol, { clipId, id: seen?.id ?? '' }, later(2))).rejects.toMatchObject({
+      code: 'forbidden',
+    });
     await undoApproval(lead, judged.actId, later(2));
     await undoApproval(lead, said.actId, later(2));
     expect(await firstSet()).toMatchObject({ clean: true });
