@@ -214,7 +214,6 @@ const FROM_CSV: Record<string, (caption: string, rows: Rows) => Rows> = {
         row.given_by ?? '',
         '',
       ]),
-  'Same-day pairs': (_, rows) => rows,
   'Faults in sets of one side': (_, rows) =>
     rows.map(([fault = '']) => {
       const of = (side: string) =>
