@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { Actor } from '#lib/auth/actor.ts';
 import { lockClient } from '#lib/db/check-ins.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { isAskedAlready } from '#lib/db/film-requests.ts';
 import { findOpenStartTests, saveStartAnswers } from '#lib/db/start-tests.ts';
 import { insertFilmRequest } from '#lib/db/step-records.ts';
 import { CAUTION_FROM } from '#lib/domain/caution.ts';
@@ -113,6 +114,7 @@ async function askFilm(
     byDate: addDays(today, FILM_DAYS),
     clientId,
   };
+  if (await isAskedAlready(tx, film)) return;
   await insertFilmRequest(tx, film, { memberId: row.byId, at: now });
 }
 

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { drillsOf } from '#lib/checks/drill-days.ts';
 import { forecast } from '#lib/checks/forecast.ts';
+import { biggerSessions, moreSets } from '#lib/checks/load-causes.ts';
 import { loadFigures } from '#lib/checks/load-figures.ts';
 import { loadsOf } from '#lib/checks/load-series.ts';
 import { CHECKS } from '#lib/checks/registry.ts';
@@ -413,6 +415,26 @@ describe('what hangs on the start itself', () => {
     const [returned] = about('return-too-fast').evaluate(view, DEFAULT_LIMITS);
     expect(returned).toMatchObject({ status: 'flagged', evidence: { breakDays: 114 } });
     expect(view.days.length).toBeGreaterThan(BACK.o);
+  });
+
+  it('what was usual before the break is no usual any more', () => {
+    const told = { checkIns: thrice(BACK, 1, () => ({ effort: 8, sets: sets([5, 5, 5, 5, 5, 5]) })) };
+    const view = buildView(lifeOf(BACK, told), evening(BACK.o + 4), DEFAULT_LIMITS);
+    const [drill] = drillsOf(view);
+    const rule = { days: 2, before: 10, beforeAtLeast: 1, each: 1.5, mean: 1.6, within: 16 };
+    // One day of six sets in this life here: two more of six are no more than usual.
+    expect(drill && moreSets(view, drill, rule)).toBeUndefined();
+    expect(biggerSessions(view, DEFAULT_LIMITS)).toBeUndefined();
+  });
+
+  it('who was not placed anew stands on the old rung since the return', () => {
+    const told = {
+      rungs: [aRung({ pass: { sets: 1, target: 100, days: 2, tries: null } })],
+      placements: [{ ladderId: 'pull', side: 'both' as const, rungId: 'pull-1', from: day(0) }],
+      plans: [aPlan({ items: [aPlanItem({ sets: 1, target: 100 })] })],
+      checkIns: thrice(BACK, 9, () => ({ sets: sets([78], { planned: 100 }) })),
+    };
+    expect([48, 49].map((n) => said(BACK, 'stalled', told, n))).toEqual(['clear', 'watch']);
   });
 
   it.each([
