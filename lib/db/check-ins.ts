@@ -1,6 +1,12 @@
 import type { TeamPg } from './client.ts';
 
-export type ClientOnPhone = { name: string; zone: string; coachId: string; coachName: string };
+export type ClientOnPhone = {
+  name: string;
+  zone: string;
+  coachId: string;
+  coachName: string;
+  under18: boolean;
+};
 export type SubmittedCheckIn = { clientId: string; bodyHash: string; receivedAt: Date };
 export type NewCheckIn = {
   id: string;
@@ -27,7 +33,7 @@ type Parts = { sets: object[]; pain: object[]; dangerSigns: object[] };
 /** Reads the client and holds the row, so that one client's submits come one after the other. */
 export async function lockClient(tx: TeamPg, clientId: string): Promise<ClientOnPhone | undefined> {
   const { rows } = await tx.client.query<ClientOnPhone>(
-    `select c.name, c.zone, c.coach_id as "coachId", m.name as "coachName"
+    `select c.name, c.zone, c.coach_id as "coachId", m.name as "coachName", c.under18
      from client c join member m on m.team_id = c.team_id and m.id = c.coach_id
      where c.team_id = $1 and c.id = $2 for no key update of c`,
     [tx.teamId, clientId],

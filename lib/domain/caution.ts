@@ -4,6 +4,9 @@ import type { DangerSign, PainKind, PainRegion, PainSide } from './vocabulary.ts
 /** From this joint or tendon score on, the client is told to stop (0-10; "Pain" in the rules: grade `stop`). */
 export const CAUTION_FROM = 6;
 
+/** Under 18 one step stricter, as every threshold of pain; clinician to confirm. */
+const UNDER_18_STRICTER = 1;
+
 export type Caution = { title: string; text: string };
 type Told = {
   pain: { region: PainRegion; side: PainSide; value: number; kind: PainKind }[];
@@ -28,22 +31,22 @@ const ALL_TRAINING: readonly DangerSign[] = ['dizzy-or-seeing', 'weakness'];
 
 /**
  * What the phone shows before anything is sent, and the server repeats in its answer: one caution for each place
- * with joint or tendon pain of 6 or more, one for each danger sign. Empty when there is no reason for caution.
+ * with joint or tendon pain of 6 or more (under 18: 5), one for each danger sign. Empty when there is no reason for caution.
  */
-export function cautionsOf(told: Told): Caution[] {
+export function cautionsOf(told: Told, under18 = false): Caution[] {
   const signs = told.dangerSigns.map(({ sign, region, side }) =>
     ofSign(sign, region && placeInWords(region, side)),
   );
-  return [...signs, ...painCautions(told.pain)];
+  return [...signs, ...painCautions(told.pain, under18)];
 }
 
 /** True when the coach must hear of it at once, not at night. */
-export function isUrgent(told: Told): boolean {
-  return told.dangerSigns.length > 0 || told.pain.some(isHigh);
+export function isUrgent(told: Told, under18 = false): boolean {
+  return told.dangerSigns.length > 0 || told.pain.some((score) => isHigh(score, under18));
 }
 
-function isHigh(score: Told['pain'][number]): boolean {
-  return score.kind === 'joint' && score.value >= CAUTION_FROM;
+function isHigh(score: Told['pain'][number], under18: boolean): boolean {
+  return score.kind === 'joint' && score.value >= CAUTION_FROM - (under18 ? UNDER_18_STRICTER : 0);
 }
 
 function ofSign(sign: DangerSign, place: string | null): Caution {
@@ -58,9 +61,9 @@ function ofSign(sign: DangerSign, place: string | null): Caution {
   return { title, text: `${stop} and see a licensed clinician. Don’t wait for this to be sent.` };
 }
 
-function painCautions(scores: Told['pain']): Caution[] {
+function painCautions(scores: Told['pain'], under18: boolean): Caution[] {
   const worst = new Map<string, Told['pain'][number]>();
-  for (const score of scores.filter(isHigh)) {
+  for (const score of scores.filter((one) => isHigh(one, under18))) {
     const place = `${score.region} ${score.side}`;
     const known = worst.get(place);
     if (!known || known.value < score.value) worst.set(place, score);

@@ -117,7 +117,7 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
         })),
       morning: morningQuestion(recent, date),
       lastPain: lastPain(recent),
-      startTests: await startTestsWaiting(tx, clientId),
+      startTests: start.guardian === null ? await startTestsWaiting(tx, clientId) : null,
       backAsNew: isBackAsNew(
         client.standing,
         recent.map((one) => one.date),

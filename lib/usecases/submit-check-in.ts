@@ -45,7 +45,7 @@ export async function submitCheckIn(actor: Actor, body: CheckInBody, now: Date):
     const earlier = await findSubmitted(tx, body.id);
     if (earlier) {
       if (earlier.clientId === clientId && earlier.bodyHash === bodyHash)
-        return answer(body, earlier.receivedAt);
+        return answer(body, earlier.receivedAt, client.under18);
       throw new AppError(
         'conflict',
         'A check-in with this id is kept already, with other contents. Nothing was changed.',
@@ -55,14 +55,14 @@ export async function submitCheckIn(actor: Actor, body: CheckInBody, now: Date):
       );
     }
     await assertConsent(tx, clientId);
-    await keep(tx, { clientId, body, bodyHash, now });
-    return answer(body, now);
+    await keep(tx, { clientId, body, bodyHash, now, under18: client.under18 });
+    return answer(body, now, client.under18);
   });
 }
 
-type Kept = { clientId: string; body: CheckInBody; bodyHash: string; now: Date };
+type Kept = { clientId: string; body: CheckInBody; bodyHash: string; now: Date; under18: boolean };
 
-async function keep(tx: TeamPg, { clientId, body, bodyHash, now }: Kept): Promise<void> {
+async function keep(tx: TeamPg, { clientId, body, bodyHash, now, under18 }: Kept): Promise<void> {
   assertDateFits(body, now);
   const rungIds = [...new Set(body.sets.map((set) => set.rungId))];
   assertSetsFit(body, await listHistoryRungs(tx, rungIds));
@@ -77,7 +77,7 @@ async function keep(tx: TeamPg, { clientId, body, bodyHash, now }: Kept): Promis
   if (body.question) await insertQuestion(tx, { clientId, checkInId: body.id, text: body.question, at: now });
   await rebuildRollups(tx, clientId, dates);
   await insertAfterCheckIn(tx, { clientId, checkInId: body.id });
-  if (isUrgent(body)) await raiseUrgent(tx, clientId, now);
+  if (isUrgent(body, under18)) await raiseUrgent(tx, clientId, now);
   if (isForGuardians(body)) {
     const first = body.correctsId ? await findFirstVersion(tx, body.correctsId) : body.id;
     await tellGuardians(tx, { clientId, key: first, told: body, now });
@@ -110,6 +110,6 @@ async function assertFirstOfSession(tx: TeamPg, clientId: string, body: CheckInB
   });
 }
 
-function answer(body: CheckInBody, receivedAt: Date): SubmitAnswer {
-  return { id: body.id, receivedAt: receivedAt.toISOString(), cautions: cautionsOf(body) };
+function answer(body: CheckInBody, receivedAt: Date, under18: boolean): SubmitAnswer {
+  return { id: body.id, receivedAt: receivedAt.toISOString(), cautions: cautionsOf(body, under18) };
 }

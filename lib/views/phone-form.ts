@@ -3,7 +3,7 @@ import type { PhoneSession } from './phone-session.ts';
 
 type Today = {
   clientId: string;
-  client: { coachName: string; usualMinutes: number | null };
+  client: { coachName: string; usualMinutes: number | null; under18?: boolean };
   date: string;
   planVersion: number | null;
   sessions: PhoneSession[];
@@ -21,6 +21,7 @@ export function phoneForm({ clientId, client, date, planVersion, sessions, other
     coach: client.coachName,
     planVersion,
     usualMinutes: client.usualMinutes,
+    under18: client.under18 === true,
     sessions: planOnly,
     otherDrills: otherDrills.map((other) => ({ ...other, lastDone: null })),
     date,

@@ -9,6 +9,8 @@ export type KeptForm = {
   coach: string;
   planVersion: number | null;
   usualMinutes: number | null;
+  /** Forms kept by an earlier page do not say. */
+  under18?: boolean | undefined;
   sessions: PhoneSession[];
   /** What can be added to them; forms kept by an earlier page have none. */
   otherDrills?: OtherDrill[] | undefined;

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import { clockWords } from '../_phone/clock-words.ts';
 import type { Draft, Step } from '../_phone/draft.ts';
 import { Back } from '../_phone/icons.tsx';
+import { Under18 } from '../_phone/under18.ts';
 import { aboutOf } from './about.ts';
 import { DayChoice, WhichDay } from './day-choice.tsx';
 import { SentScreen } from './sent-screen.tsx';
@@ -15,7 +16,15 @@ import { StepSets } from './step-sets.tsx';
 import { plannedSession, type ScreenProps, sessionOf, useDraft } from './use-draft.ts';
 
 /** The check-in: one screen a step, saved on this phone at every change, sent at the end. */
-export function CheckInScreen(props: ScreenProps) {
+export function CheckInScreen(props: ScreenProps & { under18?: boolean | undefined }) {
+  return (
+    <Under18 value={props.under18 === true}>
+      <Filling {...props} />
+    </Under18>
+  );
+}
+
+function Filling(props: ScreenProps) {
   const { draft, sent, isKept, change, send, correct } = useDraft(props);
   const top = useRef<HTMLDivElement>(null);
   const place = draft ? `${draft.step} ${draft.placeAt}` : '';

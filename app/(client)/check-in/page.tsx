@@ -37,6 +37,7 @@ export default async function CheckInPage({ searchParams }: Props) {
         kind={kept?.checkIn.kind ?? 'training'}
         today={today.date}
         coach={today.client.coachName}
+        under18={today.client.under18}
         planVersion={today.planVersion}
         usualMinutes={today.client.usualMinutes}
         sessions={kept ? kept.sessions : today.sessions}

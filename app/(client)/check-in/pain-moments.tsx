@@ -6,6 +6,7 @@ import { PAIN_GROUPS } from '#lib/domain/pain-groups.ts';
 import type { PainMoment } from '#lib/domain/vocabulary.ts';
 import { dayAsSaid } from '#lib/views/phone-dates.ts';
 import type { PlaceDraft } from '../_phone/draft.ts';
+import { useUnder18 } from '../_phone/under18.ts';
 import { CautionBox } from './caution-box.tsx';
 import { Tenths } from './tenths.tsx';
 
@@ -33,7 +34,9 @@ const MORNING = { moment: 'morning', title: 'This morning, getting up' } as cons
 export function PainMoments({ kind, place, coach, before, today, onScores }: Props) {
   const [hasMorning, setHasMorning] = useState(place.scores.morning !== undefined);
   const moments = hasMorning ? [...MOMENTS[kind], MORNING] : MOMENTS[kind];
-  const warnedAt = moments.find(({ moment }) => cautionsFor(place, moment).length > 0)?.moment;
+  const under18 = useUnder18();
+  const cautions = (moment: PainMoment | null) => cautionsFor(place, moment, under18);
+  const warnedAt = moments.find(({ moment }) => cautions(moment).length > 0)?.moment;
   return (
     <>
       {moments.map(({ moment, title }, at) => (
@@ -48,7 +51,7 @@ export function PainMoments({ kind, place, coach, before, today, onScores }: Pro
             words={PAIN_WORDS}
             onChange={(value) => onScores(withScore(place, moment, value))}
           />
-          {moment === warnedAt ? <CautionBox cautions={cautionsFor(place, null)} coach={coach} /> : null}
+          {moment === warnedAt ? <CautionBox cautions={cautions(null)} coach={coach} /> : null}
         </div>
       ))}
       {hasMorning ? null : (
@@ -70,10 +73,14 @@ function withScore(place: PlaceDraft, moment: PainMoment, value: number | null):
 }
 
 /** For one moment, or all of them. As long as the kind is not told, a high score is taken for the serious kind. */
-function cautionsFor({ region, side, kind, scores, group }: PlaceDraft, moment: PainMoment | null) {
+function cautionsFor(
+  { region, side, kind, scores, group }: PlaceDraft,
+  moment: PainMoment | null,
+  under18: boolean,
+) {
   const where = region ?? PAIN_GROUPS.find((one) => one.key === group)?.regions[0] ?? 'hand-fingers';
   const pain = Object.entries(scores)
     .filter(([of]) => moment === null || of === moment)
     .map(([, value]) => ({ region: where, side, kind: kind ?? ('joint' as const), value }));
-  return cautionsOf({ pain, dangerSigns: [] });
+  return cautionsOf({ pain, dangerSigns: [] }, under18);
 }

@@ -8,6 +8,7 @@ import { Bob } from '../_phone/icons.tsx';
 import type { Unsent } from '../_phone/kept.ts';
 import { Tabs } from '../_phone/tabs.tsx';
 import type { Body } from '../_phone/to-body.ts';
+import { useUnder18 } from '../_phone/under18.ts';
 import { useKept } from '../_phone/use-kept.ts';
 import { CautionBox } from './caution-box.tsx';
 
@@ -16,6 +17,7 @@ type Props = { clientId: string; body: Body; sessions: PhoneSession[]; coach: st
 /** How far the check-in has got, and what was saved. The caution stays. */
 export function SentScreen({ clientId, body, sessions, coach, onCorrect }: Props) {
   const { unsent, lastSent, ready } = useKept(clientId);
+  const under18 = useUnder18();
   const waiting = unsent.find((one) => one.body.id === body.id);
   const isSent = ready && !waiting;
   const savedAt = clockWords(waiting?.savedAt ?? body.sentAt);
@@ -61,7 +63,7 @@ export function SentScreen({ clientId, body, sessions, coach, onCorrect }: Props
             </div>
           </div>
         </div>
-        <CautionBox cautions={cautionsOf(body)} coach={coach} isSent={isSent} />
+        <CautionBox cautions={cautionsOf(body, under18)} coach={coach} isSent={isSent} />
         <h2 style={{ marginTop: 20 }}>What was saved</h2>
         <dl className="saved-rows">
           {rowsOf(body, sessions).map(([name, text]) => (

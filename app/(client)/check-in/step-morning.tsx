@@ -4,6 +4,7 @@ import { asSentence, PAIN_KIND_LABELS, placeInWords } from '#lib/domain/labels.t
 import type { MorningPlace, MorningQuestion } from '#lib/views/phone-morning.ts';
 import type { Draft, PlaceDraft } from '../_phone/draft.ts';
 import { withMorning } from '../_phone/morning.ts';
+import { useUnder18 } from '../_phone/under18.ts';
 import { CautionBox } from './caution-box.tsx';
 import { Tenths } from './tenths.tsx';
 import type { Change } from './use-draft.ts';
@@ -82,6 +83,7 @@ type PlaceProps = {
 
 function PlaceThisMorning({ place, told, coach, onScore }: PlaceProps) {
   const { region, side, kind, value: yesterday } = place;
+  const under18 = useUnder18();
   const title = asSentence(placeInWords(region, side));
   const value = told?.scores.morning ?? null;
   return (
@@ -95,7 +97,7 @@ function PlaceThisMorning({ place, told, coach, onScore }: PlaceProps) {
       <Tenths name={`${title}, this morning`} value={value} words={PAIN_WORDS} onChange={onScore} />
       {value === null ? null : (
         <CautionBox
-          cautions={cautionsOf({ pain: [{ region, side, kind, value }], dangerSigns: [] })}
+          cautions={cautionsOf({ pain: [{ region, side, kind, value }], dangerSigns: [] }, under18)}
           coach={coach}
         />
       )}

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { redirect } from 'next/navigation';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadConsent } from '#lib/usecases/rights/load-consent.ts';
@@ -18,6 +19,7 @@ const HEADS = {
 
 export default async function ConsentPage() {
   const actor = await requireActor('own-record');
+  if (actor.role === 'guardian') redirect('/guardian');
   const asked = await loadConsent(actor);
   const { health, text, teamName, coachName } = asked;
   const given = health.state === 'given';

@@ -14,7 +14,9 @@ import { WhereItHurts } from './where-it-hurts.tsx';
 const PAIN_WORDS = { 0: 'none', 10: 'worst' };
 type Asked = { group: PainGroup; side: PainSide };
 
-export function AskPain({ page, change, error, coach }: AskProps<'pain'>) {
+type Props = AskProps<'pain'> & { under18: boolean };
+
+export function AskPain({ page, change, error, coach, under18 }: Props) {
   const [asked, setAsked] = useState<Asked | null>(null);
   const set = (places: DraftPlace[]) => change('pain', { places, nothing: false });
   const add = (region: PainRegion, side: PainSide) => {
@@ -27,7 +29,7 @@ export function AskPain({ page, change, error, coach }: AskProps<'pain'>) {
     if (group.regions.length === 1 && only) add(only, side);
     else setAsked({ group, side });
   };
-  const cautions = cautionsOf({
+  const told = {
     dangerSigns: [],
     pain: page.places.map(({ region, side, value }) => ({
       region,
@@ -35,7 +37,8 @@ export function AskPain({ page, change, error, coach }: AskProps<'pain'>) {
       value: value ?? 0,
       kind: 'joint' as const,
     })),
-  });
+  };
+  const cautions = cautionsOf(told, under18);
   return (
     <>
       <h1 className="tight">What hurts now?</h1>

@@ -76,7 +76,7 @@ export function IntakeScreen(props: IntakeProps) {
         {place === 'pain' ? (
           <>
             <StillSo step="pain" draft={draft} aged={agedSteps(draft, now.now)} change={change} />
-            <AskPain {...shared} page={pages.pain} />
+            <AskPain {...shared} page={pages.pain} under18={props.under18 || pages.you.adult === 'no'} />
           </>
         ) : null}
         {place === 'week' ? <AskWeek {...shared} page={pages.week} /> : null}

@@ -15,6 +15,7 @@ export default async function RestDayPage() {
       kind="rest"
       today={today.date}
       coach={today.client.coachName}
+      under18={today.client.under18}
       planVersion={null}
       usualMinutes={null}
       sessions={[]}

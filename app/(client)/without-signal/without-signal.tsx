@@ -32,6 +32,7 @@ export function WithoutSignal() {
       kind={kind}
       today={today}
       coach={form.coach}
+      under18={form.under18}
       planVersion={rest ? null : form.planVersion}
       usualMinutes={rest ? null : form.usualMinutes}
       sessions={rest ? [] : form.sessions}

@@ -32,6 +32,11 @@ export async function decideAsGuardian(actor: Actor, decided: GuardianDecision, 
   if (decided.decision === 'decline' && before.declinedAt === null) await withdrawConsent(actor, now);
 }
 
+/** A yes by the page of consents: what they read there is the text in force. */
+export function agreeAsGuardian(actor: Actor, { share }: { share: boolean }, now: Date): Promise<void> {
+  return decideAsGuardian(actor, { decision: 'agree', version: GUARDIAN_READS, share }, now);
+}
+
 /** Takes a yes back: nothing more is taken in, nothing is checked. */
 export async function withdrawAsGuardian(actor: Actor, now: Date): Promise<void> {
   await withTeamPg(actor.scope, async (tx) => {

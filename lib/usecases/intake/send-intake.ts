@@ -45,7 +45,7 @@ export async function sendIntake(actor: Actor, sent: IntakeSent, now: Date): Pro
     if (answers.dangerSigns.length > 0) await raiseUrgent(tx, clientId, now);
     const told = toldOf(answers);
     await tellGuardians(tx, { clientId, key: `intake:${sent.key}`, told, now });
-    return { sentAt: now.toISOString(), cautions: cautionsOf(told) };
+    return { sentAt: now.toISOString(), cautions: cautionsOf(told, !answers.adult) };
   });
 }
 

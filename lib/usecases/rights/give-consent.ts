@@ -16,7 +16,8 @@ import type { ConsentBody } from '#lib/schemas/rights.ts';
  */
 export async function giveConsent(actor: Actor, body: ConsentBody, now: Date): Promise<void> {
   const { clientId } = actor;
-  if (!clientId) throw new AppError('forbidden', 'Only a client, or their parent or guardian, gives this.');
+  if (!clientId || actor.role !== 'client')
+    throw new AppError('forbidden', 'Only a client gives this here; a parent or guardian by their own page.');
   if (body.version !== CONSENT_VERSION)
     throw new AppError('conflict', 'The text has changed since it was opened. Read it again.', {
       fields: { version: 'is not the text in force' },
@@ -38,7 +39,6 @@ async function whoAgrees(
   actor: Actor & { clientId: string },
   { guardian, now }: { guardian: string; now: Date },
 ): Promise<string> {
-  if (actor.role === 'guardian') return `${actor.name}, parent or guardian`;
   if (!(await findIsMinor(tx, actor.clientId))) return actor.name;
   const { clientId } = actor;
   const named = await listGuardians(tx, clientId);

@@ -6,6 +6,7 @@ import { AppError } from '#lib/errors.ts';
 import { testSteps } from '#lib/planning/start/next-tests.ts';
 import { type PhoneTests, phoneTests } from '#lib/views/start/phone-tests.ts';
 import { loadGapFacts } from '../gap-facts.ts';
+import { startOfToday } from '../intake/start-of-today.ts';
 import { placingFacts, readTests } from './start-facts.ts';
 
 /** The start tests that are asked of the client now; null: none are. */
@@ -17,6 +18,8 @@ export async function loadOwnTests(actor: Actor, now: Date): Promise<PhoneTests 
     const client = await findPhoneClient(tx, clientId);
     const facts = row && (await loadGapFacts(tx, clientId, now));
     if (!row || !client || !facts) return null;
+    // Under 18 nothing is trained or tested before a parent or guardian agrees.
+    if ((await startOfToday(tx, clientId, client)).guardian !== null) return null;
     const tests = readTests(row);
     const steps = testSteps({
       tests: tests.tests,

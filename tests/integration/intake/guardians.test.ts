@@ -200,6 +200,20 @@ describe('the link of a parent or guardian', () => {
   });
 });
 
+it('under 18 pain of 5 is told to stop and is on the board at once; grown up it is not', async () => {
+  const open = () =>
+    ownerQuery(`select kind, tier from reason where client_id = $1 and closed_at is null`, [phone.clientId]);
+  const four = await submitCheckIn(phone.actor, sore(4), NOW);
+  expect([four.cautions, await open()]).toEqual([[], []]);
+  await ownerQuery('update client set under18 = false where id = $1', [phone.clientId]);
+  const grown = await submitCheckIn(phone.actor, sore(5, { session: 'B' }), NOW);
+  expect([grown.cautions, await open()]).toEqual([[], []]);
+  await ownerQuery('update client set under18 = true where id = $1', [phone.clientId]);
+  const five = await submitCheckIn(phone.actor, sore(5, { session: 'C' }), NOW);
+  expect(five.cautions[0]?.text).toContain('licensed clinician');
+  expect(await open()).toEqual([{ kind: 'pain-high', tier: 'now' }]);
+});
+
 describe('mails to a parent or guardian', () => {
   it('tell of pain of 4 and of danger signs, once a check-in, with what to do and no more', async () => {
     const guardian = await open();

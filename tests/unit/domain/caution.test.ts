@@ -16,6 +16,9 @@ describe('caution before anything is sent', () => {
       },
     ]);
     expect(isUrgent({ pain: [aScore(5)], dangerSigns: [] })).toBe(false);
+    expect(isUrgent({ pain: [aScore(5)], dangerSigns: [] }, true)).toBe(true);
+    expect(isUrgent({ pain: [aScore(4)], dangerSigns: [] }, true)).toBe(false);
+    expect(cautionsOf({ pain: [aScore(5)], dangerSigns: [] }, true)).toHaveLength(1);
     expect(isUrgent({ pain: [aScore(6)], dangerSigns: [] })).toBe(true);
   });
   test('one caution a place, with its worst score', () => {
