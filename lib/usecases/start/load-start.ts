@@ -26,6 +26,7 @@ import {
   startLadders,
   startSkills,
 } from '#lib/views/start/start-page.ts';
+import { foreseeStart } from './foresee-start.ts';
 import { planFacts } from './plan-from-tests.ts';
 import {
   loadStartFacts,
@@ -35,7 +36,14 @@ import {
   type StartsAs,
 } from './start-facts.ts';
 
-export type TemplateFit = { id: string; name: string; fits: number; of: number; leftOut: string[] };
+export type TemplateFit = {
+  id: string;
+  name: string;
+  fits: number;
+  of: number;
+  leftOut: string[];
+  foreseen: string[];
+};
 export type StartPage = {
   clientId: string;
   name: string;
@@ -91,7 +99,7 @@ export function loadStart(
       for (const { id, name } of await listTemplates(tx)) {
         const kept = await findTemplate(tx, id);
         const read = planTemplateSchema.safeParse({ name, body: kept?.body });
-        if (read.success) templates.push(fitOf({ id, name, items: read.data.body.items }, facts, newest));
+        if (read.success) templates.push(fitOf({ id, name, ...read.data.body }, facts, newest));
       }
     return {
       clientId,
@@ -162,16 +170,18 @@ function askedTests(facts: StartLoaded, tests: ReadTests): AskedTests {
 }
 
 function fitOf(
-  template: { id: string; name: string; items: Parameters<typeof startPlan>[0] },
+  template: { id: string; name: string; sessionsPerWeek: number; items: Parameters<typeof startPlan>[0] },
   facts: StartLoaded,
   tests: ReadTests,
 ): TemplateFit {
-  const { lines, leftOut } = startPlan(template.items, planFacts(facts, tests));
+  const plan = startPlan(template.items, planFacts(facts, tests));
+  const { lines, leftOut } = plan;
   return {
     id: template.id,
     name: template.name,
     fits: lines.length,
     of: lines.length + leftOut.length,
     leftOut: leftOut.map(({ name, why }) => `${name} ${why}`),
+    foreseen: foreseeStart(facts, plan, template.sessionsPerWeek),
   };
 }

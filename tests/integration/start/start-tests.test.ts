@@ -134,7 +134,20 @@ test('asked, answered step by step, placed in one act, planned for four weeks; e
   });
   const { templateId } = await keepPlanTemplate(lead, template, NOW);
   const fits = (await loadStart(lead, clientId, NONE, NOW))?.templates;
-  expect(fits).toMatchObject([{ fits: 1, of: 3 }]);
+  expect(fits).toMatchObject([{ fits: 1, of: 3, foreseen: [] }]);
+  // One drill of some ten minutes: far under the told week, and too little in all to be a jump against a small one.
+  await ownerQuery(
+    `insert into intake (team_id, client_id, answers) values ($1, $2, '{"week": {"days": 3, "minutes": 40, "effort": 6}}')`,
+    [team.teamId, clientId],
+  );
+  const foreseen = async (au: number) => {
+    await ownerQuery('update client set told_week_au = $2 where id = $1', [clientId, au]);
+    return (await loadStart(lead, clientId, NONE, NOW))?.templates[0]?.foreseen ?? [];
+  };
+  expect(await foreseen(720)).toEqual([
+    expect.stringMatching(/^Done as planned its fullest week comes to \d+ AU of 720 AU told/),
+  ]);
+  expect((await foreseen(10)).length).toBe(1);
   const drafts = await planFromTests(lead, { clientId, testsId, asked: { templateId, how: 'draft' } }, NOW);
   expect(drafts.address).toMatch(/\/plan\?draft=.*&template=/);
   await planFromTests(lead, { clientId, testsId, asked: { templateId, how: 'save' } }, NOW);

@@ -57,6 +57,9 @@ export function StartPlanForm({ page, tests }: { page: StartPage; tests: AskedTe
           </select>
         )}
       </Field>
+      {fit?.foreseen.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
       {fit && fit.leftOut.length > 0 ? (
         <details>
           <summary>Left out: {fit.leftOut.length}</summary>
