@@ -2,8 +2,8 @@ import { crc32 } from 'node:zlib';
 import yauzl, { type Entry, type ZipFile } from 'yauzl';
 import { AppError } from '#lib/errors.ts';
 
-/** What a pack that comes in may be at most; own choices. A pack of ten years without tables and pictures fits. */
-export const PACK_BOUNDS = { files: 100, bytes: 20 * 1024 * 1024 } as const;
+/** What a pack that comes in may be at most, as a zip and unpacked; own choices. A whole pack of ten years fits, its films do not. */
+export const PACK_BOUNDS = { files: 100, zipped: 40 * 1024 * 1024, bytes: 80 * 1024 * 1024 } as const;
 
 const SYMLINK = 0o120000;
 const FILE_TYPE = 0o170000;
@@ -83,7 +83,7 @@ async function bytesOf(zip: ZipFile, entry: Entry): Promise<Buffer> {
 function tooMany(count: number): AppError {
   return new AppError(
     'too-large',
-    `This pack holds ${count} files, at most ${PACK_BOUNDS.files} are taken. Ask for one without pictures.`,
+    `This pack holds ${count} files, at most ${PACK_BOUNDS.files} are taken. Ask for one without films and pictures.`,
     { fields: { pack: 'too many files' } },
   );
 }
@@ -91,7 +91,7 @@ function tooMany(count: number): AppError {
 function tooLong(): AppError {
   return new AppError(
     'too-large',
-    `This pack is longer than ${PACK_BOUNDS.bytes / 1024 / 1024} MB when it is unpacked. Ask for one without tables and pictures; the part that is read here is the lossless record.`,
+    `This pack is longer than ${PACK_BOUNDS.bytes / 1024 / 1024} MB when it is unpacked. Ask for one without films, tables and pictures; the part that is read here is the lossless record.`,
     { fields: { pack: 'too long' } },
   );
 }

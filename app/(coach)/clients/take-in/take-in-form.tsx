@@ -46,7 +46,7 @@ export function TakeInForm() {
         <Field
           id="pack"
           label="The pack"
-          hint="A zip of at most 20 MB and 100 files, also when it is unpacked."
+          hint="A zip of at most 40 MB and 100 files, 80 MB when it is unpacked. Ask for it without films."
         >
           {(control) => (
             <input
