@@ -212,3 +212,16 @@ export async function pinClip(tx: TeamPg, clipId: string, at: Date | null): Prom
   );
   return rows[0]?.clientId;
 }
+
+/** The clips of a client whose files are kept, the oldest first. */
+export async function listKeptClips(
+  tx: TeamPg,
+  clientId: string,
+): Promise<{ id: string; filmedOn: string; bytes: number; storageKey: string }[]> {
+  const { rows } = await tx.client.query<{ id: string; filmedOn: string; bytes: number; storageKey: string }>(
+    `select id, filmed_on as "filmedOn", bytes, storage_key as "storageKey" from clip
+     where team_id = $1 and client_id = $2::uuid and state = 'ready' order by filmed_on, id`,
+    [tx.teamId, clientId],
+  );
+  return rows;
+}

@@ -1,10 +1,15 @@
 import { pool, type TeamPg, type TeamScope, teamScope } from './client.ts';
 
-export type Retention = { years: number; erases: boolean };
+export type Retention = {
+  years: number;
+  erases: boolean;
+  /** Days for which a film is kept after a look at it. */
+  clipDays: number;
+};
 
 export async function findRetention(tx: TeamPg): Promise<Retention> {
   const { rows } = await tx.client.query<Retention>(
-    'select retention_years as years, retention_erases as erases from team where id = $1',
+    'select retention_years as years, retention_erases as erases, clip_keep_days as "clipDays" from team where id = $1',
     [tx.teamId],
   );
   const [row] = rows;
@@ -12,7 +17,10 @@ export async function findRetention(tx: TeamPg): Promise<Retention> {
   return row;
 }
 
-export async function setRetention(tx: TeamPg, { years, erases }: Retention): Promise<void> {
+export async function setRetention(
+  tx: TeamPg,
+  { years, erases }: Omit<Retention, 'clipDays'>,
+): Promise<void> {
   await tx.client.query('update team set retention_years = $2, retention_erases = $3 where id = $1', [
     tx.teamId,
     years,

@@ -5,7 +5,7 @@ import type { Paper } from './report/blocks.ts';
 import type { PackAbout, PackWords } from './report/input.ts';
 
 /** What can be left out of a pack. The report, the consents and README.txt always come. */
-export const PACK_PARTS = ['tables', 'history', 'calendar', 'stills', 'fhir', 'notes'] as const;
+export const PACK_PARTS = ['tables', 'history', 'calendar', 'stills', 'films', 'fhir', 'notes'] as const;
 export type PackPart = (typeof PACK_PARTS)[number];
 
 /** `period.to` null: up to the newest day. */
@@ -19,6 +19,14 @@ export type PackOptions = {
 /** A picture of the record; read when its turn comes, undefined when it is there no more. */
 export type PackPicture = { id: string; read: () => Promise<Uint8Array | undefined> };
 
+/** A film of the record, as it is read; undefined when it is there no more. */
+export type PackFilm = {
+  id: string;
+  filmedOn: string;
+  bytes: number;
+  open: () => Promise<AsyncIterable<Uint8Array> | undefined>;
+};
+
 /**
  * Everything a pack is made from, whole; `writePack` takes the period and the parts out of it. `record` and `rows` are read
  * batch by batch, as long as whoever opened them keeps them open.
@@ -31,5 +39,7 @@ export type PackContent = {
   limits: Limits;
   about: PackAbout;
   picture: (id: string) => PackPicture;
+  /** Films that are still kept. */
+  films: readonly PackFilm[];
   made: Date;
 };

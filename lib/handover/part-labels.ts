@@ -6,6 +6,7 @@ export const PART_LABELS: Readonly<Record<PackPart, string>> = {
   history: 'The lossless record: another team can take the client in from it',
   calendar: 'The plan as a calendar',
   stills: 'Pictures that were sent',
+  films: 'Films, as they are kept',
   fhir: 'Pain as FHIR, for a clinic’s program',
   notes: 'Notes private to coaches',
 };

@@ -33,6 +33,9 @@ const PARTS: Partial<Record<PackPart, readonly string[]>> = {
   ],
   calendar: ['plan.ics               The plan for a calendar. The days are an even spread.'],
   stills: ['stills                 Pictures that the client sent, as questions.csv names them.'],
+  films: [
+    'films                  Films of the client, by the day they were filmed and the id of clip in record.json.',
+  ],
   fhir: ['fhir-bundle.json       Pain scores for clinical systems (FHIR R4, LOINC 72514-3).'],
   notes: ['private_notes.csv      Notes that were private to coaches: somebody ticked that they come along.'],
 };

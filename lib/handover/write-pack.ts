@@ -79,6 +79,7 @@ function filesOf(content: PackContent, options: PackOptions, packed: PackedPerio
       : []),
     ...(has('fhir') ? [{ path: 'fhir-bundle.json', pieces: () => painAsFhir(packed.history, made) }] : []),
     ...(has('stills') ? stillFiles(content, packed) : []),
+    ...(has('films') ? filmFiles(content, packed) : []),
   ];
 }
 
@@ -137,6 +138,12 @@ function recordJsonSchema(): Record<string, unknown> {
     description:
       'Every row kept about one client, by table, with ids. Dates are local, instants carry their offset.',
   };
+}
+
+function filmFiles({ films }: PackContent, { period }: PackedPeriod): BagFile[] {
+  return films
+    .filter(({ filmedOn }) => filmedOn >= period.from && filmedOn <= period.to)
+    .map(({ id, filmedOn, open }) => ({ path: `films/${filmedOn}-${id}.mp4`, pieces: open }));
 }
 
 function stillFiles(content: PackContent, packed: PackedPeriod): BagFile[] {

@@ -29,6 +29,9 @@ export const leadErasureSchema = z.strictObject({
 
 /** What the law or a contract may ask for lies inside this; own choice. */
 export const RETENTION_YEARS = { least: 1, most: 30 } as const;
+/** Days for which a film is kept after a look at it; own choice. */
+export const CLIP_DAYS = { least: 30, most: 3650 } as const;
+
 export const retentionSchema = z.strictObject({
   years: z.coerce
     .number('must be a whole number of years')
@@ -36,6 +39,12 @@ export const retentionSchema = z.strictObject({
     .min(RETENTION_YEARS.least, `must be at least ${RETENTION_YEARS.least} year`)
     .max(RETENTION_YEARS.most, `must be at most ${RETENTION_YEARS.most} years`),
   erases: tick,
+  clipDays: z.coerce
+    .number('must be a whole number of days')
+    .int('must be a whole number of days')
+    .min(CLIP_DAYS.least, `must be at least ${CLIP_DAYS.least} days`)
+    .max(CLIP_DAYS.most, `must be at most ${CLIP_DAYS.most} days`)
+    .optional(),
 });
 
 export const receiptAddress = z.object({ receipt: z.string().regex(/^[A-Z2-9]{5}(-[A-Z2-9]{5}){3}$/) });

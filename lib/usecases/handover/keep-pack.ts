@@ -124,10 +124,15 @@ function ownColumns(table: string, { teamId, byId, now }: Here): (row: Row) => R
     case 'check_in':
       return (row) => ({ ...row, body_hash: 'taken in' });
     case 'clip':
-      return (row) => ({ ...row, storage_key: `${teamId}/${String(row.id)}.none` });
+      return (row) => ({ ...row, storage_key: `${teamId}/${String(row.id)}.none`, ...elsewhere(row) });
     default:
       return (row) => row;
   }
+}
+
+/** The file of a film stays with the team that had it; what was seen on it comes along. */
+function elsewhere({ state }: Row): Row {
+  return state === 'refused' ? {} : { state: 'gone', keep_until: null };
 }
 
 async function insert(tx: TeamPg, table: string, rows: readonly Row[]): Promise<void> {

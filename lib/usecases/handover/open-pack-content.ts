@@ -1,5 +1,6 @@
 import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import type { TeamPg } from '#lib/db/client.ts';
+import { listKeptClips } from '#lib/db/clips.ts';
 import { findPackPeople } from '#lib/db/handover-packs.ts';
 import { loadHistories } from '#lib/db/histories.ts';
 import { openRecordRows } from '#lib/db/record-rows.ts';
@@ -49,6 +50,12 @@ export async function openPackContent(
     limits: (await listSettings(tx, [clientId])).of(clientId).limits,
     about: { ...people, madeBy },
     picture: (id) => ({ id, read: () => fileStore().read(stillKey(tx.teamId, id)) }),
+    films: await filmsOf(tx, clientId),
     made: now,
   };
+}
+
+async function filmsOf(tx: TeamPg, clientId: string): Promise<PackContent['films']> {
+  const kept = await listKeptClips(tx, clientId);
+  return kept.map(({ storageKey, ...film }) => ({ ...film, open: () => fileStore().open(storageKey) }));
 }

@@ -1,7 +1,8 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { findMemberName } from '#lib/db/handover-packs.ts';
-import type { PackOptions } from '#lib/handover/pack-content.ts';
+import { megabytes } from '#lib/domain/clip-bounds.ts';
+import type { PackFilm, PackOptions } from '#lib/handover/pack-content.ts';
 import { packedPeriod } from '#lib/handover/pack-report.ts';
 import type { Block } from '#lib/handover/report/blocks.ts';
 import { draftNext, draftSummary } from '#lib/handover/report/draft.ts';
@@ -18,7 +19,15 @@ export type PackPreview = {
   /** Whether the client agreed that the record is handed on. */
   mayShare: boolean;
   sets: number;
+  /** "3 films, 12 MB". */
+  films: string;
 };
+
+function filmsInWords(films: readonly PackFilm[]): string {
+  if (films.length === 0) return 'none is kept';
+  const bytes = films.reduce((sum, film) => sum + film.bytes, 0);
+  return `${films.length === 1 ? '1 film' : `${films.length} films`}, ${megabytes(bytes)}`;
+}
 
 /** The first page of a pack before it is made. Keeps nothing. */
 export async function previewPack(
@@ -40,6 +49,7 @@ export async function previewPack(
         mayShare: report.record.consents.some(
           (one) => one.kind === 'share-with-next-coach' && one.withdrawnAt === null,
         ),
+        films: filmsInWords(content.films),
         sets: history.checkIns.reduce((sum, one) => sum + one.sets.length, 0),
       };
     },

@@ -89,7 +89,7 @@ export async function aFullClient(name: string): Promise<Phone> {
   await run(
     `with f as (select id from film_request where team_id = $1 and client_id = $2),
        c as (insert into clip (team_id, client_id, request_id, rung_id, side, filmed_on, storage_key, bytes, state, received_at, looked_at, looked_by_id, verdict, faults)
-         select $1, $2, f.id, '${rung}', 'both', '2026-11-21', 'clips/' || f.id, 1000, 'ready', '2026-11-21T10:00:00Z', '2026-11-22T10:00:00Z', $3, 'not-clean', '{hips-drop}' from f returning id)
+         select $1, $2, f.id, '${rung}', 'both', '2026-11-21', 'clips/' || f.id, 1000, 'gone', '2026-11-21T10:00:00Z', '2026-11-22T10:00:00Z', $3, 'not-clean', '{hips-drop}' from f returning id)
      insert into still_frame (team_id, client_id, clip_id, joints, vertical, scale, mass_model) select $1, $2, c.id, '{}', '{}', '{}', 'winter' from c`,
   );
   await run(

@@ -17,6 +17,7 @@ const PART_WORDS: Record<PackPart, [label: string, what: string]> = {
   history: ['For programs (JSON)', 'everything with ids, to take the client in elsewhere'],
   calendar: ['Plan as a calendar', 'titles say nothing of health'],
   stills: ['Pictures', 'that came with questions'],
+  films: ['Films', 'as they are kept; out unless you tick it'],
   fhir: ['Pain for clinical systems (FHIR)', 'scores only; leave it out unless somebody asks'],
   notes: ['Notes private to coaches', 'out unless you tick it; the client may read a pack'],
 };
@@ -99,6 +100,7 @@ export function HandoverForm({ clientId, first }: { clientId: string; first: Pac
               <input type="checkbox" name="parts" value={part} defaultChecked={USUAL.includes(part)} />
               <span>
                 <b>{PART_WORDS[part][0]}</b> {PART_WORDS[part][1]}
+                {part === 'films' ? `: ${first.films}` : ''}
               </span>
             </label>
           ))}
