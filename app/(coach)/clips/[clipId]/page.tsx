@@ -9,6 +9,7 @@ import { loadLooking } from '#lib/usecases/looking/load-looking.ts';
 import { noteRead } from '#lib/usecases/rights/note-read.ts';
 import forms from '../../clients/_parts/forms.module.css';
 import { FilmHead } from './_parts/film-head.tsx';
+import styles from './_parts/looking.module.css';
 import { Looking } from './_parts/looking.tsx';
 import { StillsOfFilm } from './_parts/stills-of-film.tsx';
 
@@ -39,7 +40,7 @@ export default async function LookingPage({ params }: { params: Promise<unknown>
         <p className={forms.refusal}>{looking.notHere}</p>
       )}
       <StillsOfFilm stills={stills} />
-      <p className={forms.hint}>
+      <p className={`${forms.hint} ${styles.foot}`}>
         It says what is seen in the picture, not what is wrong with the person; nothing here is a diagnosis.
         Pain, numbness or weakness is for a licensed clinician.{' '}
         <Link href={`/clients/${clip.clientId}`}>Back to {clip.client}</Link>

@@ -83,7 +83,7 @@ export function VerdictForm({ clipId, sets, first, faults, clean, looked }: Prop
         </Field>
         <fieldset className={forms.fieldset}>
           <legend>On this film it is</legend>
-          <div className={styles.row}>
+          <div className={styles.verdicts}>
             {CLIP_VERDICTS.map((one) => (
               <label key={one} className={`${forms.tick} ${forms.choice}`}>
                 <input
