@@ -1,5 +1,5 @@
 import type { OtherDrill } from './phone-other-drills.ts';
-import type { PhoneSession } from './phone-session.ts';
+import type { PhoneDrill, PhoneSession } from './phone-session.ts';
 
 type Today = {
   clientId: string;
@@ -8,11 +8,12 @@ type Today = {
   planVersion: number | null;
   sessions: PhoneSession[];
   otherDrills: OtherDrill[];
+  films?: readonly { rungId: string; angle: string }[];
 };
 
 /** What of a client's day the phone keeps to open the check-in without signal: the plan, and nothing that was told. */
-export function phoneForm({ clientId, client, date, planVersion, sessions, otherDrills }: Today) {
-  const planOnly = sessions.map((session) => ({
+export function phoneForm({ clientId, client, date, planVersion, sessions, otherDrills, films = [] }: Today) {
+  const planOnly = withFilmNotes(sessions, films).map((session) => ({
     ...session,
     drills: session.drills.map((drill) => ({ ...drill, last: null })),
   }));
@@ -26,4 +27,23 @@ export function phoneForm({ clientId, client, date, planVersion, sessions, other
     otherDrills: otherDrills.map((other) => ({ ...other, lastDone: null })),
     date,
   };
+}
+
+/** Sessions as the check-in shows them: beside a drill it says that a film of it is asked for. */
+export function withFilmNotes(
+  sessions: readonly PhoneSession[],
+  films: NonNullable<Today['films']>,
+): PhoneSession[] {
+  return sessions.map((session) => ({
+    ...session,
+    drills: session.drills.map((drill) => ({ ...drill, note: withFilm(drill, films) })),
+  }));
+}
+
+/** What is noted of a drill, and that a film of it is asked for. */
+function withFilm({ note, sides }: PhoneDrill, films: NonNullable<Today['films']>): string {
+  const asked = films.find(({ rungId }) => sides.some((side) => side.rungId === rungId));
+  return [note, ...(asked ? [`A film is asked for: ${asked.angle}.`] : [])]
+    .filter((line) => line !== '')
+    .join(' ');
 }

@@ -4,7 +4,7 @@ import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadOwnCheckIn } from '#lib/usecases/load-own-check-in.ts';
 import { loadToday } from '#lib/usecases/load-today.ts';
-import { phoneForm } from '#lib/views/phone-form.ts';
+import { phoneForm, withFilmNotes } from '#lib/views/phone-form.ts';
 import { KeepForm } from '../_phone/keep-form.tsx';
 import { CheckInScreen } from './check-in-screen.tsx';
 
@@ -40,7 +40,7 @@ export default async function CheckInPage({ searchParams }: Props) {
         under18={today.client.under18}
         planVersion={today.planVersion}
         usualMinutes={today.client.usualMinutes}
-        sessions={kept ? kept.sessions : today.sessions}
+        sessions={kept ? kept.sessions : withFilmNotes(today.sessions, today.films)}
         otherDrills={today.otherDrills}
         lastPain={today.lastPain}
         kept={kept?.checkIn ?? null}
