@@ -1,20 +1,25 @@
 import { execFile } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { promisify } from 'node:util';
 import { beforeAll, expect, test } from 'vitest';
 import type { Actor } from '#lib/auth/actor.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { deleteCheckIn } from '#lib/usecases/delete-check-in.ts';
+import { lookAtFilm } from '#lib/usecases/looking/look-at-film.ts';
+import { undoLook } from '#lib/usecases/looking/undo-look.ts';
 import { type RebuiltDay, rebuildTeamRollups } from '#lib/usecases/rebuild-rollups.ts';
 import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
 import { type Draws, draws } from '#tests/bench/detect/random.ts';
 import { ownerQuery } from '../support/database.ts';
+import { leadOf } from '../team/arrange.ts';
 import { anotherPhone, aPhone, aTraining, NOW, type Phone, TODAY } from './arrange.ts';
 
 const ACTS = 120;
 let phone: Phone;
 let clients: string[];
 let acts: Record<string, number>;
+let judged = 0;
 
 beforeAll(async () => {
   phone = await aPhone('Rolled up');
@@ -24,6 +29,7 @@ beforeAll(async () => {
     people.map(({ actor }) => actor),
     draws(4711),
   );
+  await judgeAtRandom(draws(815));
 });
 
 /** Submits (late ones too, rest days, several a day), corrections that move to another day, deletions; refused ones count as refused. */
@@ -49,6 +55,44 @@ async function actAtRandom(actors: Actor[], d: Draws): Promise<Record<string, nu
   }
   return counts;
 }
+
+/** What a coach saw of some of the sets on film, some of it taken back. */
+async function judgeAtRandom(d: Draws): Promise<void> {
+  const lead = leadOf(phone.team);
+  const sets = await ownerQuery<Told>(
+    `select s.client_id as "clientId", s.check_in_id as "checkInId", s.rung_id as "rungId", s.side, s.idx as index, k.date::text as date
+     from check_in_set s join check_in k on k.id = s.check_in_id and k.replaced_at is null and k.deleted_at is null
+     where s.client_id = any($1) and s.value is not null order by s.id`,
+    [clients],
+  );
+  for (const { clientId, rungId, date, ...set } of sets.filter(() => d.chance(0.3))) {
+    const clipId = randomUUID();
+    await ownerQuery(
+      `insert into clip (team_id, id, client_id, rung_id, side, filmed_on, storage_key, bytes, state, received_at)
+       values ($1, $2::uuid, $3, $4, $5, $6, 'of ' || $2::text, 1, 'ready', $7)`,
+      [phone.team.teamId, clipId, clientId, rungId, set.side, date, NOW],
+    );
+    const verdict = d.pick(['clean', 'cannot-see'] as const);
+    const act = {
+      act: 'verdict' as const,
+      clipId,
+      set: { told: true as const, ...set },
+      verdict,
+      faults: [],
+    };
+    const { actId } = await lookAtFilm(lead, act, NOW);
+    judged += 1;
+    if (d.chance(0.3)) await undoLook(lead, { clipId, id: actId }, NOW);
+  }
+}
+type Told = {
+  clientId: string;
+  checkInId: string;
+  rungId: string;
+  side: 'both' | 'left' | 'right';
+  index: number;
+  date: string;
+};
 
 function aBody(d: Draws, correctsId: string | null) {
   const rest = d.chance(0.2);
@@ -89,10 +133,11 @@ async function rebuild(): Promise<RebuiltDay[]> {
   return mended;
 }
 
-test('after random submits, corrections and deletions no rollup is other than computed again', async () => {
+test('after random submits, corrections, deletions and verdicts no rollup is other than computed again', async () => {
   expect(acts.sent).toBeGreaterThan(15);
   expect(acts.corrected).toBeGreaterThan(5);
   expect(acts.deleted).toBeGreaterThan(5);
+  expect(judged).toBeGreaterThan(5);
   const before = await kept();
   expect(before.length).toBeGreaterThan(10);
   expect(await rebuild()).toEqual([]);
