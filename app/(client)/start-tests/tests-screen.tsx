@@ -14,10 +14,13 @@ export function TestsScreen({ asked }: { asked: PhoneTests }) {
   const [unsent, setUnsent] = useState<Unsent[]>([]);
   const [changing, setChanging] = useState<string | null>(null);
   const send = useCallback(async () => {
-    if (unsentAnswers(testsId).length === 0) return;
+    const waiting = unsentAnswers(testsId).length;
+    if (waiting === 0) return;
     await sendAnswers(testsId);
-    setUnsent(unsentAnswers(testsId));
-    router.refresh();
+    const left = unsentAnswers(testsId);
+    setUnsent(left);
+    // Without signal a refresh would leave the page.
+    if (left.length < waiting && navigator.onLine) router.refresh();
   }, [testsId, router]);
   useEffect(() => {
     setUnsent(unsentAnswers(testsId));
