@@ -162,7 +162,6 @@ export type CheckKind = (typeof CHECK_KINDS)[number];
 
 /** From where a film is taken; an open set: a team that asks in other words keeps them. */
 export const FILM_ANGLES = ['from the side', 'from behind', 'from the front'] as const;
-export type FilmAngle = (typeof FILM_ANGLES)[number];
 /** Where a clip stands on its way: coming in, being decoded, to be looked at, not taken, no longer kept. */
 export const CLIP_STATES = ['arriving', 'checking', 'ready', 'refused', 'gone'] as const;
 export type ClipState = (typeof CLIP_STATES)[number];

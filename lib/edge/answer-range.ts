@@ -1,4 +1,5 @@
-import type { ByteRange } from '#lib/files/file-store.ts';
+/** First and last byte, both counted. */
+type ByteRange = { readonly first: number; readonly last: number };
 
 type Served = {
   /** Names this content and no other, in quotation marks. */

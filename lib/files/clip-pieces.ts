@@ -1,4 +1,4 @@
-import type { Chunks, FileStore } from './file-store.ts';
+import type { Chunks, FileStore } from './store-types.ts';
 
 /** What comes of a clip is kept in pieces of this size, the last one shorter: a cut line costs at most one. */
 export const PIECE_BYTES = 1024 * 1024;

@@ -4,7 +4,7 @@ import { mkdir, open, readdir, readFile, rename, rm } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { Readable } from 'node:stream';
 import { assertKey, assertStem } from './file-key.ts';
-import type { Chunks, FileStore } from './file-store.ts';
+import type { Chunks, FileStore } from './store-types.ts';
 
 /** Files in a folder, written whole or not at all. */
 export function folderStore(folder: string): FileStore {

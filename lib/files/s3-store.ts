@@ -1,6 +1,6 @@
 import { AwsClient } from 'aws4fetch';
 import { assertKey, assertStem } from './file-key.ts';
-import type { Chunks, FileStore } from './file-store.ts';
+import type { Chunks, FileStore } from './store-types.ts';
 
 /** An S3-compatible bucket: `endpoint` is the address of the service, `bucket` is asked for in the path. */
 export type Bucket = {

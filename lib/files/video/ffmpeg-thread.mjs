@@ -5,7 +5,7 @@ import { createRequire } from 'node:module';
 import { parentPort, workerData } from 'node:worker_threads';
 
 const { program, args, input, output, maxMemoryBytes, maxLogLines } = workerData;
-const core = createRequire(import.meta.url);
+const require = createRequire(import.meta.url);
 
 // What the core asks of a browser's worker: it takes nothing else for one.
 globalThis.self = globalThis;
@@ -25,8 +25,8 @@ WebAssembly.Memory.prototype.grow = function growWithin(pages) {
   return grow.call(this, pages);
 };
 
-const create = core('@ffmpeg/core');
-const ffmpeg = await create({ wasmBinary: readFileSync(core.resolve('@ffmpeg/core/wasm')) });
+const create = require('@ffmpeg/core');
+const ffmpeg = await create({ wasmBinary: readFileSync(require.resolve('@ffmpeg/core/wasm')) });
 const out = [];
 const log = [];
 ffmpeg.setLogger(({ type, message }) => {

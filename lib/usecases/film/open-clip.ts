@@ -2,7 +2,8 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { findClipFile } from '#lib/db/clips.ts';
 import { AppError } from '#lib/errors.ts';
-import { type ByteRange, fileStore } from '#lib/files/file-store.ts';
+import { fileStore } from '#lib/files/file-store.ts';
+import type { ByteRange } from '#lib/files/store-types.ts';
 import { noteRead } from '../rights/note-read.ts';
 
 export type OpenedClip = {

@@ -13,7 +13,8 @@ import {
 import { AppError } from '#lib/errors.ts';
 import { PIECE_BYTES, writePiece } from '#lib/files/clip-pieces.ts';
 import { stemOf } from '#lib/files/file-key.ts';
-import { type Chunks, type FileStore, fileStore } from '#lib/files/file-store.ts';
+import { fileStore } from '#lib/files/file-store.ts';
+import type { Chunks, FileStore } from '#lib/files/store-types.ts';
 import { checkClipJob } from '#lib/jobs/check-clip.ts';
 import { enqueue } from '#lib/jobs/queue.ts';
 

@@ -15,7 +15,7 @@ import { actOnClient } from '../act-on-client.ts';
 import type { ActDone } from '../act-on-reason.ts';
 import { answerQuestionIn } from '../answer-question.ts';
 import { assertMember } from '../assert-member.ts';
-import { askFilmIn } from '../film/ask-film.ts';
+import { askFilmIn } from '../film/ask-film-in.ts';
 import { doLook } from '../looking/do-look.ts';
 import { planConflict, savePlanIn } from '../save-plan.ts';
 

@@ -8,7 +8,7 @@ import { AppError } from '#lib/errors.ts';
 import { lookAct } from '#lib/schemas/looking.ts';
 import { type ApprovalContext, approvalContext } from '#lib/schemas/prepared-act.ts';
 import { assertMember } from '../assert-member.ts';
-import { takeBackFilmIn } from '../film/ask-film.ts';
+import { takeBackFilmIn } from '../film/take-back-film.ts';
 import { undoLookIn } from '../looking/undo-look.ts';
 import { undoAct } from '../undo-act.ts';
 

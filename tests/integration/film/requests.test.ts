@@ -1,6 +1,7 @@
 import { beforeEach, expect, it } from 'vitest';
 import { filmAskSchema } from '#lib/schemas/clip.ts';
-import { askFilm, takeBackFilm } from '#lib/usecases/film/ask-film.ts';
+import { askFilm } from '#lib/usecases/film/ask-film.ts';
+import { takeBackFilm } from '#lib/usecases/film/take-back-film.ts';
 import { loadToday } from '#lib/usecases/load-today.ts';
 import { runNightBatch } from '#lib/usecases/run-night-batch.ts';
 import { approveAct } from '#lib/usecases/team/decide-approval.ts';

@@ -1,0 +1,46 @@
+import type { Actor } from '#lib/auth/actor.ts';
+import { insertAudit } from '#lib/db/audit.ts';
+import type { TeamPg } from '#lib/db/client.ts';
+import { findClient } from '#lib/db/clients.ts';
+import { hasRungSide, isAskedAlready } from '#lib/db/film-requests.ts';
+import { insertFilmRequest } from '#lib/db/step-records.ts';
+import { localDateOf } from '#lib/domain/local-date.ts';
+import { AppError } from '#lib/errors.ts';
+import type { FilmAsk } from '#lib/schemas/clip.ts';
+import type { ActDone } from '../act-on-reason.ts';
+import { tellClient } from '../tell-client.ts';
+
+/** Asks for a film inside the caller's transaction. The client is told, and sees it beside the set. */
+export async function askFilmIn(
+  tx: TeamPg,
+  actor: Actor & { memberId: string },
+  { clientId, film }: { clientId: string; film: FilmAsk },
+  now: Date,
+): Promise<ActDone> {
+  const client = await findClient(tx, clientId);
+  if (!client) throw new AppError('not-found', 'This client is not here.');
+  const rung = await hasRungSide(tx, film.rungId);
+  if (!rung) throw field('rungId', 'is no rung in use: choose another');
+  const side = rung.eachSide ? film.side : 'both';
+  if (film.byDate !== null && film.byDate < localDateOf(now, client.zone))
+    throw field('byDate', 'is over already where the client lives: choose a later day');
+  if (await isAskedAlready(tx, { ...film, clientId, side }))
+    throw new AppError('conflict', 'This film is asked for already, and has not been looked at.');
+  const byDate = film.byDate;
+  const filmId = await insertFilmRequest(
+    tx,
+    { ...film, byDate, side, clientId },
+    { memberId: actor.memberId, at: now },
+  );
+  await tellClient(tx, { clientId, what: 'film', id: filmId, by: actor.name }, now);
+  await insertAudit(tx, actor, { action: 'film-asked', clientId, objectId: filmId, fields: [] });
+  return {
+    actId: filmId,
+    line: `A film is asked for. It stands on the phone of ${client.name}.`,
+    folds: false,
+  };
+}
+
+function field(name: string, why: string): AppError {
+  return new AppError('invalid', `${name}: ${why}`, { fields: { [name]: why } });
+}
