@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { SINCE_OUTCOMES } from '#lib/checks/better-since/types.ts';
 import { CONSENT_KINDS } from '#lib/domain/consent.ts';
+import { TOLD_AT_START } from '#lib/domain/intake/told-at-start.ts';
 import {
   CHECK_KINDS,
   CLIP_STATES,
@@ -50,6 +51,9 @@ const told = z.object({
   changes: z.array(z.string()),
 });
 
+/** What was said yes to at the start: an unknown one would be held for good. */
+const toldYes = z.enum(TOLD_AT_START).nullable();
+
 type Rules = Readonly<Record<string, Readonly<Record<string, z.ZodType>>>>;
 
 /** By table and column. */
@@ -60,9 +64,10 @@ export const RECORD_RULES: Rules = {
     ...place,
     tissue: z.enum(TISSUES).nullable(),
     rule: z.enum(LIMIT_RULES),
+    told: toldYes,
     percent: z.number().min(0).max(100).nullable(),
   },
-  clinician_word: place,
+  clinician_word: { ...place, told: toldYes },
   absence: { kind: z.enum(['pause', 'holiday', 'illness']) },
   standing_change: { before: standing, after: standing },
   assessment: { answers: assessmentSchema },

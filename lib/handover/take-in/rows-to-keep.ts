@@ -170,6 +170,9 @@ function renamed(
       out[column] = known ? (ids.get(String(value)) ?? null) : null;
     } else out[column] = column === 'subject_key' || isJson(value) ? followed(value, ids) : value;
   }
+  // A parent or guardian agreed to the other team: here they are asked anew.
+  if (table === 'guardian')
+    return { ...out, agreed_at: null, declined_at: null, withdrawn_at: null, text_version: null };
   return table === 'client' ? { ...out, note: row.note ?? '' } : out;
 }
 

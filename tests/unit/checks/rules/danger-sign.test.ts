@@ -82,12 +82,15 @@ describe('danger-sign', () => {
     expect(saidOf([sign(4, 'weakness')], { clinicianWords: [word] })).toBe('flagged act');
   });
   it('speaks of a sign of the start until a clinician did; a word about it says nothing of the same sign later', () => {
-    const start = (wordOn: string | null, checkIns: HistoryCheckIn[] = []) => {
-      const intakeSigns = { date: day(1), signs: [{ sign: 'chest-pain' as const, wordOn }] };
+    const start = (wordOn: string | null, checkIns: HistoryCheckIn[] = [], date = day(1)) => {
+      const intakeSigns = { date, signs: [{ sign: 'chest-pain' as const, wordOn }] };
       const { client } = aHistory();
       return on(checkIns, { client: { ...client, intakeSigns } });
     };
     expect(theFinding(start(null))).toMatchObject({ tier: 'now', sentence: 'Chest pain on **Tue 3 Mar**.' });
+    expect(said(theOutcome(start(null, [], day(30))))).toBe('flagged act');
+    expect(start(null, [], day(31)).map(({ subject }) => subject.key)).toEqual(['*']);
+    expect(said(theOutcome(start(day(30))))).toBe('clear');
     expect(theOutcome(start(day(5)))).toMatchObject({ status: 'clear', why: "a clinician's word" });
     expect(said(theOutcome(start(day(31))))).toBe('flagged act');
     expect(theFinding(start(day(5), [sign(8, 'chest-pain')])).evidence).toMatchObject({
