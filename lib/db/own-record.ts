@@ -6,7 +6,7 @@ export async function countKept(tx: TeamPg, clientId: string): Promise<KeptCount
   const { rows } = await tx.client.query<KeptCounts>(
     `select ${of('check_in')} as "checkIns", ${of('pain_score')} as "painScores", ${of('question')} as questions,
        ${of('coach_word')} as "coachWords",
-       ${of('question_still')} + ${of('clip')} + ${of('still_frame')} as pictures, ${of('plan')} as plans,
+       ${of('question_still')} + ${of('still_frame')} as pictures, ${of('clip')} as films, ${of('plan')} as plans,
        ${of('reason')} as reasons, ${of('private_note')} as notes, ${of('limit_rule')} as limits,
        (select min(date) from check_in where team_id = $1 and client_id = $2) as "firstDate",
        (select max(date) from check_in where team_id = $1 and client_id = $2) as "lastDate"`,

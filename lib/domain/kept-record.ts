@@ -7,6 +7,8 @@ export type KeptCounts = {
   questions: number;
   coachWords: number;
   pictures: number;
+  /** Sent by the client; files that are no longer kept count too. */
+  films: number;
   plans: number;
   reasons: number;
   notes: number;

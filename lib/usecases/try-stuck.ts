@@ -4,11 +4,13 @@ import { forgetTries } from '#lib/db/outbox.ts';
 import { AppError } from '#lib/errors.ts';
 import { isQueueReady, kickMails, kickNotices, kickOutbox } from '#lib/jobs/queue.ts';
 import type { StuckKind } from '#lib/schemas/stuck.ts';
+import { handOnClips } from './film/hand-on-clips.ts';
 
 const KICK: Record<StuckKind, (teamId: string) => Promise<void>> = {
   mail: () => kickMails(),
   push: (teamId) => kickNotices(teamId, randomUUID()),
   'after-check-in': () => kickOutbox(),
+  'check-clip': async () => void (await handOnClips()),
 };
 
 /**

@@ -11,6 +11,7 @@ const WHAT: Record<string, [one: string, many: string]> = {
   mail: ['1 mail has not left', 'mails have not left'],
   morning: ['1 morning mail has not left', 'morning mails have not left'],
   push: ['1 notice to a phone has not left', 'notices to phones have not left'],
+  'check-clip': ['1 film has not been decoded', 'films have not been decoded'],
   'after-check-in': [
     '1 check-in has not been looked at by the checks',
     'check-ins have not been looked at by the checks',

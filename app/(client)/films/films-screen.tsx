@@ -80,6 +80,11 @@ export function FilmsScreen({ clientId, asked, films, choices, canSend }: Props)
             <p className="quiet">
               {film.day}. {film.said}
             </p>
+            {film.state === 'ready' ? (
+              <a className="word-act" href={`/api/clips/${film.id}/film`} download={`film-${film.id}.mp4`}>
+                Save it on this phone
+              </a>
+            ) : null}
             {film.words.map((word) => (
               <p key={word.text}>
                 “{word.text}” <span className="quiet">{word.by}</span>

@@ -10,6 +10,10 @@ export function keptLines(kept: KeptCounts): string[] {
     [kept.painScores, count(kept.painScores, 'pain score')],
     [kept.questions, `${count(kept.questions, 'question')} with the answers`],
     [kept.pictures, count(kept.pictures, 'picture')],
+    [
+      kept.films,
+      `${count(kept.films, 'film')}: too long for the record below, see and keep each on your Films page`,
+    ],
     [kept.plans, `${count(kept.plans, 'version')} of your plan`],
     [kept.limits, count(kept.limits, 'limit')],
     [kept.coachWords, `${count(kept.coachWords, 'message')} of your coach`],
@@ -33,7 +37,7 @@ export function keptForCoach(kept: KeptCounts): string[] {
   const span = firstDate && lastDate ? `, from ${exactDate(firstDate)} to ${exactDate(lastDate)}` : '';
   return [
     `${count(kept.checkIns, 'check-in')}${span}, ${count(kept.painScores, 'pain score')}`,
-    `${count(kept.questions, 'question')}, ${count(kept.pictures, 'picture')}, ${count(kept.coachWords, 'message')} of coaches`,
+    `${count(kept.questions, 'question')}, ${count(kept.pictures, 'picture')}, ${count(kept.films, 'film')}, ${count(kept.coachWords, 'message')} of coaches`,
     `${count(kept.plans, 'version')} of the plan, ${count(kept.limits, 'limit')}, ${count(kept.reasons, 'reason')}, ${count(kept.notes, 'note')} private to coaches`,
   ];
 }

@@ -10,6 +10,7 @@ const NOTHING = {
   questions: 0,
   coachWords: 0,
   pictures: 0,
+  films: 0,
   plans: 0,
   reasons: 0,
   notes: 0,
