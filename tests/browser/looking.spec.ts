@@ -191,6 +191,10 @@ test('puts another film beside it, turned over and aligned, and steps both toget
 
 test('says what a set looks like, with its undo, and words at a moment', async () => {
   await page.setViewportSize({ width: 1280, height: 900 });
+  await page.getByRole('button', { name: 'Looked at, nothing to say' }).press('Enter');
+  await expect(page.getByText(/^Looked at by /)).toBeVisible();
+  await page.getByRole('button', { name: 'Let it wait again' }).press('Enter');
+  await expect(page.getByRole('button', { name: 'Looked at, nothing to say' })).toBeVisible();
   await page.getByLabel('not clean').check();
   await page.getByRole('button', { name: 'Keep', exact: true }).press('Enter');
   await expect(page.getByText('name at least one fault that was seen')).toBeVisible();

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import type { Today } from '#lib/usecases/load-today.ts';
 import { momentAsSaid } from '#lib/views/phone-dates.ts';
 
@@ -11,6 +12,13 @@ export function LastFromCoach({ today, now }: { today: Today; now: Date }) {
         <section className="said">
           <hr className="rule" />
           {said.on ? <p className="quiet">On {said.on}</p> : null}
+          {said.film ? (
+            <p className="quiet">
+              <Link className="word-act" href={`/films/${said.film.clipId}`}>
+                On your film: {said.film.rung}
+              </Link>
+            </p>
+          ) : null}
           <blockquote>“{said.text}”</blockquote>
           <p className="quiet">
             {said.by}, {momentAsSaid(said.at, client.zone, now)}

@@ -32,7 +32,14 @@ export default async function LookingPage({ params }: { params: Promise<unknown>
           label={`Film of ${clip.client}: ${clip.rung}`}
           known={{ fps: clip.fps, seconds: clip.seconds, width: clip.width, height: clip.height }}
           others={others}
-          judged={{ sets, first, faults, clean: clip.clean, looked: looking.looked }}
+          judged={{
+            sets,
+            first,
+            faults,
+            clean: clip.clean,
+            looked: looking.looked,
+            hasWords: words.length > 0,
+          }}
           said={{ client: clip.client, words }}
           mayTake={may(actor.role, 'edit-clients')}
         />

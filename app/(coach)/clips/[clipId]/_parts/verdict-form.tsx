@@ -24,11 +24,13 @@ export type Judged = {
   /** What clean means on this ladder. */
   clean: string;
   looked: string;
+  /** Something was said of the film: it cannot wait again. */
+  hasWords: boolean;
 };
 type Props = Judged & { clipId: string };
 
 /** What a set looked like, kept beside what the client told; and what was said of sets before, with its undo. */
-export function VerdictForm({ clipId, sets, first, faults, clean, looked }: Props) {
+export function VerdictForm({ clipId, sets, first, faults, clean, looked, hasWords }: Props) {
   const router = useRouter();
   const [set, setSet] = useState(first);
   const [verdict, setVerdict] = useState<ClipVerdict | null>(null);
@@ -163,7 +165,21 @@ export function VerdictForm({ clipId, sets, first, faults, clean, looked }: Prop
           )}
         </ul>
       )}
-      {looked && <p className={styles.hint}>{looked}</p>}
+      {looked && (
+        <p className={styles.hint}>
+          {looked}{' '}
+          {seen.length === 0 && !hasWords && (
+            <button
+              type="button"
+              className={forms.plain}
+              disabled={busy}
+              onClick={() => void post({ act: 'undo', id: clipId })}
+            >
+              Let it wait again
+            </button>
+          )}
+        </p>
+      )}
     </section>
   );
 }
