@@ -1,3 +1,4 @@
+import { AppError } from '#lib/errors.ts';
 import type { Chunks, FileStore } from './store-types.ts';
 
 /** What comes of a clip is kept in pieces of this size, the last one shorter: a cut line costs at most one. */
@@ -26,7 +27,7 @@ export async function writePiece(
   await store.write(pieceKey(stem, at), Buffer.concat([begun.subarray(0, inside), bytes]));
 }
 
-/** All pieces in their order, one in memory at a time. */
+/** All pieces in their order, one in memory at a time. Throws `not-found` where one is gone or short. */
 export async function* piecesOf(
   store: FileStore,
   stem: string,
@@ -36,7 +37,8 @@ export async function* piecesOf(
   for (let at = 0; rest > 0; at += 1) {
     const piece = await store.read(pieceKey(stem, at));
     const expected = Math.min(PIECE_BYTES, rest);
-    if (piece?.byteLength !== expected) throw new Error(`piece ${at} of an upload is not whole`);
+    if (piece?.byteLength !== expected)
+      throw new AppError('not-found', 'It did not arrive whole. Choose it again and send it once more.');
     yield piece;
     rest -= expected;
   }

@@ -7,10 +7,11 @@ import { withTeamPg } from '#lib/db/client.ts';
 import { type ClipToCheck, findClipToCheck, readyClip, refuseClip } from '#lib/db/clips.ts';
 import { ledgerScope } from '#lib/db/ledger.ts';
 import { closeClipChecks, noteClipFailure } from '#lib/db/outbox-clips.ts';
+import { AppError } from '#lib/errors.ts';
 import { piecesOf } from '#lib/files/clip-pieces.ts';
 import { stemOf } from '#lib/files/file-key.ts';
 import { fileStore } from '#lib/files/file-store.ts';
-import { lookThrough } from '#lib/files/video/look-through.ts';
+import { lookThrough, type Verdict } from '#lib/files/video/look-through.ts';
 import { errorInWords } from '../error-in-words.ts';
 
 const SYSTEM = { userId: null, role: 'system' } as const;
@@ -48,13 +49,16 @@ export async function checkClip(job: { teamId: string; clipId: string }, now: Da
   }
 }
 
-async function lookAt(clip: ClipToCheck, folder: string) {
+async function lookAt(clip: ClipToCheck, folder: string): Promise<Verdict> {
   const store = fileStore();
   const [input, output] = [join(folder, 'in'), join(folder, 'out')];
   const file = await open(input, 'wx', 0o600);
   try {
     for await (const piece of piecesOf(store, stemOf(clip.storageKey), clip.length))
       await file.writeFile(piece);
+  } catch (error) {
+    if (error instanceof AppError) return { taken: false, why: error.message }; // a piece is gone for good
+    throw error;
   } finally {
     await file.close();
   }
