@@ -3,6 +3,7 @@ import { newDraft, setKey } from '#app/(client)/_phone/draft.ts';
 import { ALL_THE_SAME, changeSwap, swapsTaken, withSwaps } from '#app/(client)/_phone/swaps.ts';
 import { toBody } from '#app/(client)/_phone/to-body.ts';
 import type { HistoryLimit } from '#lib/domain/history.ts';
+import { phoneForm } from '#lib/views/phone-form.ts';
 import { limitSession, limitsInWords, type UnderLimits } from '#lib/views/phone-limits.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
 import { aRung } from '#tests/fixtures/history-builders.ts';
@@ -212,5 +213,43 @@ describe('a swap taken on the phone', () => {
     expect(swapsTaken(limited, sent(1).sets)).toEqual({ [key]: 1 });
     expect(swapsTaken(limited, sent(ALL_THE_SAME).sets)).toEqual({ [key]: ALL_THE_SAME });
     expect(swapsTaken(limited, sent(null).sets)).toEqual({});
+  });
+});
+
+describe('while upside-down work is held', () => {
+  const held = limit({
+    tissue: null,
+    rule: 'no-upside-down',
+    until: null,
+    who: 'the health questions at the start',
+  });
+  const down = { ...STAND, upsideDown: true };
+  const rungs = new Map([...RUNGS, [down.id, down], [LEAN.id, LEAN]]);
+  const swaps = [swap('lean'), swap('stand', 'fists')];
+
+  it('the drill is struck out with one beside that is not upside down, on no support either; the rest stays', () => {
+    const [stand, pull] = limitSession(session(), { date: DATE, limits: [held], rungs, swaps }).drills;
+    expect(stand?.limit).toMatchObject({ out: true, words: 'Nothing upside down' });
+    expect(stand?.limit?.swaps.map(({ title, support }) => [title, support])).toEqual([['box lean', null]]);
+    expect(pull?.limit).toBeUndefined();
+  });
+
+  it('is kept for the check-in without signal as it is seen on Today', () => {
+    const sessions = [limitSession(session(), { date: DATE, limits: [held], rungs, swaps })];
+    const form = phoneForm({
+      clientId: 'c',
+      client: { coachName: 'Ines', usualMinutes: null },
+      date: DATE,
+      planVersion: 1,
+      sessions,
+      otherDrills: [],
+    });
+    expect(form.sessions[0]?.drills[0]?.limit).toEqual(sessions[0]?.drills[0]?.limit);
+  });
+
+  it('two yes are one line to the client', () => {
+    expect(limitsInWords([held, { ...held, from: '2026-11-24' }], DATE)).toEqual([
+      'Nothing upside down, until further word (the health questions at the start)',
+    ]);
   });
 });
