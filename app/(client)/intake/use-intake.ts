@@ -43,10 +43,14 @@ export function useIntake(props: IntakeProps) {
   const key = useRef('');
   const latest = useRef(draft);
   const timer = useRef<number | undefined>(undefined);
+  /** How far this phone's clock is behind the server's: what is told now must not look old. */
+  const behindMs = useRef(0);
+  const instant = useCallback(() => new Date(Date.now() + behindMs.current).toISOString(), []);
 
   const save = useCallback(async () => {
     window.clearTimeout(timer.current);
     const posted = latest.current;
+    if (Object.keys(posted).length === 0) return; // nothing was told yet
     const answer = await postDraft(posted);
     if (answer.ok) {
       setSaved(`saved ${clockWords(new Date().toISOString())}`);
@@ -59,12 +63,13 @@ export function useIntake(props: IntakeProps) {
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the phone's storage can be read
   useEffect(() => {
+    behindMs.current = Date.parse(props.now) - Date.now();
     const kept = loadKept(clientId);
     key.current = kept?.key ?? crypto.randomUUID();
     const merged = kept ? mergeDrafts(props.draft, kept.draft) : props.draft;
     latest.current = merged;
     setDraft(merged);
-    setPlace(firstOpen(merged, nowOf(props)));
+    setPlace(firstOpen(merged, nowOf(props, instant())));
     if (kept) void save();
     const online = () => void save();
     window.addEventListener('online', online);
@@ -78,7 +83,7 @@ export function useIntake(props: IntakeProps) {
     (step, patch) => {
       const before = latest.current;
       const page = { ...(before[step]?.page ?? EMPTY_PAGES[step]), ...patch };
-      const after = { ...before, [step]: { at: new Date().toISOString(), page } } as IntakeDraft;
+      const after = { ...before, [step]: { at: instant(), page } } as IntakeDraft;
       latest.current = after;
       setDraft(after);
       setProblem('');
@@ -87,7 +92,7 @@ export function useIntake(props: IntakeProps) {
       window.clearTimeout(timer.current);
       timer.current = window.setTimeout(() => void save(), WAIT_MS);
     },
-    [clientId, save],
+    [clientId, save, instant],
   );
 
   const send = async () => {
@@ -107,11 +112,11 @@ export function useIntake(props: IntakeProps) {
     setPlace(to);
     window.scrollTo(0, 0);
   };
-  return { draft, place, saved, problem, sent, isSending, change, send, go, now: nowOf(props) };
+  return { draft, place, saved, problem, sent, isSending, change, send, go, now: nowOf(props, instant()) };
 }
 
-export function nowOf({ year, guardianNamed }: IntakeProps): IntakeNow {
-  return { now: new Date().toISOString(), year, guardianNamed };
+function nowOf({ year, guardianNamed }: IntakeProps, now: string): IntakeNow {
+  return { now, year, guardianNamed };
 }
 
 /** Where to go on: the first page that is not whole yet, or that says how it was and has to say how it is. */

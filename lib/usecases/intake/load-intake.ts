@@ -12,7 +12,6 @@ import { intakeDraftSchema } from '#lib/schemas/intake.ts';
 export type IntakeToFill = {
   clientId: string;
   coach: string;
-  teamName: string;
   zone: string;
   year: number;
   draft: IntakeDraft;
@@ -35,7 +34,6 @@ export async function loadIntake(actor: Actor, now: Date): Promise<IntakeToFill>
     return {
       clientId,
       coach: client.coachName,
-      teamName: client.teamName,
       zone: client.zone,
       year: Number(localDateOf(now, client.zone).slice(0, 4)),
       draft: keptDraft(intake?.draft),
