@@ -28,7 +28,7 @@ export function placeClient(
       ? (['left', 'right'] as const)
       : (['both'] as const);
     if (tested.length === 0) return [];
-    return sides.map((side) => placeOn({ ladder, side, tested }, answers, facts));
+    return togetherWhereBoth(sides.map((side) => placeOn({ ladder, side, tested }, answers, facts)));
   });
 }
 
@@ -48,6 +48,23 @@ function placeOn(asked: Asked, answers: readonly StartAnswer[], facts: StartFact
   const begin = beginAt(ladder, judged);
   if (!begin.rung) return { ladder, side, on: null, ...begin };
   return opened({ ladder, side }, { ...begin, rung: begin.rung }, answers, facts);
+}
+
+/**
+ * A rung done with both hands holds for both sides: where one side comes out on such a rung, the side that is further
+ * down decides for both. Sides that each come out on a rung of their own stay apart.
+ */
+function togetherWhereBoth(places: ProposedPlace[]): ProposedPlace[] {
+  const [left, right] = places;
+  if (!left || !right) return places;
+  const isBoth = ({ rung }: ProposedPlace) => rung !== null && sidesOf(rung).length === 1;
+  if (!isBoth(left) && !isBoth(right)) return places;
+  const height = ({ rung }: ProposedPlace) => rung?.position ?? Number.NEGATIVE_INFINITY;
+  const lower = height(right) < height(left) ? right : left;
+  const differ =
+    height(left) === height(right) ? [] : [`The sides differ: the ${lower.side} one decides for both.`];
+  const doubts = [...new Set([...left.doubts, ...right.doubts, ...differ])];
+  return [{ ...lower, side: 'both', doubts }];
 }
 
 function beginAt(ladder: GapLadder, judged: readonly Judged[]): Begin {
@@ -71,7 +88,8 @@ function beginAt(ladder: GapLadder, judged: readonly Judged[]): Begin {
     const said = 'No result: the first rung until there is one.';
     return { rung: first, why: said, doubts: [...doubts, 'Nothing was answered on this ladder.'] };
   }
-  if (failed.rung.id !== first.id && failed.reach !== 'hurts')
+  const isHarder = failed.rung.id !== first.id || (isRange(first) && failed.reach === 'cannot');
+  if (isHarder && failed.reach !== 'hurts')
     return { rung: first, why: `${failedInWords(failed)}: the first rung.`, doubts };
   if (failed.reach === 'short')
     return { rung: first, why: `${failedInWords(failed)}: the first rung.`, doubts };

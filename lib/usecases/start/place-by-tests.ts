@@ -9,6 +9,7 @@ import { listPlacementsFrom } from '#lib/db/step-records.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import type { GapLadder } from '#lib/planning/gaps/gap-types.ts';
+import { sidesOf } from '#lib/planning/start/same-drill.ts';
 import type { Placed, PlaceStartTests } from '#lib/schemas/start-tests.ts';
 import { assertMember } from '../assert-member.ts';
 import { readTests } from './start-facts.ts';
@@ -33,9 +34,10 @@ export function placeByTests(
     if (row.placedAt)
       throw new AppError('conflict', 'The client was placed by these tests already. Undo that first.');
     const library = await loadGapLibrary(tx);
-    assertPlaces(library, input.asked);
+    const asked = withBothSides(library, input.asked);
+    assertPlaces(library, asked);
     const why = `start tests ${testsId.slice(0, 8)}`;
-    const placements = input.asked.places.flatMap(({ rungId, ...one }) =>
+    const placements = asked.places.flatMap(({ rungId, ...one }) =>
       rungId === null ? [] : [{ ...one, rungId, from: today, why }],
     );
     if (placements.length === 0)
@@ -86,6 +88,28 @@ async function lockHere(
   return { today: localDateOf(now, client.zone), version };
 }
 
+/** A rung done with both hands that is named for left and for right is one place for both. */
+function withBothSides(library: readonly GapLadder[], { places }: PlaceStartTests): PlaceStartTests {
+  const isBoth = (rungId: string | null) => {
+    const rung = library.flatMap(({ rungs }) => rungs).find(({ id }) => id === rungId);
+    return rung !== undefined && sidesOf(rung).length === 1;
+  };
+  const twin = (one: PlaceStartTests['places'][number]) =>
+    places.find(
+      (other) =>
+        other !== one &&
+        other.ladderId === one.ladderId &&
+        other.rungId === one.rungId &&
+        other.side !== one.side,
+    );
+  return {
+    places: places.flatMap((one) => {
+      if (one.side === 'both' || !isBoth(one.rungId) || !twin(one)) return [one];
+      return one.side === 'left' ? [{ ...one, side: 'both' as const }] : [];
+    }),
+  };
+}
+
 function assertPlaces(library: readonly GapLadder[], { places }: PlaceStartTests): void {
   const fields: Record<string, string> = {};
   const known = new Set<string>();
@@ -97,7 +121,7 @@ function assertPlaces(library: readonly GapLadder[], { places }: PlaceStartTests
     else if (rungId !== null && !rung)
       fields[`places.${at}.rungId`] = 'is not a rung of this ladder in use: choose one from the list';
     else if (rung && side !== 'both' && !apart)
-      fields[`places.${at}.side`] = 'is done with both sides together: choose both';
+      fields[`places.${at}.side`] = 'is done with both sides together: choose it for left and right';
     if (known.has(`${ladderId} ${side}`)) fields[`places.${at}.ladderId`] = 'is there twice';
     known.add(`${ladderId} ${side}`);
   }

@@ -221,7 +221,7 @@ test('bad input is refused with the field and the fix, and changes nothing', asy
     placeByTests(lead, { clientId, testsId, asked: { places: places as never } }, NOW);
   const on = { ladderId: h2?.ladderId, side: 'both', rungId: rung('H2.1') };
   await expect(place([on, on])).rejects.toThrow(/places.1.ladderId: is there twice/);
-  await expect(place([{ ...on, side: 'left' }])).rejects.toThrow(/choose both/);
+  await expect(place([{ ...on, side: 'left' }])).rejects.toThrow(/choose it for left and right/);
   await expect(place([{ ...on, rungId: null }])).rejects.toThrow(/at least one ladder/);
   expect(await placementsOf(clientId)).toEqual([]);
   await takeTestsBack(lead, { clientId, testsId }, NOW);

@@ -79,6 +79,31 @@ describe('the rung', () => {
     expect(rungs(['X1.2'], answers)).toEqual({ 'X1 left': 'X1.3', 'X1 right': 'X1.1' });
   });
 
+  test('of both hands holds for both sides: the side further down decides', () => {
+    // H1.1 is done with both hands, H1.2 on each side.
+    const sides = (left: StartAnswer, right: StartAnswer) =>
+      place(['H1.1', 'H1.2'], [answer('H1.1', [5, 5]), left, right]).map(({ side, rung, doubts }) => [
+        side,
+        rung?.id,
+        doubts,
+      ]);
+    const done = (side: 'left' | 'right') => answer('H1.2', [3, 3, 3], { side });
+    expect(sides(done('left'), done('right'))).toEqual([
+      ['left', 'H1.2', []],
+      ['right', 'H1.2', []],
+    ]);
+    expect(sides(done('left'), cannot('H1.2', { side: 'right' }))).toEqual([
+      ['both', 'H1.1', ['The sides differ: the right one decides for both.']],
+    ]);
+    expect(sides(cannot('H1.2', { side: 'left' }), cannot('H1.2', { side: 'right' }))).toEqual([
+      ['both', 'H1.1', []],
+    ]);
+  });
+
+  test('of a range that cannot be reached is the first, to work towards', () => {
+    expect(rungs(['X3.1'], [cannot('X3.1')])).toEqual({ 'X3 both': 'X3.1' });
+  });
+
   test('of a range that goes down is the lowest reached', () => {
     expect(rungs(['X3.1'], [answer('X3.1', [-12])])).toEqual({ 'X3 both': 'X3.3' });
     expect(rungs(['X3.1'], [answer('X3.1', [4])])).toEqual({ 'X3 both': 'X3.1' });

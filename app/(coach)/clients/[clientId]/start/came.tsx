@@ -17,7 +17,7 @@ export function Came({ page, tests }: { page: StartPage; tests: AskedTests }) {
     else setSaid(answer.message);
   }
   return (
-    <section aria-labelledby="came">
+    <section className={styles.section} aria-labelledby="came">
       <h2 id="came">What came</h2>
       <div className={styles.scroll}>
         <table className={styles.came}>

@@ -30,7 +30,7 @@ export function PlaceForm({ page, tests }: { page: StartPage; tests: AskedTests 
   }));
   const count = places.filter(({ rungId }) => rungId !== '').length;
   return (
-    <section aria-labelledby="places">
+    <section className={styles.section} aria-labelledby="places">
       <h2 id="places">{isPlaced ? 'Where the tests placed' : 'Proposed rungs'}</h2>
       <p className={forms.hint}>
         The highest rung whose pass mark was met or came to three quarters, clean and without pain of 3 or

@@ -6,6 +6,7 @@ import type { AskedTests, StartPage } from '#lib/usecases/start/load-start.ts';
 import { Field } from '../../_parts/field.tsx';
 import forms from '../../_parts/forms.module.css';
 import { postJson, textIn } from '../../_parts/post-json.ts';
+import styles from './start.module.css';
 
 /** Four weeks from a kept plan of the team with the client's own rungs; without one the fewest drills. */
 export function StartPlanForm({ page, tests }: { page: StartPage; tests: AskedTests }) {
@@ -37,7 +38,7 @@ export function StartPlanForm({ page, tests }: { page: StartPage; tests: AskedTe
   }
   const [first, setFirst] = useState('');
   return (
-    <section aria-labelledby="start-plan">
+    <section className={styles.section} aria-labelledby="start-plan">
       <h2 id="start-plan">Start plan of four weeks</h2>
       <p className={forms.hint}>
         Each line of a kept plan on the client’s own rung, only what can be done with the kit at hand and is
