@@ -73,3 +73,17 @@ export async function listStills(tx: TeamPg, clientId: string, limit: number): P
   );
   return rows;
 }
+
+/** Every still of a client that was taken from a film, with the day of the film. */
+export async function listFilmStills(
+  tx: TeamPg,
+  clientId: string,
+): Promise<{ id: string; filmedOn: string }[]> {
+  const { rows } = await tx.client.query<{ id: string; filmedOn: string }>(
+    `select s.id, k.filmed_on::text as "filmedOn" from question_still s
+     join clip k on k.team_id = s.team_id and k.id = s.clip_id
+     where s.team_id = $1 and s.client_id = $2::uuid order by k.filmed_on, s.id`,
+    [tx.teamId, clientId],
+  );
+  return rows;
+}

@@ -39,6 +39,8 @@ export type PackContent = {
   limits: Limits;
   about: PackAbout;
   picture: (id: string) => PackPicture;
+  /** Stills that were taken from films, with the day of the film; those of questions stand in the record. */
+  filmStills: readonly { id: string; filmedOn: string }[];
   /** Films that are still kept. */
   films: readonly PackFilm[];
   made: Date;

@@ -32,7 +32,9 @@ const PARTS: Partial<Record<PackPart, readonly string[]>> = {
     'record.json            Every row with its ids, to take the client in elsewhere; record.schema.json.',
   ],
   calendar: ['plan.ics               The plan for a calendar. The days are an even spread.'],
-  stills: ['stills                 Pictures that the client sent, as questions.csv names them.'],
+  stills: [
+    'stills                 Pictures that the client sent, as questions.csv names them, and stills taken from films.',
+  ],
   films: [
     'films                  Films of the client, by the day they were filmed and the id of clip in record.json.',
   ],

@@ -78,7 +78,7 @@ function filesOf(content: PackContent, options: PackOptions, packed: PackedPerio
         ]
       : []),
     ...(has('fhir') ? [{ path: 'fhir-bundle.json', pieces: () => painAsFhir(packed.history, made) }] : []),
-    ...(has('stills') ? stillFiles(content, packed) : []),
+    ...(has('stills') ? stillFiles(content, packed, options.period.from ?? '') : []),
     ...(has('films') ? filmFiles(content, packed) : []),
   ];
 }
@@ -146,14 +146,19 @@ function filmFiles({ films }: PackContent, { period }: PackedPeriod): BagFile[] 
     .map(({ id, filmedOn, open }) => ({ path: `films/${filmedOn}-${id}.mp4`, pieces: open }));
 }
 
-function stillFiles(content: PackContent, packed: PackedPeriod): BagFile[] {
-  return packed.report.record.questions.flatMap((question) =>
-    question.stills.map((id) => ({
-      path: `stills/${id}.jpg`,
-      pieces: async () => {
-        const bytes = await content.picture(id).read();
-        return bytes && [bytes];
-      },
-    })),
-  );
+/** `from`: of the rows in record.json, which may be older than the first day that is known. */
+function stillFiles(content: PackContent, packed: PackedPeriod, from: string): BagFile[] {
+  const { to } = packed.period;
+  const ofFilms = content.filmStills.filter(({ filmedOn }) => filmedOn >= from && filmedOn <= to);
+  const ids = [
+    ...packed.report.record.questions.flatMap((question) => question.stills),
+    ...ofFilms.map(({ id }) => id),
+  ];
+  return ids.map((id) => ({
+    path: `stills/${id}.jpg`,
+    pieces: async () => {
+      const bytes = await content.picture(id).read();
+      return bytes && [bytes];
+    },
+  }));
 }

@@ -6,6 +6,7 @@ import { loadHistories } from '#lib/db/histories.ts';
 import { openRecordRows } from '#lib/db/record-rows.ts';
 import { openRecord } from '#lib/db/records.ts';
 import { listSettings } from '#lib/db/settings.ts';
+import { listFilmStills } from '#lib/db/still-frames.ts';
 import type { ClientHistory } from '#lib/domain/history.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
@@ -50,6 +51,7 @@ export async function openPackContent(
     limits: (await listSettings(tx, [clientId])).of(clientId).limits,
     about: { ...people, madeBy },
     picture: (id) => ({ id, read: () => fileStore().read(stillKey(tx.teamId, id)) }),
+    filmStills: await listFilmStills(tx, clientId),
     films: await filmsOf(tx, clientId),
     made: now,
   };

@@ -3,6 +3,8 @@ import { withTeamPg } from '#lib/db/client.ts';
 import { copyLibrary } from '#lib/db/library.ts';
 import { PACK_PARTS, type PackOptions } from '#lib/handover/pack-content.ts';
 import { makePack } from '#lib/usecases/handover/make-pack.ts';
+import { takeStill } from '#lib/usecases/looking/take-still.ts';
+import { aPhoto } from '#tests/fixtures/pictures.ts';
 import { aPhone, type Phone } from '../check-in/arrange.ts';
 import { fillClient } from '../rights/fill-client.ts';
 import { makeTestTeam, ownerQuery, type TestTeam } from '../support/database.ts';
@@ -92,6 +94,11 @@ export async function aFullClient(name: string): Promise<Phone> {
          select $1, $2, f.id, '${rung}', 'both', '2026-11-21', 'clips/' || f.id, 1000, 'gone', '2026-11-21T10:00:00Z', '2026-11-22T10:00:00Z', $3, 'not-clean', '{hips-drop}' from f returning id)
      insert into still_frame (team_id, client_id, clip_id, joints, vertical, scale, mass_model) select $1, $2, c.id, '{}', '{}', '{}', 'winter' from c`,
   );
+  const [clip] = await ownerQuery<{ id: string }>('select id from clip where client_id = $1', [
+    phone.clientId,
+  ]);
+  const taken = { clipId: clip?.id ?? '', atSeconds: 2.4, bytes: await aPhoto() };
+  await takeStill(leadOf(phone.team), taken, new Date('2026-11-22T11:00:00Z'));
   await run(
     `insert into set_verdict (team_id, client_id, clip_id, by_id, check_in_id, rung_id, side, idx, verdict, faults, at)
      select $1, $2, c.id, $3, s.check_in_id, s.rung_id, s.side, s.idx, 'not-clean', '{hips-drop}', '2026-11-22T10:00:00Z'

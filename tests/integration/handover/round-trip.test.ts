@@ -69,7 +69,7 @@ describe('a pack that is taken in', () => {
     expect(first.text('data/tables/check_ins.csv').split('\n').length).toBe(
       second.text('data/tables/check_ins.csv').split('\n').length,
     );
-    expect(second.names.filter((name) => name.startsWith('data/stills/'))).toHaveLength(1);
+    expect(second.names.filter((name) => name.startsWith('data/stills/'))).toHaveLength(2);
   });
 
   it('is refused the second time, with who has the client and since when, and adds nothing', async () => {
