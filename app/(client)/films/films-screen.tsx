@@ -67,32 +67,34 @@ export function FilmsScreen({ clientId, asked, films, choices, canSend }: Props)
           <WifiOnly />
         </>
       ) : null}
-      <section aria-label="Films that came" className="film-list">
-        {films.map((film) => (
-          <div key={film.id} className="film-line">
-            <h2>
-              {film.state === 'ready' || film.state === 'gone' ? (
-                <Link href={`/films/${film.id}`}>{film.title}</Link>
-              ) : (
-                film.title
-              )}
-            </h2>
-            <p className="quiet">
-              {film.day}. {film.said}
-            </p>
-            {film.state === 'ready' ? (
-              <a className="word-act" href={`/api/clips/${film.id}/film`} download={`film-${film.id}.mp4`}>
-                Save it on this phone
-              </a>
-            ) : null}
-            {film.words.map((word) => (
-              <p key={word.text}>
-                “{word.text}” <span className="quiet">{word.by}</span>
+      {films.length === 0 ? null : (
+        <section aria-label="Films that came" className="film-list">
+          {films.map((film) => (
+            <div key={film.id} className="film-line">
+              <h2>
+                {film.state === 'ready' || film.state === 'gone' ? (
+                  <Link href={`/films/${film.id}`}>{film.title}</Link>
+                ) : (
+                  film.title
+                )}
+              </h2>
+              <p className="quiet">
+                {film.day}. {film.said}
               </p>
-            ))}
-          </div>
-        ))}
-      </section>
+              {film.state === 'ready' ? (
+                <a className="word-act" href={`/api/clips/${film.id}/film`} download={`film-${film.id}.mp4`}>
+                  Save it on this phone
+                </a>
+              ) : null}
+              {film.words.map((word) => (
+                <p key={word.text}>
+                  “{word.text}” <span className="quiet">{word.by}</span>
+                </p>
+              ))}
+            </div>
+          ))}
+        </section>
+      )}
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { asSentence } from '#lib/domain/labels.ts';
 import type { ClipState, Side } from '#lib/domain/vocabulary.ts';
 import { dayAsSaid, shortDate } from '../phone-dates.ts';
 
@@ -32,7 +33,7 @@ export function filmLine(clip: Clip, today: string): FilmLine {
   return {
     id: clip.id,
     title: `${clip.rung}${side}`,
-    day: dayAsSaid(clip.filmedOn, today),
+    day: asSentence(dayAsSaid(clip.filmedOn, today)),
     state: clip.state,
     said: saidOf(clip),
     words: [...clip.words],
