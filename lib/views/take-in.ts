@@ -20,6 +20,7 @@ const WORDS: Readonly<Record<string, readonly [one: string, many: string]>> = {
   assessment: ['assessment', 'assessments'],
   absence: ['absence', 'absences'],
   film_request: ['film asked for', 'films asked for'],
+  clip: ['film, without its file', 'films, without their files'],
   question_still: ['picture', 'pictures'],
   set_verdict: ['set seen on film', 'sets seen on film'],
   private_note: ['private note', 'private notes'],

@@ -49,6 +49,14 @@ it('films lie in a pack where they are ticked, with their size said before, and 
   expect(preview.films).toBe('1 film, 0 MB');
   const without = await packWith(['tables', 'history']);
   expect(without.names.filter((name) => name.includes('films/'))).toEqual([]);
+  expect(without.rows('films')).toMatchObject([
+    {
+      asked_at_utc: '2026-11-20T10:00:00.000Z',
+      by: '',
+      looked_at_utc: '2026-11-21T10:00:00.000Z',
+      words: '',
+    },
+  ]);
   const pack = await packWith(['films']);
   expect(Buffer.from(pack.bytes(`data/films/2026-11-20-${clipId}.mp4`)).equals(BYTES)).toBe(true);
 });
