@@ -6,7 +6,7 @@ import styles from './frame.module.css';
 const PAGES = [
   { href: '/', word: 'Board' },
   { href: '/clients', word: 'Clients' },
-  { href: '/replies', word: 'Replies' },
+  { href: '/replies', word: 'Replies and films' },
   { href: '/ladders', word: 'Ladders' },
   { href: '/checks', word: 'Checks' },
   { href: '/steps', word: 'Steps' },

@@ -17,7 +17,7 @@ import { SearchForm } from './_parts/search-form.tsx';
 import { WaitingFilms } from './_parts/waiting-films.tsx';
 import { WaitingGroups } from './_parts/waiting-groups.tsx';
 
-export const metadata: Metadata = { title: 'Replies' };
+export const metadata: Metadata = { title: 'Replies and films' };
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> };
 
