@@ -16,8 +16,8 @@ export function startLead({ startsAs, toldWeekAu, asked }: Told): string {
         : 'Trains here already; tests can place on more ladders.';
   const week =
     toldWeekAu === null
-      ? 'No usual week was told.'
-      : `Told usual week: ${Math.round(toldWeekAu)} AU, the ceiling of weeks 1 to 4.`;
+      ? 'No usual week was told at the start.'
+      : `Usual week told at the start: ${Math.round(toldWeekAu)} AU${startsAs === 'known' ? '' : ', the ceiling of weeks 1 to 4'}.`;
   if (!asked) return `${who} ${week} No start tests are asked.`;
   if (asked.placedOn) return `${who} ${week} Placed on ${longDate(asked.placedOn)}.`;
   const left = asked.left === 0 ? 'nothing left to do' : `${asked.left} to go`;

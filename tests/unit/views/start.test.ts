@@ -110,9 +110,7 @@ test('the drafts of a start plan can be kept: the first week with fewer sets, wh
     ['put', 'H2.3', 2, 'H2.6'],
     ['drop', 'PU.6', 4, undefined],
   ]);
-  expect(draft('first').later).toEqual([
-    'from Wednesday 2 December the full dose: a second draft holds it',
-  ]);
+  expect(draft('first').later).toEqual(['from Wednesday 2 December the full dose: a second draft holds it']);
   expect(draft('later').lines[0]).toMatchObject({ sets: 4, why: 'As the start tests place it.' });
   // Ids of a team are no keys: all else has the form in which drafts are kept.
   const uuid = '00000000-0000-4000-8000-000000000000';
@@ -124,10 +122,11 @@ test('the drafts of a start plan can be kept: the first week with fewer sets, wh
 test('the lead says who starts how, and against which week', () => {
   const told = { toldWeekAu: 630.4, asked: null };
   expect(startLead({ ...told, startsAs: 'new' })).toBe(
-    'In the first weeks here. Told usual week: 630 AU, the ceiling of weeks 1 to 4. No start tests are asked.',
+    'In the first weeks here. Usual week told at the start: 630 AU, the ceiling of weeks 1 to 4. No start tests are asked.',
   );
+  expect(startLead({ ...told, startsAs: 'known' })).not.toContain('ceiling');
   expect(startLead({ ...told, toldWeekAu: null, startsAs: 'back-as-new' })).toContain(
-    'Back after more than 12 weeks: starts as new, the history is kept. No usual week was told.',
+    'Back after more than 12 weeks: starts as new, the history is kept. No usual week was told at the start.',
   );
 });
 
