@@ -9,6 +9,7 @@ import { CautionBox } from '../check-in/caution-box.tsx';
 import { Choice } from '../check-in/choice.tsx';
 import { Tenths } from '../check-in/tenths.tsx';
 import { loadTestDraft, saveTestDraft } from './kept-answers.ts';
+import type { TestDraft } from './test-draft.ts';
 import { TestResults } from './test-results.tsx';
 
 type Props = {
@@ -18,16 +19,6 @@ type Props = {
   onAnswer: (body: AnswerStartTest) => void;
   /** Leaves it as it was; absent where there is nothing to go back to. */
   onLeave?: (() => void) | undefined;
-};
-type Outcome = 'done' | 'cannot' | 'hurts';
-export type TestDraft = {
-  outcome: Outcome | null;
-  /** Of each set; null: not done. */
-  values: (number | null)[];
-  tried: number | null;
-  clean: boolean | null;
-  pain: number | null;
-  region: PainRegion | null;
 };
 
 const OUTCOMES = [

@@ -1,7 +1,7 @@
 'use client';
 import type { PhoneTest } from '#lib/views/start/phone-tests.ts';
 import { Stepper } from '../check-in/stepper.tsx';
-import type { TestDraft } from './test-form.tsx';
+import type { TestDraft } from './test-draft.ts';
 
 type Props = { test: PhoneTest; draft: TestDraft; onChange: (patch: Partial<TestDraft>) => void };
 
