@@ -124,7 +124,7 @@ function found(
         otherHits,
         otherOf,
         p: roundTo(p, 5),
-        ...(onFilm > 0 && { onFilm }),
+        ...(onFilm === 0 ? {} : { onFilm }),
       },
       inputs: [
         { name: `${FAULT_LABELS[fault]}, ${side}`, value: `${hits} of ${of}`, unit: 'sets' },
@@ -134,9 +134,9 @@ function found(
       formula: "Fisher's exact test on sets with and without the fault, left against right, in 42 days",
       thresholds: ['oneSideFault.days', 'oneSideFault.p', 'oneSideFault.sets'],
       doubt:
-        onFilm > 0
-          ? `Faults are what the client noticed; ${onFilm} of these sets were looked at on film, and there what the coach saw counts too.`
-          : 'Faults are what the client noticed; a film from behind says more.',
+        onFilm === 0
+          ? 'Faults are what the client noticed; a film from behind says more.'
+          : `Faults are what the client noticed; ${onFilm} of these sets were looked at on film, and there what the coach saw counts too.`,
     },
     limits,
   );

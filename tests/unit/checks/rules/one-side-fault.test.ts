@@ -34,6 +34,8 @@ describe('one-side-fault', () => {
     // Hypergeometric upper tail by hand: (16C10 16C2 + 16C11 16C1 + 16C12) / 32C12 = 0.00458...
     expect(finding.evidence.p).toBeCloseTo(0.0046, 4);
     expect(finding.step.kind).toBe('ask-film');
+    expect(finding.evidence).not.toHaveProperty('onFilm');
+    expect(finding.working.doubt).toContain('a film from behind says more');
   });
   it('counts what a coach saw on film as well, and says of how many sets', () => {
     const told = { clean: true, faults: [] };
