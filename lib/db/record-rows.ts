@@ -21,19 +21,20 @@ const FILMED_ON = '(select filmed_on from clip k where k.team_id = x.team_id and
 
 type Source = { name: string; sql: string; first?: string; last?: string; order?: string };
 
+// One set of ids, not one alternative after another: those are asked again for every row where the planner guesses wrong.
 const LADDERS = `select l.id from ladder l where l.team_id = $1 and l.id in (
-  select r.ladder_id from rung r where r.team_id = $1 and (r.id in (select rung_id from check_in_set where team_id = $1 and client_id = $2)
-    or r.id in (select i.rung_id from plan_item i join plan_session s on s.team_id = i.team_id and s.id = i.session_id
-      join plan p on p.team_id = s.team_id and p.id = s.plan_id where i.team_id = $1 and p.client_id = $2)
-    or r.id in (select i.no_kit_rung_id from plan_item i join plan_session s on s.team_id = i.team_id and s.id = i.session_id
-      join plan p on p.team_id = s.team_id and p.id = s.plan_id where i.team_id = $1 and p.client_id = $2)
-    or r.id in (select rung_id from placement where team_id = $1 and client_id = $2)
-    or r.id in (select rung_id from film_request where team_id = $1 and client_id = $2)
-    or r.id in (select rung_id from clip where team_id = $1 and client_id = $2))
-  or l.id in (select (t->>'ladderId')::uuid from start_tests a cross join jsonb_array_elements(a.tests) t
-    where a.team_id = $1 and a.client_id = $2)
-  or l.id in (select (part->>'ladderId')::uuid from assessment a cross join jsonb_array_elements(a.answers->'parts') part
-    where a.team_id = $1 and a.client_id = $2))`;
+  select r.ladder_id from rung r where r.team_id = $1 and r.id in (
+    select rung_id from check_in_set where team_id = $1 and client_id = $2
+    union select unnest(array[i.rung_id, i.no_kit_rung_id]) from plan_item i
+      join plan_session s on s.team_id = i.team_id and s.id = i.session_id
+      join plan p on p.team_id = s.team_id and p.id = s.plan_id where i.team_id = $1 and p.client_id = $2
+    union select rung_id from placement where team_id = $1 and client_id = $2
+    union select rung_id from film_request where team_id = $1 and client_id = $2
+    union select rung_id from clip where team_id = $1 and client_id = $2)
+  union select (t->>'ladderId')::uuid from start_tests a cross join jsonb_array_elements(a.tests) t
+    where a.team_id = $1 and a.client_id = $2
+  union select (part->>'ladderId')::uuid from assessment a cross join jsonb_array_elements(a.answers->'parts') part
+    where a.team_id = $1 and a.client_id = $2)`;
 const PARTS = `select p.id from part p where p.team_id = $1 and p.id in (select part_id from ladder where team_id = $1 and id in (${LADDERS}))`;
 const NAMED = [
   'plan',
