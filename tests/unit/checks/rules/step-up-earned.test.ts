@@ -10,6 +10,7 @@ import {
   aRung,
   aSet,
   day,
+  evening,
   START,
   sets,
 } from '#tests/fixtures/history-builders.ts';
@@ -138,7 +139,7 @@ describe('step-up-earned', () => {
       expect(theFinding(with3([...films, filmed(18, {})])).step.kind).toBe('step-up');
     });
     it('knows a film of the same day, and says nothing more of one without a named fault', () => {
-      const atOnce = { at: `${day(20)}T00:00:01.000Z` };
+      const atOnce = { at: evening(20).instant };
       expect(theFinding(with3([filmed(20, atOnce)])).step.kind).toBe('step-up');
       const unnamed = theFinding(with3([filmed(17, { verdict: 'not-clean' })]));
       expect(unnamed.sentence).toMatch(/not clean on film of Thu 19 Mar\.$/);
