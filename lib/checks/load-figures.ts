@@ -34,8 +34,8 @@ export function loadFigures(view: ClientView, series: LoadSeries, limits: Limits
   const known28 = totalUpTo(series, last, 4 * length);
   const complete = known28.known === known28.of;
   const before: [number, number, number] = [one.total, two.total, three.total];
-  const daily = knownValues(series, newStartAt(view));
   const longEnough = daysHere(view) >= limits['ewma.afterDays'];
+  const daily = longEnough ? knownValues(series, newStartAt(view)) : [];
   return {
     week,
     usual: usualWeek(view, series, limits),
@@ -60,5 +60,8 @@ export function recentMonotony(series: LoadSeries, last: number, days: number): 
 
 /** From the day on which the client began, or began again. */
 function knownValues(series: LoadSeries, from: number): number[] {
-  return [...series.values].filter((_, index) => index >= from && series.known[index] === 1);
+  const values: number[] = [];
+  for (let at = from; at < series.values.length; at += 1)
+    if (series.known[at] === 1) values.push(series.values[at] as number);
+  return values;
 }

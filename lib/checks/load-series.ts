@@ -1,5 +1,7 @@
 import type { Tissue } from '#lib/domain/vocabulary.ts';
+import type { Factor } from './exposure.ts';
 import { oncePerView } from './once-per-view.ts';
+import type { AlikeSets } from './rung-work.ts';
 import { TISSUE_SIDES } from './tissue-sides.ts';
 import type { ClientView, TissueSide } from './types.ts';
 import { viewWork } from './view-work.ts';
@@ -55,29 +57,29 @@ function tissueSeries(view: ClientView): Map<TissueSide, LoadSeries> {
   return series;
 }
 
-/** Amounts day by day, in the rows of `TISSUE_SIDES`; undefined: never loaded. Only what is new is added up. */
+/**
+ * Amounts day by day, in the rows of `TISSUE_SIDES`; undefined: never loaded. Only what is new is added up. All rows lie
+ * in one array: this is the innermost loop of the checks.
+ */
 const amountsOf = oncePerView((view, before?: (Float64Array | undefined)[]) => {
   const { length } = view.days;
   const work = viewWork(view);
-  const rows = TISSUE_SIDES.map((_, index) => longer(before?.[index], length));
+  const all = new Float64Array(TISSUE_SIDES.length * length);
+  const isLoaded = new Uint8Array(TISSUE_SIDES.length);
+  before?.forEach((row, index) => {
+    if (!row) return;
+    all.set(row, index * length);
+    isLoaded[index] = 1;
+  });
   for (let next = before ? work.before.alike : 0; next < work.alike.length; next += 1) {
-    const alike = work.alike[next];
-    if (!alike) continue;
-    for (const { index, factor } of alike.perSecond) {
-      let row = rows[index];
-      if (!row) {
-        row = new Float64Array(length);
-        rows[index] = row;
-      }
-      row[alike.at] = (row[alike.at] ?? 0) + alike.seconds * factor;
+    const { at, seconds, perSecond } = work.alike[next] as AlikeSets;
+    for (let each = 0; each < perSecond.length; each += 1) {
+      const { index, factor } = perSecond[each] as Factor;
+      all[index * length + at] = (all[index * length + at] as number) + seconds * factor;
+      isLoaded[index] = 1;
     }
   }
-  return rows;
+  return TISSUE_SIDES.map((_, index) =>
+    isLoaded[index] === 1 ? all.subarray(index * length, (index + 1) * length) : undefined,
+  );
 });
-
-function longer(row: Float64Array | undefined, length: number): Float64Array | undefined {
-  if (!row) return undefined;
-  const made = new Float64Array(length);
-  made.set(row);
-  return made;
-}

@@ -30,8 +30,9 @@ export function daysHere(view: ClientView): number {
 /** Away for 84 or more days up to tonight, and not trained since: whoever comes back now starts as new. */
 export function isAwayAsNew({ days, limits }: ClientView): boolean {
   let away = 0;
-  for (const { state, checkIns } of [...days].reverse()) {
-    if (state === 'trained' || checkIns.length > 0) break;
+  for (let at = days.length - 1; at >= 0; at -= 1) {
+    const day = days[at];
+    if (!day || day.state === 'trained' || day.checkIns.length > 0) break;
     away += 1;
   }
   const known = days.some(({ checkIns }) => checkIns.length > 0);

@@ -199,7 +199,27 @@ function perSecondOf(
   for (const one of known) {
     if (one.side === set.side && one.support === support && one.addedKg === set.addedKg) return one.perSecond;
   }
-  const perSecond = loadPerSecond(set, rung, support, bodyMassKg);
+  const perSecond = set.addedKg
+    ? loadPerSecond(set, rung, support, bodyMassKg)
+    : withoutAdded(set, rung, support);
   known.push({ side: set.side, addedKg: set.addedKg, support, perSecond });
+  return perSecond;
+}
+
+/** The load of a second without added mass is the same for all clients on a rung: a night meets it again and again. */
+const bare = new WeakMap<HistoryRung, Map<string, readonly Factor[]>>();
+
+function withoutAdded(set: HistorySet, rung: HistoryRung, support: Support | null): readonly Factor[] {
+  let known = bare.get(rung);
+  if (!known) {
+    known = new Map();
+    bare.set(rung, known);
+  }
+  const key = `${set.side} ${support}`;
+  let perSecond = known.get(key);
+  if (!perSecond) {
+    perSecond = loadPerSecond(set, rung, support, null);
+    known.set(key, perSecond);
+  }
   return perSecond;
 }

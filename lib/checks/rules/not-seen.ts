@@ -21,10 +21,10 @@ export const notSeen: Check = {
 function judge(view: ClientView, limits: Limits): Outcome {
   const { seen, client } = view.history;
   const clear: Outcome = { status: 'clear', kind: 'not-seen', subject: SUBJECT };
-  if (isResting(view) || client.joinedAt === null) return clear;
+  if (isResting(view) || view.joinedOn === undefined) return clear;
   let looked: string | undefined;
   for (const at of seen) if (at <= view.asOf.instant && at > (looked ?? '')) looked = at;
-  const since = localDateOf(new Date(looked ?? client.joinedAt), client.zone);
+  const since = looked ? localDateOf(new Date(looked), client.zone) : view.joinedOn;
   // By the day of that look: the end of the month is no look, and ends no wait.
   const id: LimitId =
     view.indexOf(since) - newStartAt(view) < limits['goneQuiet.monthDays']
