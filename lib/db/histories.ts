@@ -20,7 +20,7 @@ import type {
 import type { TeamPg } from './client.ts';
 import { listHistoryPlans } from './history-plans.ts';
 import { listHistoryRungs } from './history-rungs.ts';
-import { unpackDays } from './packed-facts.ts';
+import { rungIdsIn, unpackDays } from './packed-facts.ts';
 import { listEffectiveCheckIns } from './raw-check-ins.ts';
 import { listTeamStays } from './team-stays.ts';
 
@@ -47,10 +47,23 @@ export async function loadHistories(
   clientIds: string[],
   options: HistoryOptions,
 ): Promise<Map<string, ClientHistory>> {
+  const opened = await openHistories(tx, clientIds, options);
+  return new Map([...opened].map(([id, history]) => [id, history()]));
+}
+
+/**
+ * The same, read already, each history built when it is asked for: whoever goes through many clients one after the
+ * other never holds the sets of all of them. Building one throws where its days cannot be read.
+ */
+export async function openHistories(
+  tx: TeamPg,
+  clientIds: string[],
+  options: HistoryOptions,
+): Promise<Map<string, () => ClientHistory>> {
   const clients = await listClients(tx, clientIds);
   const checkIns =
     options.from === null
-      ? await listEffectiveCheckIns(tx, clientIds, null)
+      ? await listRawCheckIns(tx, clientIds)
       : await listRolledUpCheckIns(tx, clientIds, options.from);
   const plans = await listHistoryPlans(tx, clientIds, options.trim ? options.from : null);
   const placements = await byClient<HistoryPlacement>(tx, clientIds, PLACEMENTS);
@@ -67,7 +80,7 @@ export async function loadHistories(
   const answering = await findAnsweringHours(tx);
 
   const rungIdsOf = (id: string) => [
-    ...(checkIns.get(id) ?? []).flatMap((checkIn) => checkIn.sets.map((set) => set.rungId)),
+    ...(checkIns.get(id)?.rungIds ?? []),
     ...(plans.get(id) ?? []).flatMap((plan) =>
       plan.items.flatMap((item) => [item.rungId, ...(item.noKitRungId ? [item.noKitRungId] : [])]),
     ),
@@ -83,14 +96,14 @@ export async function loadHistories(
   return new Map(
     clients.map((client) => [
       client.id,
-      {
+      () => ({
         formatVersion: 1,
         client,
         rungs: rungsOf(rungs, named.get(client.id)),
         plans: plans.get(client.id) ?? [],
         placements: placements.get(client.id) ?? [],
         absences: absences.get(client.id) ?? [],
-        checkIns: checkIns.get(client.id) ?? [],
+        checkIns: checkIns.get(client.id)?.build() ?? [],
         questions: questions.get(client.id) ?? [],
         limits: limits.get(client.id) ?? [],
         steps: steps.get(client.id) ?? [],
@@ -100,7 +113,7 @@ export async function loadHistories(
         ...(films.has(client.id) && { films: films.get(client.id) }),
         ...(startTests.has(client.id) && { startTests: startTests.get(client.id) }),
         ...(answering && { answering }),
-      },
+      }),
     ]),
   );
 }
@@ -176,11 +189,24 @@ const INTAKE_SIGNS = `(select jsonb_build_object('date', (i.completed_at at time
   where i.completed_at is not null
   having count(*) > 0)`;
 
+/** The check-ins of a client, still to be built, and the rungs of their sets. */
+type ToldDays = { rungIds: Iterable<string>; build: () => HistoryCheckIn[] };
+
+async function listRawCheckIns(tx: TeamPg, clientIds: string[]): Promise<Map<string, ToldDays>> {
+  const raw = await listEffectiveCheckIns(tx, clientIds, null);
+  return new Map(
+    [...raw].map(([id, checkIns]) => {
+      const rungIds = checkIns.flatMap(({ sets }) => sets.map(({ rungId }) => rungId));
+      return [id, { rungIds: new Set(rungIds), build: () => checkIns }];
+    }),
+  );
+}
+
 async function listRolledUpCheckIns(
   tx: TeamPg,
   clientIds: string[],
   from: string,
-): Promise<Map<string, HistoryCheckIn[]>> {
+): Promise<Map<string, ToldDays>> {
   // One text a client: two hundred rows each would take longer to carry than to read.
   const { rows } = await tx.client.query<{ clientId: string; days: string }>(
     `select client_id as "clientId",
@@ -188,9 +214,13 @@ async function listRolledUpCheckIns(
      from day_rollup where team_id = $1 and client_id = any($2::uuid[]) and date >= $3::date group by client_id`,
     [tx.teamId, clientIds, from],
   );
-  const rungIds = new Map<string, string>();
-  const found = new Map(rows.map(({ clientId, days }) => [clientId, unpackDays(days, rungIds)]));
-  return new Map(clientIds.map((id) => [id, found.get(id) ?? []]));
+  const known = new Map<string, string>();
+  return new Map(
+    rows.map(({ clientId, days }) => [
+      clientId,
+      { rungIds: rungIdsIn(days), build: () => unpackDays(days, known) },
+    ]),
+  );
 }
 
 /** ISO 8601 in UTC with milliseconds, as JSON carries an instant. */

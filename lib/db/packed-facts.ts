@@ -54,6 +54,17 @@ export function unpackDays(days: string, rungIds: Map<string, string>): HistoryC
   return parsed.flatMap(([date, facts]) => unpackDay(date, facts, rungIds));
 }
 
+/** As packed a group of sets begins with its rung and side; before there was packing each set named its rung. */
+const PACKED_RUNG = /\["([0-9a-f-]{36})","(?:left|right|both)",/g;
+const NAMED_RUNG = /"rungId": ?"([0-9a-f-]{36})"/g;
+
+/** The ids of all rungs in a list of days as JSON, without reading the rest; perhaps one more that stands in words. */
+export function rungIdsIn(days: string): Set<string> {
+  const ids = new Set<string>();
+  for (const each of [PACKED_RUNG, NAMED_RUNG]) for (const [, id] of days.matchAll(each)) if (id) ids.add(id);
+  return ids;
+}
+
 function unpackDay(date: string, facts: Facts, rungIds: Map<string, string>): HistoryCheckIn[] {
   const checkIns = facts.map((one) => (Array.isArray(one) ? unpackCheckIn(date, one, rungIds) : one));
   return facts.every(Array.isArray) ? checkIns : inOrder(checkIns);

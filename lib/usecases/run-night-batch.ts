@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import { type Limits, RULES_VERSION } from '#lib/checks/thresholds.ts';
 import { mostDaysSeen } from '#lib/checks/view.ts';
 import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
-import { HISTORY_DAYS, loadHistories } from '#lib/db/histories.ts';
+import { HISTORY_DAYS, openHistories } from '#lib/db/histories.ts';
 import {
   countNightRun,
   type FailedNight,
@@ -136,11 +136,12 @@ async function judge(
   const judged: JudgedClient[] = [];
   for (const [at, { clientId, dueAt, nightsDone }] of due.entries()) {
     if (at % CLIENTS_AT_A_STRETCH === 0) await setImmediate(); // a check after a check-in may be waiting
-    const history = histories.get(clientId);
-    if (!history) continue;
+    const opened = histories.get(clientId);
+    if (!opened) continue;
     // As of the moment the night was due, not of now: late, or by a clock set back, it says what it would have on time.
     const asOf = { date: localDate, instant: dueAt.toISOString() };
     try {
+      const history = opened();
       const reasons = stored.get(clientId) ?? [];
       const { limits } = settings.of(clientId);
       const judgement = judgeClient(history, reasons, asOf, { ...settings.of(clientId), nightsDone });
@@ -181,13 +182,13 @@ async function loadOneOrAll(tx: TeamPg, ids: string[], asOf: string, { days, ...
   const from = addDays(asOf, -days);
   const failed: FailedNight[] = [];
   try {
-    return { histories: await loadHistories(tx, ids, { from, asOf, trim: true, ...by }), failed };
+    return { histories: await openHistories(tx, ids, { from, asOf, trim: true, ...by }), failed };
   } catch (error) {
     if (isOfTheDatabase(error)) throw error; // it spoilt the transaction
-    const histories = new Map<string, ClientHistory>();
+    const histories = new Map<string, () => ClientHistory>();
     for (const clientId of ids) {
       try {
-        const one = await loadHistories(tx, [clientId], { from, asOf, trim: true, ...by });
+        const one = await openHistories(tx, [clientId], { from, asOf, trim: true, ...by });
         for (const [id, history] of one) histories.set(id, history);
       } catch (error) {
         failed.push({ clientId, failure: errorInWords(error) });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { packFacts, unpackFacts } from '#lib/db/packed-facts.ts';
+import { packFacts, rungIdsIn, unpackDays, unpackFacts } from '#lib/db/packed-facts.ts';
 import type { HistoryCheckIn, HistorySet } from '#lib/domain/history.ts';
 
 const SET: HistorySet = {
@@ -105,5 +105,30 @@ describe('the facts of a day, packed', () => {
 
   it('stop at what is no check-in', () => {
     expect(() => unpackFacts('2026-03-01', '[{"id": "broken"}]', new Map())).toThrow(TypeError);
+  });
+});
+
+describe('the rungs in a text of days', () => {
+  const uuid = fc.uuid({ version: 4 });
+  const aDay = fc.record({
+    sets: fc.array(fc.tuple(aSet, uuid), { maxLength: 6 }),
+    words: fc.constantFrom('', 'I said ["a","left", and', '["11111111-1111-4111-8111-111111111111","left",3'),
+    packed: fc.boolean(),
+  });
+
+  it('are those of the sets, packed or as they were written before', () => {
+    fc.assert(
+      fc.property(fc.array(aDay, { maxLength: 4 }), (told) => {
+        const days = told.map(({ sets, words, packed }, at) => {
+          const checkIn = { ...CHECK_IN, words, sets: sets.map(([set, rungId]) => ({ ...set, rungId })) };
+          const facts = packed ? packFacts([checkIn]) : JSON.stringify([checkIn]);
+          return `["2026-03-0${at + 1}",${facts}]`;
+        });
+        const text = `[${days.join()}]`;
+        const read = unpackDays(text, new Map()).flatMap(({ sets }) => sets.map(({ rungId }) => rungId));
+        expect(rungIdsIn(text)).toEqual(new Set(read));
+      }),
+      { numRuns: 500 },
+    );
   });
 });
