@@ -155,7 +155,9 @@ async function openPhone(phone: BrowserContext, link: string): Promise<Page> {
   await page.goto(link);
   await page.getByRole('button', { name: 'Sign in on this phone' }).click();
   await page.getByRole('button', { name: 'I agree' }).click(); // nothing is kept before
-  await page.waitForURL('**/today');
+  await page.waitForURL('**/intake'); // the questions of the start wait, and may wait
+  await page.goto('/today');
+  await expect(page.getByRole('link', { name: /^Check in/ })).toBeVisible();
   return page;
 }
 

@@ -168,6 +168,18 @@ test('a question with stills: refused ones are named, kept ones stand beside it 
   }).toPass();
   const picture = board.getByRole('img', { name: /^The still with the points/ });
   await picture.click({ position: { x: 60, y: 90 } });
+  // So far away no hip can be: it is said, and not kept.
+  await board.getByRole('button', { name: 'Keep this placing' }).click();
+  await expect(
+    board
+      .getByRole('alert')
+      .filter({ hasText: /trunk|thigh/ })
+      .first(),
+  ).toBeVisible();
+  const [x = 0, y = 0] = before.match(/\d+/g)?.map(Number) ?? [];
+  await hip.click(); // placing it chose the next one
+  const across = (await picture.boundingBox())?.width ?? 0;
+  await picture.click({ position: { x: ((x + 12) * across) / 900, y: (y * across) / 900 } });
   await expect(board.getByRole('rowheader', { name: 'centre of mass over the hand' })).toBeVisible();
   await board.getByRole('button', { name: 'Keep this placing' }).click();
   await expect(board.getByText('Kept.', { exact: true })).toBeVisible();

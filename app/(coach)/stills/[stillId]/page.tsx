@@ -45,7 +45,7 @@ export default async function StillPage({ params, searchParams }: Props) {
         <Link href={`/clients/${client.id}`}>Back to {client.name}</Link>
       </p>
       <PlaceJoints
-        key={opened?.id ?? 'new'}
+        key={String(frame ?? 'newest')} // one that was just kept takes nothing from under the hand
         stillId={stillId}
         size={size}
         start={opened ?? null}
