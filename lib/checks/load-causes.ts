@@ -114,9 +114,9 @@ function heavyTissue(
   loaded: readonly { side: 'left' | 'right'; series: LoadSeries }[],
   limits: Limits,
 ): Omit<HeavyTissue, 'tissue' | 'cause'> | undefined {
-  const weekOf = (series: LoadSeries) => totalUpTo(series, view.days.length - 1, limits['week.days']).total;
+  const [last, length] = [view.days.length - 1, limits['week.days']];
   let most = 0;
-  for (const { series } of loaded) most += weekOf(series);
+  for (const { series } of loaded) most += totalUpTo(series, last, length).total;
   // Most tissues of most clients are under the floor: their usual week need not be worked out.
   if (!reaches(most, limits['loadJump.floorBws'])) return undefined;
   const sides = [];
@@ -125,7 +125,7 @@ function heavyTissue(
   for (const { side, series } of loaded) {
     const usually = usualWeek(view, series, limits);
     if (!usually.enough) continue;
-    const week = weekOf(series);
+    const week = totalUpTo(series, last, length).total;
     sides.push({ side, total: week, usual: usually.usual });
     total += week;
     usual += usually.usual;

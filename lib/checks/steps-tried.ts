@@ -18,19 +18,22 @@ export function stepBeingTried(
 
 /** Whole days since anything changed on this ladder: a placement, what the plan asks, a step. */
 export function daysSinceChange(view: ClientView, standing: Standing): number {
-  const dates = [
-    standing.from,
-    lastPlanChange(view, standing.rung.ladderId) ?? '',
-    stepsOn(view, standing).at(-1)?.takenOn ?? '',
-  ].filter((date) => date !== '');
-  const newest = dates.sort().at(-1) ?? standing.from;
+  let newest = standing.from;
+  const [planned, tried] = [lastPlanChange(view, standing.rung.ladderId), stepsOn(view, standing).at(-1)];
+  if (planned !== undefined && planned > newest) newest = planned;
+  if (tried && tried.takenOn > newest) newest = tried.takenOn;
   return daysBetween(newest, view.asOf.date);
 }
 
 function stepsOn(view: ClientView, { rung, side }: Standing): HistoryStep[] {
-  const same = (step: HistoryStep) =>
-    step.side === null || step.side === 'both' || side === 'both' || step.side === side;
   return view.history.steps
-    .filter((step) => step.ladderId === rung.ladderId && step.takenOn <= view.asOf.date && same(step))
+    .filter(
+      (step) =>
+        step.ladderId === rung.ladderId && step.takenOn <= view.asOf.date && isOnSide(step.side, side),
+    )
     .sort((a, b) => (a.takenOn === b.takenOn ? (a.kind < b.kind ? -1 : 1) : a.takenOn < b.takenOn ? -1 : 1));
+}
+
+function isOnSide(step: HistoryStep['side'], side: Standing['side']): boolean {
+  return step === null || step === 'both' || side === 'both' || step === side;
 }

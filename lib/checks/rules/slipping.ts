@@ -3,7 +3,7 @@ import { median } from '#lib/stats/median.ts';
 import { exceeds, reaches } from '../compare.ts';
 import { findingOf } from '../finding-of.ts';
 import { roundTo } from '../in-numbers.ts';
-import { type ScoredDay, scoredDays } from '../score.ts';
+import { scoredDays } from '../score.ts';
 import { type Standing, standingsOf, subjectOf } from '../standings.ts';
 import type { Limits } from '../thresholds.ts';
 import type { Check, ClientView } from '../types.ts';
@@ -25,12 +25,9 @@ function judge(view: ClientView, standing: Standing, limits: Limits): Outcome {
   const last = days.slice(-limits['slipping.lastScores']);
   const newest = last.at(-1);
   // Counted back from the newest score: silence does not change what it is held against.
-  const ago = (day: ScoredDay) => (newest?.at ?? day.at) - day.at;
-  const before = days
-    .slice(0, days.length - last.length)
-    .filter(
-      (day) => ago(day) >= limits['slipping.beforeFromDays'] && ago(day) <= limits['slipping.beforeToDays'],
-    );
+  const end = newest?.at ?? 0;
+  const [from, to] = [end - limits['slipping.beforeToDays'], end - limits['slipping.beforeFromDays']];
+  const before = days.slice(0, days.length - last.length).filter(({ at }) => at >= from && at <= to);
   const few = before.length < limits['slipping.beforeAtLeast'] || last.length < limits['slipping.lastScores'];
   if (few || !newest || view.days.length - 1 - newest.at > limits['slipping.latestWithinDays']) {
     const missing = few
