@@ -32,17 +32,35 @@ export async function saveIntakeDraft(
   );
 }
 
-/** The draft goes: what was sent is what stands. */
+/** The draft goes: what was sent is what stands, and what it said before stays in `changes`. */
 export async function completeIntake(
   tx: TeamPg,
-  sent: { clientId: string; answers: object; key: string; at: Date },
+  sent: { clientId: string; answers: object; key: string; changes: object[]; at: Date },
 ): Promise<void> {
   await tx.client.query(
     `insert into intake (team_id, client_id, answers, sent_key, completed_at, created_at) values ($1, $2, $3, $4, $5, $5)
      on conflict (team_id, client_id) do update set answers = excluded.answers, sent_key = excluded.sent_key,
-       completed_at = excluded.completed_at, draft = null, draft_at = null`,
-    [tx.teamId, sent.clientId, JSON.stringify(sent.answers), sent.key, sent.at],
+       completed_at = excluded.completed_at, changes = intake.changes || $6::jsonb, draft = null, draft_at = null`,
+    [tx.teamId, sent.clientId, JSON.stringify(sent.answers), sent.key, sent.at, JSON.stringify(sent.changes)],
   );
+}
+
+/** The last check-in before a break of `away` days or more that ended in the `within` days up to today, or has not. */
+export async function findLastBeforeBreak(
+  tx: TeamPg,
+  clientId: string,
+  { today, away, within }: { today: string; away: number; within: number },
+): Promise<string | null> {
+  const { rows } = await tx.client.query<{ last: string | null }>(
+    `with told as (
+       select date from check_in where team_id = $1 and client_id = $2 and replaced_at is null and deleted_at is null
+         and date <= $3::date
+       union select $3::date
+     ), apart as (select date, lag(date) over (order by date) as before from told)
+     select max(before)::text as last from apart where date - before >= $4::int and date > $3::date - $5::int`,
+    [tx.teamId, clientId, today, away, within],
+  );
+  return rows[0]?.last ?? null;
 }
 
 export async function changeIntakeAnswers(

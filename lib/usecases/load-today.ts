@@ -87,7 +87,7 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
     const written = await listCheckInWords(tx, clientId, addDays(date, -LAST_TIME_DAYS));
     const words = await wordsFromCoach(tx, clientId, written);
     const marks = await listSeen(tx, clientId);
-    const start = await startOfToday(tx, clientId, client);
+    const start = await startOfToday(tx, clientId, client, now);
     const sessions =
       plan && start.guardian === null
         ? inTurn(plan, recent).map((session) =>

@@ -12,7 +12,7 @@ const give = defineRoute({ permission: 'own-record', body: consentSchema }, asyn
     return seeOther('/guardian');
   }
   await giveConsent(actor, body, now);
-  return seeOther(await homeAfterConsent(actor));
+  return seeOther(await homeAfterConsent(actor, now));
 });
 
 /** A plain form: a refusal is a page that asks again. */

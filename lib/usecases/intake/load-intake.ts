@@ -8,6 +8,7 @@ import type { IntakeDraft } from '#lib/domain/intake/draft.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { intakeDraftSchema } from '#lib/schemas/intake.ts';
+import { sentWhen } from './asked-anew.ts';
 
 export type IntakeToFill = {
   clientId: string;
@@ -31,6 +32,7 @@ export async function loadIntake(actor: Actor, now: Date): Promise<IntakeToFill>
     const client = await findPhoneClient(tx, clientId);
     if (!client) throw new AppError('not-found', 'This client is not here.');
     const intake = await findIntake(tx, clientId);
+    const sentAt = await sentWhen(tx, intake, { clientId, zone: client.zone, now });
     return {
       clientId,
       coach: client.coachName,
@@ -40,7 +42,7 @@ export async function loadIntake(actor: Actor, now: Date): Promise<IntakeToFill>
       skills: await listSkillsToWant(tx),
       guardianNamed: (await listGuardians(tx, clientId)).length > 0,
       under18: await findIsMinor(tx, clientId),
-      sentAt: intake?.completedAt?.toISOString() ?? null,
+      sentAt: sentAt?.toISOString() ?? null,
     };
   });
 }

@@ -85,6 +85,8 @@ export function loadStartPage(actor: Actor, clientId: string, now: Date): Promis
 }
 
 function stateInWords(intake: IntakeRow | undefined, name: string, when: (at: Date) => string): string {
+  if (intake?.completedAt && intake.draft)
+    return `${name} sent this ${when(intake.completedAt)}, and has begun to tell it again after a long break.`;
   if (intake?.completedAt) return `${name} sent this ${when(intake.completedAt)}.`;
   if (intake?.draft)
     return `${name} has begun; last saved ${when(intake.draftAt ?? intake.createdAt)}. It is not sent yet.`;

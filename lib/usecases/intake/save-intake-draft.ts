@@ -5,6 +5,7 @@ import { findIntake, saveIntakeDraft, saveStartFacts } from '#lib/db/intakes.ts'
 import { type IntakeDraft, mergeDrafts } from '#lib/domain/intake/draft.ts';
 import { AppError } from '#lib/errors.ts';
 import { assertConsent } from '../rights/assert-consent.ts';
+import { sentWhen } from './asked-anew.ts';
 import { keptDraft } from './load-intake.ts';
 
 /**
@@ -19,10 +20,11 @@ export async function saveDraft(
   const { clientId } = actor;
   if (!clientId) throw new AppError('forbidden', 'Only a client fills this in.');
   return withTeamPg(actor.scope, async (tx) => {
-    if (!(await lockClient(tx, clientId))) throw new AppError('not-found', 'This client is not here.');
+    const client = await lockClient(tx, clientId);
+    if (!client) throw new AppError('not-found', 'This client is not here.');
     await assertConsent(tx, clientId);
     const intake = await findIntake(tx, clientId);
-    if (intake?.completedAt) throw alreadySent();
+    if (await sentWhen(tx, intake, { clientId, zone: client.zone, now })) throw alreadySent();
     const merged = mergeDrafts(keptDraft(intake?.draft), notAhead(draft, now));
     await saveIntakeDraft(tx, { clientId, draft: merged, at: now });
     if (merged.you?.page.adult === 'no') await saveStartFacts(tx, clientId, { under18: true });

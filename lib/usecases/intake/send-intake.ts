@@ -6,16 +6,18 @@ import { findIsMinor } from '#lib/db/clients.ts';
 import { insertGuardian, listGuardians } from '#lib/db/guardians.ts';
 import { completeIntake, findIntake, saveStartFacts } from '#lib/db/intakes.ts';
 import { findPhoneClient } from '#lib/db/phone-reads.ts';
+import { canonicalJson } from '#lib/domain/canonical-json.ts';
 import { type Caution, cautionsOf } from '#lib/domain/caution.ts';
 import { type IntakeAnswers, toldWeekAu } from '#lib/domain/intake/answers.ts';
 import { type IntakeDraft, mergeDrafts } from '#lib/domain/intake/draft.ts';
 import { readIntake } from '#lib/domain/intake/read-intake.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
-import type { IntakeSent } from '#lib/schemas/intake.ts';
+import type { IntakeSent, KeptChange } from '#lib/schemas/intake.ts';
 import { tellGuardians } from '../guardians/tell-guardians.ts';
 import { raiseUrgent } from '../raise-urgent.ts';
 import { assertConsent } from '../rights/assert-consent.ts';
+import { sentWhen } from './asked-anew.ts';
 import { holdTold } from './hold-told.ts';
 import { keptDraft } from './load-intake.ts';
 import { alreadySent, notAhead } from './save-intake-draft.ts';
@@ -30,16 +32,19 @@ export async function sendIntake(actor: Actor, sent: IntakeSent, now: Date): Pro
   const { clientId } = actor;
   if (!clientId) throw new AppError('forbidden', 'Only a client sends this.');
   return withTeamPg(actor.scope, async (tx) => {
-    if (!(await lockClient(tx, clientId))) throw new AppError('not-found', 'This client is not here.');
+    const client = await lockClient(tx, clientId);
+    if (!client) throw new AppError('not-found', 'This client is not here.');
     await assertConsent(tx, clientId);
     const before = await findIntake(tx, clientId);
-    if (before?.completedAt) {
-      if (before.sentKey !== sent.key) throw alreadySent();
+    if (before?.completedAt && before.sentKey === sent.key)
       return { sentAt: before.completedAt.toISOString(), cautions: [] };
-    }
+    if (await sentWhen(tx, before, { clientId, zone: client.zone, now })) throw alreadySent();
     const draft = mergeDrafts(keptDraft(before?.draft), notAhead(sent.draft, now));
     const answers = await wholeAnswers(tx, { clientId, draft, now });
-    await completeIntake(tx, { clientId, answers, key: sent.key, at: now });
+    const changes = before?.completedAt
+      ? toldAgain(before.answers, answers, { by: actor.name, at: now })
+      : [];
+    await completeIntake(tx, { clientId, answers, key: sent.key, changes, at: now });
     await keepFacts(tx, { clientId, draft, answers, now });
     await insertAudit(tx, actor, { action: 'intake-sent', clientId, fields: [] });
     if (answers.dangerSigns.length > 0) await raiseUrgent(tx, clientId, now);
@@ -47,6 +52,29 @@ export async function sendIntake(actor: Actor, sent: IntakeSent, now: Date): Pro
     await tellGuardians(tx, { clientId, key: `intake:${sent.key}`, told, now });
     return { sentAt: now.toISOString(), cautions: cautionsOf(told, !answers.adult) };
   });
+}
+
+/** What differs from what was told before a long break, in the form of every change. */
+function toldAgain(
+  stored: unknown,
+  answers: IntakeAnswers,
+  { by, at }: { by: string; at: Date },
+): KeptChange[] {
+  const before = (stored ?? {}) as Record<string, KeptChange['before'] | undefined>;
+  return Object.entries(answers).flatMap(([field, after]) =>
+    canonicalJson(before[field] ?? null) === canonicalJson(after ?? null)
+      ? []
+      : [
+          {
+            at: at.toISOString(),
+            by,
+            field,
+            before: before[field] ?? null,
+            after: (after ?? null) as KeptChange['after'],
+            why: 'told again after more than twelve weeks away',
+          },
+        ],
+  );
 }
 
 type Filled = { clientId: string; draft: IntakeDraft; now: Date };

@@ -3,6 +3,7 @@ import { listGuardians } from '#lib/db/guardians.ts';
 import { findIntake } from '#lib/db/intakes.ts';
 import type { PhoneClient } from '#lib/db/phone-reads.ts';
 import { guardiansAgree } from '#lib/domain/intake/guardian-text.ts';
+import { isAskedAnew, sentWhen } from './asked-anew.ts';
 
 /** What comes before training; both false or null once it is done. */
 export type StartOfToday = {
@@ -15,13 +16,17 @@ export type StartOfToday = {
 export async function startOfToday(
   tx: TeamPg,
   clientId: string,
-  { standing, under18 }: Pick<PhoneClient, 'standing' | 'under18'>,
+  { standing, under18, zone }: Pick<PhoneClient, 'standing' | 'under18' | 'zone'>,
+  now: Date,
 ): Promise<StartOfToday> {
+  const asking = { clientId, zone, now };
+  const intake = await findIntake(tx, clientId);
   const starts = standing === 'invited' || standing === 'starting';
-  const intake = starts ? await findIntake(tx, clientId) : undefined;
-  const filled = intake?.draft ? 'begun' : 'none';
+  const waits = starts
+    ? (await sentWhen(tx, intake, asking)) === null
+    : await isAskedAnew(tx, intake, asking);
   return {
-    intake: starts && !intake?.completedAt ? filled : null,
+    intake: waits ? (intake?.draft ? 'begun' : 'none') : null,
     guardian: under18 ? await waitsForGuardian(tx, clientId) : null,
   };
 }

@@ -19,7 +19,7 @@ export async function loadOwnTests(actor: Actor, now: Date): Promise<PhoneTests 
     const facts = row && (await loadGapFacts(tx, clientId, now));
     if (!row || !client || !facts) return null;
     // Under 18 nothing is trained or tested before a parent or guardian agrees.
-    if ((await startOfToday(tx, clientId, client)).guardian !== null) return null;
+    if ((await startOfToday(tx, clientId, client, now)).guardian !== null) return null;
     const tests = readTests(row);
     const steps = testSteps({
       tests: tests.tests,

@@ -325,3 +325,50 @@ describe('what a coach changes afterwards', () => {
     ).toEqual([{ fields: ['health'] }, { fields: ['week'] }]);
   });
 });
+
+describe('after twelve weeks away', () => {
+  const trained = (date: string) =>
+    ownerQuery(
+      `insert into check_in (team_id, client_id, body_hash, date, zone, sent_at, kind)
+       values ($1, $2, 'x', $3, 'UTC', $3::date + time '18:00', 'training')`,
+      [phone.team.teamId, phone.clientId, date],
+    );
+  const asked = async (at: Date) => (await loadToday(phone.actor, at)).start.intake;
+  beforeEach(async () => {
+    await ownerQuery(`update client set standing = 'in-training' where id = $1`, [phone.clientId]);
+    await send(aDraft({}, NOW.toISOString()));
+    await trained('2026-11-26');
+  });
+
+  it('the start is asked again, answers of before stay beside, a yes holds', async () => {
+    expect(await asked(later(84))).toBeNull(); // 83 days after the last check-in
+    expect(await asked(later(85))).toBe('none');
+    expect((await loadIntake(phone.actor, later(85))).sentAt).toBeNull();
+    await trained('2027-02-20'); // came back without answering: asked all the same
+    const back = later(90);
+    expect(await asked(back)).toBe('none');
+    const again = aDraft(EYES, back.toISOString());
+    await saveDraft(phone.actor, { you: again.you }, back);
+    expect(await asked(back)).toBe('begun');
+    expect((await page(back)).state).toMatch(/begun to tell it again after a long break/);
+    const key = randomUUID();
+    await send(again, key, back);
+    expect(await send(again, key, later(91))).toMatchObject({ sentAt: back.toISOString() });
+    expect(await asked(later(91))).toBeNull();
+    await expect(send(again, randomUUID(), later(91))).rejects.toMatchObject({ code: 'conflict' });
+    const { holds, changes } = await page(later(91));
+    expect(holds).toHaveLength(1);
+    expect(changes).toMatchObject([
+      { field: 'health questions', why: /told again after more than twelve weeks/ },
+    ]);
+  });
+
+  it('a shorter break, or one long over, asks nothing', async () => {
+    await trained('2027-01-30');
+    expect(await asked(later(80))).toBeNull();
+    await trained('2027-06-01');
+    expect(await asked(new Date('2027-06-02T10:00:00Z'))).toBe('none');
+    for (const date of ['2027-07-01', '2027-07-20', '2027-08-01']) await trained(date);
+    expect(await asked(new Date('2027-08-02T10:00:00Z'))).toBeNull();
+  });
+});
