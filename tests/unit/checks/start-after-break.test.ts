@@ -30,6 +30,13 @@ describe('the start after a break told before it', () => {
     expect(sentence(told({ toldWeekAu: 600 }))).toBe('clear');
     expect(sentence(told({ toldWeekAu: 590 }))).toContain('of the told usual week');
   });
+  it('says where days of the week are unknown that it can only be more', () => {
+    const cleared = (last: number) => {
+      const outcome = told({}, last);
+      return outcome?.status === 'clear' ? outcome.lowerBound : outcome?.status;
+    };
+    expect([cleared(0), cleared(3)]).toEqual([false, true]);
+  });
   it('says nothing of a share where no usual week was told', () => {
     for (const toldWeekAu of [null, 0]) expect(sentence(told({ toldWeekAu }))).toBe('not-enough-history');
   });
