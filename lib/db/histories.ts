@@ -27,8 +27,9 @@ import { listTeamStays } from './team-stays.ts';
 /** How far back pages read, and whoever compares two days of the past. */
 export const HISTORY_DAYS = LONG_VIEW_DAYS;
 
-type HistoryOptions = {
-  from: string | null;
+export type HistoryOptions = {
+  /** One date for all, or each client's own; null: everything. */
+  from: string | null | ((clientId: string) => string);
   asOf?: string;
   limits?: Limits;
   /** What the rungs of the team took its clients up to that evening, where it is known already. */
@@ -61,11 +62,11 @@ export async function openHistories(
   options: HistoryOptions,
 ): Promise<Map<string, () => ClientHistory>> {
   const clients = await listClients(tx, clientIds);
+  const { from } = options;
+  const fromOf = (id: string) => (typeof from === 'function' ? from(id) : from);
   const checkIns =
-    options.from === null
-      ? await listRawCheckIns(tx, clientIds)
-      : await listRolledUpCheckIns(tx, clientIds, options.from);
-  const plans = await listHistoryPlans(tx, clientIds, options.trim ? options.from : null);
+    from === null ? await listRawCheckIns(tx, clientIds) : await listRolledUpCheckIns(tx, clientIds, fromOf);
+  const plans = await listHistoryPlans(tx, clientIds, options.trim ? fromOf : () => null);
   const placements = await byClient<HistoryPlacement>(tx, clientIds, PLACEMENTS);
   const absences = await byClient<HistoryAbsence>(tx, clientIds, ABSENCES);
   const questions = await byClient<HistoryQuestion>(tx, clientIds, QUESTIONS);
@@ -205,14 +206,15 @@ async function listRawCheckIns(tx: TeamPg, clientIds: string[]): Promise<Map<str
 async function listRolledUpCheckIns(
   tx: TeamPg,
   clientIds: string[],
-  from: string,
+  from: (clientId: string) => string | null,
 ): Promise<Map<string, ToldDays>> {
   // One text a client: two hundred rows each would take longer to carry than to read.
   const { rows } = await tx.client.query<{ clientId: string; days: string }>(
     `select client_id as "clientId",
        '[' || string_agg('["' || date || '",' || facts || ']', ',' order by date) || ']' as days
-     from day_rollup where team_id = $1 and client_id = any($2::uuid[]) and date >= $3::date group by client_id`,
-    [tx.teamId, clientIds, from],
+     from unnest($2::uuid[], $3::date[]) as asked(id, from_date)
+     join day_rollup on team_id = $1 and client_id = asked.id and date >= asked.from_date group by client_id`,
+    [tx.teamId, clientIds, clientIds.map(from)],
   );
   const known = new Map<string, string>();
   return new Map(

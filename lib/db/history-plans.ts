@@ -30,7 +30,7 @@ const FIELDS = [
 export async function listHistoryPlans(
   tx: TeamPg,
   clientIds: string[],
-  from: string | null,
+  from: (clientId: string) => string | null,
 ): Promise<Map<string, HistoryPlan[]>> {
   const { rows } = await tx.client.query<PlanRow>(
     `select p.client_id as "clientId", p.version, p.from_date as "from", p.until_date as "until",
@@ -43,13 +43,15 @@ export async function listHistoryPlans(
        (select string_agg(concat_ws(chr(31), ${FIELDS}), chr(30) order by s.position, s.label, i.position)
          from plan_session s join plan_item i on i.team_id = s.team_id and i.session_id = s.id
          where s.team_id = p.team_id and s.plan_id = p.id) as lines
-     from (select *, max(version) filter (where from_date <= $3::date) over (partition by client_id) as held,
+     from (select plan.*, asked.from_date as asked_from,
+         max(version) filter (where plan.from_date <= asked.from_date) over (partition by client_id) as held,
          min(version) over (partition by client_id) as first
-       from plan where team_id = $1 and client_id = any($2::uuid[])) p
+       from unnest($2::uuid[], $3::date[]) as asked(id, from_date)
+       join plan on plan.team_id = $1 and plan.client_id = asked.id) p
        left join member m on m.team_id = p.team_id and m.id = p.by_id
-     where $3::date is null or p.from_date >= $3::date or p.version >= p.held or p.version = p.first
+     where p.asked_from is null or p.from_date >= p.asked_from or p.version >= p.held or p.version = p.first
      order by p.client_id, p.version`,
-    [tx.teamId, clientIds, from],
+    [tx.teamId, clientIds, clientIds.map(from)],
   );
   const byClient = new Map<string, HistoryPlan[]>();
   for (const { clientId, lines, ...row } of rows) {

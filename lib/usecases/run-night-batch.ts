@@ -1,8 +1,8 @@
 import { setImmediate } from 'node:timers/promises';
-import { type Limits, RULES_VERSION } from '#lib/checks/thresholds.ts';
+import { RULES_VERSION } from '#lib/checks/thresholds.ts';
 import { mostDaysSeen } from '#lib/checks/view.ts';
 import { type TeamPg, type TeamScope, withTeamPg } from '#lib/db/client.ts';
-import { HISTORY_DAYS, openHistories } from '#lib/db/histories.ts';
+import { HISTORY_DAYS, type HistoryOptions, openHistories } from '#lib/db/histories.ts';
 import {
   countNightRun,
   type FailedNight,
@@ -17,7 +17,7 @@ import { insertOutcomes, type NewOutcome } from '#lib/db/outcomes.ts';
 import { listReasons } from '#lib/db/reasons.ts';
 import { listSettings } from '#lib/db/settings.ts';
 import type { Outcome } from '#lib/domain/finding.ts';
-import type { ClientHistory, UsualDaysHere } from '#lib/domain/history.ts';
+import type { ClientHistory } from '#lib/domain/history.ts';
 import { addDays } from '#lib/domain/local-date.ts';
 import { errorInWords } from './error-in-words.ts';
 import { dueOutcomes, outcomesOf } from './follow-outcomes.ts';
@@ -128,10 +128,14 @@ async function judge(
   const usual = await usualTimes?.(tx, localDate, limits);
   const stored = await listReasons(tx, ids);
   const ended = await dueOutcomes(tx, ids, localDate, (id) => settings.of(id).limits);
-  const { histories, failed } = await loadAsFarBack(tx, ids, localDate, {
+  // As far back as the checks look, and further where a window ended: it compares with days before it began.
+  const daysOf = (id: string) => (ended.has(id) ? HISTORY_DAYS : mostDaysSeen(limits));
+  const { histories, failed } = await loadOneOrAll(tx, ids, {
+    from: (id) => addDays(localDate, -daysOf(id)),
+    asOf: localDate,
+    trim: true,
     limits,
     usualTimes: usual,
-    ended: (id) => ended.has(id),
   });
   const judged: JudgedClient[] = [];
   for (const [at, { clientId, dueAt, nightsDone }] of due.entries()) {
@@ -154,41 +158,17 @@ async function judge(
   return { judged, failed };
 }
 
-type By = { limits: Limits; usualTimes: ReadonlyMap<string, UsualDaysHere> | undefined };
-
-/** As far back as the checks look, and further only where a window ended: it compares with days before it began. */
-async function loadAsFarBack(
-  tx: TeamPg,
-  ids: string[],
-  asOf: string,
-  { ended, ...by }: By & { ended: (id: string) => boolean },
-) {
-  const near = ids.filter((id) => !ended(id));
-  const far = ids.filter(ended);
-  const parts = [
-    { those: near, days: mostDaysSeen(by.limits) },
-    { those: far, days: HISTORY_DAYS },
-  ].filter(({ those }) => those.length > 0);
-  const loaded: Awaited<ReturnType<typeof loadOneOrAll>>[] = [];
-  for (const { those, days } of parts) loaded.push(await loadOneOrAll(tx, those, asOf, { ...by, days }));
-  return {
-    histories: new Map(loaded.flatMap(({ histories }) => [...histories])),
-    failed: loaded.flatMap(({ failed }) => failed),
-  };
-}
-
 /** All with one query for each kind of row; one by one when somebody's rows cannot be read. */
-async function loadOneOrAll(tx: TeamPg, ids: string[], asOf: string, { days, ...by }: By & { days: number }) {
-  const from = addDays(asOf, -days);
+async function loadOneOrAll(tx: TeamPg, ids: string[], options: HistoryOptions) {
   const failed: FailedNight[] = [];
   try {
-    return { histories: await openHistories(tx, ids, { from, asOf, trim: true, ...by }), failed };
+    return { histories: await openHistories(tx, ids, options), failed };
   } catch (error) {
     if (isOfTheDatabase(error)) throw error; // it spoilt the transaction
     const histories = new Map<string, () => ClientHistory>();
     for (const clientId of ids) {
       try {
-        const one = await openHistories(tx, [clientId], { from, asOf, trim: true, ...by });
+        const one = await openHistories(tx, [clientId], options);
         for (const [id, history] of one) histories.set(id, history);
       } catch (error) {
         failed.push({ clientId, failure: errorInWords(error) });

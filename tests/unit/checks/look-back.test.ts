@@ -6,6 +6,7 @@ import type { ClientView } from '#lib/checks/types.ts';
 import { buildLongView, buildView, firstSeen, LONG_VIEW_DAYS, mostDaysSeen } from '#lib/checks/view.ts';
 import { nextView } from '#lib/checks/view-next.ts';
 import { dayNumber } from '#lib/domain/day-number.ts';
+import type { ClientHistory } from '#lib/domain/history.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { addDays } from '#tests/bench/detect/calendar.ts';
 import { FIRST_DAY, makeClient } from '#tests/bench/detect/generator.ts';
@@ -23,6 +24,22 @@ const lives = PLANTED.filter((_, at) => at % 4 === 0).map(({ name }, index) => {
   if (!world) throw new Error('no world');
   return makeClient(world, name, index + 1, DAYS).history;
 });
+
+/** Check-ins from a date on, the plans that can have held on it or later, and the first one: as the night's queries do. */
+function asNightsRead(history: ClientHistory, from: string): ClientHistory {
+  const held = Math.max(
+    0,
+    ...history.plans.filter((plan) => plan.from <= from).map(({ version }) => version),
+  );
+  const first = Math.min(...history.plans.map(({ version }) => version));
+  return {
+    ...history,
+    checkIns: history.checkIns.filter(({ date }) => date >= from),
+    plans: history.plans.filter(
+      (plan) => plan.from >= from || plan.version >= held || plan.version === first,
+    ),
+  };
+}
 
 describe('what the checks look back on', () => {
   it('is half a year at least, and begins anew every four weeks since the client joined', () => {
@@ -42,16 +59,19 @@ describe('what the checks look back on', () => {
   });
 
   it('is all that a night has to read: the rest of a history changes nothing that is said', () => {
+    let trimmed = 0;
     for (const history of lives) {
       for (const day of [300, 333, 401, 479]) {
         const { date } = on(day);
         const from = addDays(date, 1 - mostDaysSeen(DEFAULT_LIMITS));
-        const read = { ...history, checkIns: history.checkIns.filter((one) => one.date >= from) };
+        const read = asNightsRead(history, from);
         expect(read.checkIns.length).toBeLessThan(history.checkIns.length);
+        trimmed += history.plans.length - read.plans.length;
         expect(runChecks(read, on(day))).toEqual(runChecks(history, on(day)));
         expect(buildView(read, on(day)).days).toEqual(buildView(history, on(day)).days);
       }
     }
+    expect(trimmed).toBeGreaterThan(20);
   });
 
   it('is followed from night to night over the start of the next four weeks', () => {
