@@ -14,7 +14,7 @@ export async function deleteStandingUploads(
   since: Date,
 ): Promise<{ id: string; clientId: string; storageKey: string }[]> {
   const { rows } = await tx.client.query<{ id: string; clientId: string; storageKey: string }>(
-    `delete from clip where team_id = $1 and state = 'arriving' and coalesce(piece_at, created_at) < $2
+    `delete from clip where team_id = $1 and state = 'arriving' and greatest(coalesce(piece_at, created_at), writing_until) < $2
      returning id, client_id as "clientId", storage_key as "storageKey"`,
     [tx.teamId, since],
   );

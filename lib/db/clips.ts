@@ -80,16 +80,16 @@ export async function findUpload(
   return rows[0];
 }
 
-/** Takes the upload for one writer until a moment; undefined: another one has it. */
+/** Takes the upload for one writer until a moment; undefined: another one has it, or it stands at another offset. */
 export async function holdUpload(
   tx: TeamPg,
   clipId: string,
-  { now, until }: { now: Date; until: Date },
+  { now, until, offset }: { now: Date; until: Date; offset: number },
 ): Promise<Upload | undefined> {
   const { rows } = await tx.client.query<Upload>(
     `update clip set writing_until = $4 where team_id = $1 and id = $2::uuid and state = 'arriving'
-       and (writing_until is null or writing_until <= $3) returning ${UPLOAD}`,
-    [tx.teamId, clipId, now, until],
+       and upload_offset = $5 and (writing_until is null or writing_until <= $3) returning ${UPLOAD}`,
+    [tx.teamId, clipId, now, until, offset],
   );
   return rows[0];
 }
@@ -109,7 +109,7 @@ export async function moveUpload(
 }
 
 /** All of it is here: it is to be decoded, and the outbox says so. */
-export async function finishUpload(tx: TeamPg, clipId: string, at: Date): Promise<boolean> {
+export async function finishUpload(tx: TeamPg, clipId: string, at: Date): Promise<void> {
   const { rows } = await tx.client.query<{ clientId: string }>(
     `update clip set state = 'checking', received_at = $3, bytes = upload_length, writing_until = null
      where team_id = $1 and id = $2::uuid and state = 'arriving' and upload_offset = upload_length
@@ -117,13 +117,12 @@ export async function finishUpload(tx: TeamPg, clipId: string, at: Date): Promis
     [tx.teamId, clipId, at],
   );
   const [row] = rows;
-  if (!row) return false;
+  if (!row) return;
   await tx.client.query(
     `insert into outbox (team_id, kind, client_id, dedupe_key, body, created_at) values ($1, 'check-clip', $2, $3, $4, $5)
      on conflict (team_id, kind, dedupe_key) do nothing`,
     [tx.teamId, row.clientId, clipId, { clipId }, at],
   );
-  return true;
 }
 
 /** An upload that was given up: nothing of it stays. Only one that is still arriving, or was refused. */
@@ -152,6 +151,15 @@ export async function findClipToCheck(tx: TeamPg, clipId: string): Promise<ClipT
     [tx.teamId, clipId],
   );
   return rows[0];
+}
+
+/** How far a clip is; undefined: it is not there any more. */
+export async function findClipState(tx: TeamPg, clipId: string): Promise<ClipState | undefined> {
+  const { rows } = await tx.client.query<{ state: ClipState }>(
+    'select state from clip where team_id = $1 and id = $2::uuid',
+    [tx.teamId, clipId],
+  );
+  return rows[0]?.state;
 }
 
 export type CheckedFilm = {

@@ -267,7 +267,7 @@ const FILMS = `select f.client_id, jsonb_build_object('id', f.id, 'askedAt', ${i
     'side', f.side)${seenOnClips('x.team_id = f.team_id and x.client_id = f.client_id and x.request_id = f.id')} as value,
   ${iso('f.created_at')} || f.id as place, f.team_id
   from film_request f left join lateral (select received_at, looked_at from clip
-    where clip.team_id = f.team_id and clip.request_id = f.id and clip.received_at is not null and ${ofUse('clip')}
+    where clip.team_id = f.team_id and clip.client_id = f.client_id and clip.request_id = f.id and clip.received_at is not null and ${ofUse('clip')}
     order by received_at desc limit 1) c on true
   where f.taken_back_at is null
   union all select k.client_id, jsonb_build_object('id', k.id, 'askedAt', ${iso('k.received_at')},

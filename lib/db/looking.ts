@@ -87,16 +87,28 @@ export async function markLooked(
   return rowCount === 1;
 }
 
-/** Takes that back where nothing was said of the film: it waits again. */
+/** Takes that back where nothing was said of the film: it waits again, is kept, and what was asked for is open. */
 export async function unmarkLooked(tx: TeamPg, clipId: string): Promise<boolean> {
-  const { rowCount } = await tx.client.query(
-    `update clip k set looked_at = null, looked_by_id = null where k.team_id = $1 and k.id = $2::uuid and k.looked_at is not null
+  const { rows } = await tx.client.query<{ requestId: string | null }>(
+    `update clip k set looked_at = null, looked_by_id = null, keep_until = null
+     where k.team_id = $1 and k.id = $2::uuid and k.state = 'ready' and k.looked_at is not null
        and not exists (select from set_verdict v where v.team_id = $1 and v.clip_id = k.id and v.undone_at is null)
-       and not exists (select from coach_word w where w.team_id = $1 and w.clip_id = k.id)`,
+       and not exists (select from coach_word w where w.team_id = $1 and w.client_id = k.client_id and w.clip_id = k.id)
+     returning k.request_id as "requestId"`,
     [tx.teamId, clipId],
   );
-  return rowCount === 1;
+  const [row] = rows;
+  if (!row) return false;
+  await tx.client.query(
+    `update film_request f set done_at = null where f.team_id = $1 and f.id = $2::uuid and not exists (select from clip k
+       where k.team_id = $1 and k.client_id = f.client_id and k.request_id = f.id and k.looked_at is not null)`,
+    [tx.teamId, row.requestId],
+  );
+  return true;
 }
+
+/** A film and whose it is: words and stills are found by their client. */
+type ClipOf = { clipId: string; clientId: string };
 
 export type FilmWord = {
   id: string;
@@ -108,12 +120,12 @@ export type FilmWord = {
 };
 
 /** What coaches said of a film, in the order of its moments. */
-export async function listFilmWords(tx: TeamPg, clipId: string): Promise<FilmWord[]> {
+export async function listFilmWords(tx: TeamPg, of: ClipOf): Promise<FilmWord[]> {
   const { rows } = await tx.client.query<FilmWord>(
     `select w.id, coalesce(w.at_seconds, 0) as "atSeconds", w.text, m.name as by, w.created_at as at, w.read_at as "readAt"
      from coach_word w join member m on m.team_id = w.team_id and m.id = w.by_id
-     where w.team_id = $1 and w.clip_id = $2::uuid order by 2, w.created_at, w.id`,
-    [tx.teamId, clipId],
+     where w.team_id = $1 and w.client_id = $3::uuid and w.clip_id = $2::uuid order by 2, w.created_at, w.id`,
+    [tx.teamId, of.clipId, of.clientId],
   );
   return rows;
 }
@@ -218,11 +230,11 @@ export async function findSetOfClip(
 export type ClipStill = { id: string; atSeconds: number; at: Date };
 
 /** Stills that were taken from a film, in the order of its moments. */
-export async function listClipStills(tx: TeamPg, clipId: string): Promise<ClipStill[]> {
+export async function listClipStills(tx: TeamPg, of: ClipOf): Promise<ClipStill[]> {
   const { rows } = await tx.client.query<ClipStill>(
     `select id, coalesce(at_seconds, 0) as "atSeconds", created_at as at from question_still
-     where team_id = $1 and clip_id = $2::uuid order by 2, created_at, id`,
-    [tx.teamId, clipId],
+     where team_id = $1 and client_id = $3::uuid and clip_id = $2::uuid order by 2, created_at, id`,
+    [tx.teamId, of.clipId, of.clientId],
   );
   return rows;
 }

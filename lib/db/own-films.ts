@@ -33,7 +33,7 @@ export async function listOwnClips(tx: TeamPg, clientId: string, limit: number):
        k.keep_until::text as "keepUntil", k.pinned_at is not null as pinned, k.created_at as "createdAt",
        coalesce((select jsonb_agg(jsonb_build_object('atSeconds', w.at_seconds, 'text', w.text, 'by', b.name)
            order by w.at_seconds, w.created_at) from coach_word w join member b on b.team_id = w.team_id and b.id = w.by_id
-         where w.team_id = k.team_id and w.clip_id = k.id), '[]') as words
+         where w.team_id = k.team_id and w.client_id = k.client_id and w.clip_id = k.id), '[]') as words
      from clip k join rung r on r.team_id = k.team_id and r.id = k.rung_id
      join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
      left join member m on m.team_id = k.team_id and m.id = k.looked_by_id

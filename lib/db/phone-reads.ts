@@ -116,7 +116,8 @@ export async function listOpenFilmRequests(
   }>(
     `select rung_id as "rungId", side, angle, by_date as "byDate", words from film_request
      where team_id = $1 and client_id = $2 and done_at is null and taken_back_at is null
-       and not exists (select from clip k where k.team_id = film_request.team_id and k.request_id = film_request.id
+       and not exists (select from clip k where k.team_id = film_request.team_id and k.client_id = film_request.client_id
+         and k.request_id = film_request.id
          and k.state in ('checking', 'ready', 'gone')) order by created_at`,
     [tx.teamId, clientId],
   );

@@ -68,7 +68,7 @@ export function s3Store(bucket: Bucket): FileStore {
   };
 }
 
-/** Signed, with an end to waiting; an answer that is no success and not "no such file" is an error without the key's name. */
+/** Signed, with an end to waiting for an answer. An answer that is no success is an error without the key's name. */
 function sender({ endpoint, bucket, region, key, secret }: Bucket): Send {
   const aws = new AwsClient({
     accessKeyId: key,
@@ -79,19 +79,27 @@ function sender({ endpoint, bucket, region, key, secret }: Bucket): Send {
   });
   const base = `${endpoint.replace(/\/+$/, '')}/${bucket}`;
   return async ({ method, path, body, headers = {} }) => {
-    const address = path.startsWith('?') ? `${base}/${path}` : `${base}/${path}`;
-    const response = await aws.fetch(address, {
-      method,
-      headers: body ? { ...headers, 'content-length': String(body.byteLength) } : headers,
-      ...(body && { body: body as BodyInit }),
-      signal: AbortSignal.timeout(PATIENCE_MS),
-      redirect: 'error',
-    });
-    if (response.ok || response.status === 404) return response;
+    const waiting = new AbortController();
+    // Only until it answers: a film is read for as long as whoever watches it takes.
+    const timer = setTimeout(() => waiting.abort(), PATIENCE_MS);
+    const response = await aws
+      .fetch(`${base}/${path}`, {
+        method,
+        headers: body ? { ...headers, 'content-length': String(body.byteLength) } : headers,
+        ...(body && { body: body as BodyInit }),
+        signal: waiting.signal,
+        redirect: 'error',
+      })
+      .finally(() => clearTimeout(timer));
+    const isMissing = response.status === 404 && MAY_BE_MISSING.includes(method);
+    if (response.ok || isMissing) return response;
     await response.body?.cancel();
     throw new Error(`the bucket answered ${response.status} to ${method}`);
   };
 }
+
+/** "No such file" is an answer to these; to a write it says that there is no such bucket. */
+const MAY_BE_MISSING = ['GET', 'DELETE'];
 
 /** Chunks gathered into parts of one size; the last is shorter, and may be all there is. */
 async function* partsOf(chunks: Chunks): AsyncGenerator<Uint8Array> {

@@ -44,7 +44,7 @@ async function fill(): Promise<string[]> {
       await db.query(
         `insert into clip (team_id, id, client_id, rung_id, side, angle, filmed_on, storage_key, content_type, bytes, state,
            seconds, fps, width, height, received_at)
-         values ($1, $2, $3, $4, $5, 'side', $6, $7, 'video/mp4', $8, 'ready', $9, $10, $11, $12, now())`,
+         values ($1, $2, $3, $4, $5, 'from the side', $6, $7, 'video/mp4', $8, 'ready', $9, $10, $11, $12, now())`,
         [
           team,
           id,

@@ -1,6 +1,6 @@
 // One run of ffmpeg, as WebAssembly in a thread of its own: it sees one file, writes one, and has no network, no
 // folder and no more memory than it is given. The thread can be ended at any moment.
-import { closeSync, openSync, readFileSync, readSync, statSync, writeSync } from 'node:fs';
+import { closeSync, openSync, readFileSync, readSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { parentPort, workerData } from 'node:worker_threads';
 
@@ -49,9 +49,7 @@ const ended = program === 'probe' ? ffmpeg.ffprobe(...args) : ffmpeg.exec(...arg
 let bytes = 0;
 if (output && ffmpeg.FS.analyzePath('/out').exists) {
   const written = ffmpeg.FS.readFile('/out');
-  const file = openSync(output, 'w', 0o600);
-  writeSync(file, written);
-  closeSync(file);
+  writeFileSync(output, written, { mode: 0o600 });
   bytes = written.byteLength;
 }
 if (opened !== undefined) closeSync(opened);

@@ -4,6 +4,7 @@ import { now as clock } from '#lib/clock.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import {
   deleteUpload,
+  findClipState,
   findUpload,
   finishUpload,
   holdUpload,
@@ -49,31 +50,29 @@ export async function receiveClip(
     return sent.offset === known.length
       ? { kind: 'at', offset: known.length }
       : { kind: 'elsewhere', offset: known.length };
-  if (known.offset !== sent.offset) return { kind: 'elsewhere', offset: known.offset };
   const at = clock();
   const until = heldUntil(at);
-  const held = await withTeamPg(actor.scope, (tx) => holdUpload(tx, sent.clipId, { now: at, until }));
-  if (!held) return { kind: 'busy' };
-  if (held.offset !== sent.offset) return { kind: 'elsewhere', offset: held.offset };
+  const hold = { now: at, until, offset: sent.offset };
+  const held = await withTeamPg(actor.scope, (tx) => holdUpload(tx, sent.clipId, hold));
+  if (!held) {
+    const { offset } = await loadUpload(actor, sent.clipId);
+    return offset === sent.offset ? { kind: 'busy' } : { kind: 'elsewhere', offset };
+  }
   const writer = new Writer(actor, held, until);
   try {
     await writer.take(sent.chunks);
   } finally {
     await writer.end();
   }
-  if (writer.offset === held.length) await finish(actor, sent.clipId);
+  // When the queue is away the row in the outbox waits for the tick.
+  if (writer.isWhole)
+    await enqueue(checkClipJob, { teamId: actor.scope.teamId, clipId: sent.clipId }).catch(() => undefined);
   return { kind: 'at', offset: writer.offset };
 }
 
 /** To the millisecond and a little beside it: no two writers hold an upload until the same moment. */
 function heldUntil(at: Date): Date {
   return new Date(at.getTime() + HOLD_MS + randomInt(1000));
-}
-
-async function finish(actor: Actor, clipId: string): Promise<void> {
-  if (!(await withTeamPg(actor.scope, (tx) => finishUpload(tx, clipId, clock())))) return;
-  // When the queue is away the row in the outbox waits for the tick.
-  await enqueue(checkClipJob, { teamId: actor.scope.teamId, clipId }).catch(() => undefined);
 }
 
 /** An upload given up by its client: row and pieces are gone. */
@@ -102,6 +101,7 @@ async function* untilCut(chunks: Chunks): AsyncGenerator<Uint8Array> {
 /** One request that adds to one upload: gathers a piece, keeps it, moves the offset, says that it is alive. */
 class Writer {
   offset: number;
+  isWhole = false;
   #kept: number;
   #held: Date;
   #gathered: Uint8Array[] = [];
@@ -120,8 +120,10 @@ class Writer {
   async take(chunks: Chunks): Promise<void> {
     let said = clock().getTime();
     for await (const chunk of untilCut(chunks)) {
-      if (this.offset + chunk.byteLength > this.#upload.length)
+      if (this.offset + chunk.byteLength > this.#upload.length) {
+        this.#gathered = [];
         throw new AppError('too-large', 'More bytes came than were announced. Choose the clip again.');
+      }
       for (let rest = chunk; rest.byteLength > 0; ) {
         const room = PIECE_BYTES - (this.offset % PIECE_BYTES);
         const fits = rest.subarray(0, room);
@@ -138,27 +140,44 @@ class Writer {
 
   /** Whatever came is kept, and the upload is let go. */
   async end(): Promise<void> {
-    await this.#keep(false);
+    if (!this.isWhole) await this.#keep(false);
   }
 
   async #keep(on: boolean): Promise<void> {
     const bytes = Buffer.concat(this.#gathered);
     this.#gathered = [];
-    if (bytes.byteLength > 0)
+    if (bytes.byteLength > 0) {
+      // A line that was silent may have lost the upload: nothing is written over what its new writer wrote.
+      if (clock().getTime() > this.#held.getTime() - RENEW_MS) await this.#move(this.#kept, true);
       await writePiece(this.#store, stemOf(this.#upload.storageKey), { offset: this.#kept, bytes });
+    }
     await this.#move(this.#kept + bytes.byteLength, on);
   }
 
+  /** Where it stands now; with the last byte it waits to be decoded, at once. */
   async #move(to: number, on: boolean): Promise<void> {
+    const { id, length } = this.#upload;
     const at = clock();
     const until = on ? heldUntil(at) : null;
     const move = { held: this.#held, from: this.#kept, to, until, at };
-    if (!(await withTeamPg(this.#actor.scope, (tx) => moveUpload(tx, this.#upload.id, move))))
-      throw new AppError(
-        'conflict',
-        'Another request goes on with this upload. Ask where it stands and go on from there.',
-      );
+    const isHeld = await withTeamPg(this.#actor.scope, async (tx) => {
+      const isMoved = await moveUpload(tx, id, move);
+      if (isMoved && to === length) await finishUpload(tx, id, at);
+      return isMoved;
+    });
+    if (!isHeld) return this.#lost();
     this.#kept = to;
+    this.isWhole = to === length;
     if (until) this.#held = until;
+  }
+
+  /** Another request goes on with it; or it was given up, and what was written since goes as well. */
+  async #lost(): Promise<never> {
+    const state = await withTeamPg(this.#actor.scope, (tx) => findClipState(tx, this.#upload.id));
+    if (state === undefined) await this.#store.removeAll(stemOf(this.#upload.storageKey));
+    throw new AppError(
+      'conflict',
+      'Another request goes on with this upload. Ask where it stands and go on from there.',
+    );
   }
 }

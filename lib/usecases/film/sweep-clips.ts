@@ -4,6 +4,7 @@ import { deleteStandingUploads, letClipsGo, listTeamsWithClips, sayKeepUntil } f
 import { CLIP_BOUNDS } from '#lib/domain/clip-bounds.ts';
 import { stemOf } from '#lib/files/file-key.ts';
 import { fileStore } from '#lib/files/file-store.ts';
+import { clearWorkFolders } from '#lib/files/video/work-folder.ts';
 
 const HOUR_MS = 3_600_000;
 /** The last day of a clip stands on the pages of both sides for at least so long before. */
@@ -15,6 +16,7 @@ const SYSTEM = { userId: null, role: 'system' } as const;
  * those that were looked at until which day they are kept. A file whose removal fails is tried again: the row waits for it.
  */
 export async function sweepClips(now: Date): Promise<number> {
+  await clearWorkFolders();
   const store = fileStore();
   let gone = 0;
   for (const scope of await listTeamsWithClips())

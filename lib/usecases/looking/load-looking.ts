@@ -16,7 +16,7 @@ import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import type { Measure } from '#lib/domain/vocabulary.ts';
 import { filmSecond } from '#lib/views/looking/film-second.ts';
 import { firstToJudge, type SetToJudge, setsToJudge } from '#lib/views/looking/sets-to-judge.ts';
-import { anglePlace, faultsToSee } from '#lib/views/looking/verdict-words.ts';
+import { faultsToSee } from '#lib/views/looking/verdict-words.ts';
 import { datedDay, exactDate } from '#lib/views/say-date.ts';
 
 export type FilmChoice = {
@@ -79,7 +79,7 @@ export function loadLooking(actor: Actor, clipId: string, now: Date): Promise<Lo
       sets,
       first: firstToJudge(sets, { side, sentWith }),
       faults: faultsToSee(clip.faults),
-      words: (await listFilmWords(tx, clipId)).map(({ id, atSeconds, text, by, readAt }) => ({
+      words: (await listFilmWords(tx, { clipId, clientId })).map(({ id, atSeconds, text, by, readAt }) => ({
         id,
         atSeconds,
         moment: filmSecond(atSeconds),
@@ -87,7 +87,7 @@ export function loadLooking(actor: Actor, clipId: string, now: Date): Promise<Lo
         by,
         read: readAt ? `read ${datedDay(localDateOf(readAt, clip.zone), today)}` : '',
       })),
-      stills: (await listClipStills(tx, clipId)).map((still) => ({
+      stills: (await listClipStills(tx, { clipId, clientId })).map((still) => ({
         ...still,
         moment: filmSecond(still.atSeconds),
       })),
@@ -116,7 +116,7 @@ const NOT_HERE: Readonly<Record<string, string>> = {
 function aboutFilm({ filmedOn, angle, seconds }: ClipToLook): string {
   const parts = [
     `filmed ${exactDate(filmedOn)}`,
-    angle ? `from ${anglePlace(angle)}` : '',
+    angle ?? '',
     seconds === null ? '' : `${seconds.toFixed(1)} s`,
   ];
   return `${parts.filter(Boolean).join(', ')}.`;
@@ -124,6 +124,6 @@ function aboutFilm({ filmedOn, angle, seconds }: ClipToLook): string {
 
 /** "Tue 24 Nov: one-arm handstand, two fingers, left, from behind". */
 function filmInWords({ filmedOn, rung, side, angle }: ClipToLook, today: string): string {
-  const parts = [rung, side === 'both' ? '' : side, angle ? `from ${anglePlace(angle)}` : ''].filter(Boolean);
+  const parts = [rung, side === 'both' ? '' : side, angle ?? ''].filter(Boolean);
   return `${datedDay(filmedOn, today)}: ${parts.join(', ')}`;
 }

@@ -9,7 +9,7 @@ import { addDays } from '#lib/domain/local-date.ts';
 import type { Measure } from '#lib/domain/vocabulary.ts';
 import { filmSecond } from '#lib/views/looking/film-second.ts';
 import { setsToJudge } from '#lib/views/looking/sets-to-judge.ts';
-import { anglePlace, verdictToClient } from '#lib/views/looking/verdict-words.ts';
+import { verdictToClient } from '#lib/views/looking/verdict-words.ts';
 
 export type OwnFilm = {
   id: string;
@@ -58,15 +58,13 @@ export async function loadOwnFilm(actor: Actor, clipId: string): Promise<OwnFilm
     return {
       id: clip.id,
       title: `${rung}${side === 'both' ? '' : `, ${side}`}`,
-      about: [angle ? `from ${anglePlace(angle)}` : '', own ? `sent with set ${own.number}` : '']
-        .filter(Boolean)
-        .join(', '),
+      about: [angle ?? '', own ? `sent with set ${own.number}` : ''].filter(Boolean).join(', '),
       filmedOn,
       zone: client.zone,
       coachName: client.coachName,
       isHere: clip.state === 'ready',
       seconds: clip.seconds,
-      words: (await listFilmWords(tx, clipId)).map(({ readAt, ...word }) => ({
+      words: (await listFilmWords(tx, { clipId, clientId })).map(({ readAt, ...word }) => ({
         ...word,
         moment: filmSecond(word.atSeconds),
         unread: readAt === null,

@@ -14,18 +14,7 @@ export function verdictInWords({ verdict, faults }: Seen): string {
 /** The same to the client, who can film it again. */
 export function verdictToClient(seen: Seen, angle: string | null): string {
   if (seen.verdict !== 'cannot-see') return verdictInWords(seen);
-  return `could not be seen: film it again, please${angle ? `, from ${anglePlace(angle)}` : ''}`;
-}
-
-const PLACES: Readonly<Record<string, string>> = {
-  side: 'the side',
-  behind: 'behind',
-  front: 'the front',
-};
-
-/** "the side", "behind"; the team's own words for an angle as they are. */
-export function anglePlace(angle: string): string {
-  return PLACES[angle] ?? angle;
+  return `could not be seen: film it again, please${angle ? `, ${angle}` : ''}`;
 }
 
 /** Faults of a ladder that a film can show: what only the client feels is not among them. */

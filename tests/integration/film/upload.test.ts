@@ -1,5 +1,6 @@
-import { readdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { connect } from 'node:net';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Upload } from 'tus-js-client';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -184,6 +185,58 @@ it('two at once: one goes on, the other is told to wait; a wrong offset is told 
   expect(both.map(({ status }) => status).sort()).toEqual([204, expect.toBeOneOf([409, 423, 204])]);
   expect(await rowOf(id)).toMatchObject({ state: 'checking', upload_offset: 200 });
 });
+
+it('a writer whose line was silent too long writes nothing over what came after it; what is given up leaves nothing', async () => {
+  const up = uploader(cookie);
+  const slowly = async (id: string) => {
+    await up.begin(about(id), 200);
+    const { readable, writable } = new TransformStream<Uint8Array, Uint8Array>();
+    const writer = writable.getWriter();
+    const answer = up.send(id, 0, readable);
+    void writer.write(Buffer.alloc(50, 1));
+    await expect.poll(async () => (await rowOf(id))?.writing_until).toBeTruthy();
+    return { answer, end: () => writer.close() };
+  };
+  const id = newId();
+  const silent = await slowly(id);
+  const clock = join(mkdtempSync(join(tmpdir(), 'plumbline-test-')), 'clock');
+  writeFileSync(clock, new Date(Date.now() + 40_000).toISOString());
+  process.env.PLUMBLINE_CLOCK_FILE = clock;
+  try {
+    expect((await up.send(id, 0, Buffer.alloc(200, 2))).status).toBe(204);
+    await silent.end();
+    expect((await silent.answer).status).toBe(409);
+  } finally {
+    delete process.env.PLUMBLINE_CLOCK_FILE;
+  }
+  const piece = await fileStore().read(`${phone.team.teamId}/${id}.0.part`);
+  expect(Buffer.from(piece ?? []).equals(Buffer.alloc(200, 2))).toBe(true);
+
+  const other = newId();
+  const dropped = await slowly(other);
+  expect((await up.drop(other)).status).toBe(204);
+  await dropped.end();
+  expect((await dropped.answer).status).toBe(409);
+  expect(filesOf(other)).toEqual([]);
+});
+
+it('leaves nothing of a film whose client is deleted while it is decoded, and nothing that a killed worker left', async () => {
+  const id = await sendWhole(film);
+  const going = check(id);
+  await new Promise((done) => setTimeout(done, 300));
+  await ownerQuery('delete from clip where id = $1', [id]);
+  await going;
+  expect(filesOf(id)).toEqual([]);
+  const [old, young] = [
+    mkdtempSync(join(tmpdir(), 'plumbline-clip-')),
+    mkdtempSync(join(tmpdir(), 'plumbline-clip-')),
+  ];
+  const before = new Date(Date.now() - 2 * 3_600_000);
+  utimesSync(old, before, before);
+  await sweepClips(new Date());
+  expect([existsSync(old), existsSync(young)]).toEqual([false, true]);
+  rmSync(young, { recursive: true });
+}, 60_000);
 
 it('the same begun again is the same; what is too large, unnamed or one too many is refused with the field', async () => {
   const up = uploader(cookie);

@@ -234,7 +234,7 @@ describe('words and looks', () => {
   it('make the request done, and the film waits again where the look is taken back', async () => {
     const [request] = await ownerQuery<{ id: string }>(
       `insert into film_request (team_id, client_id, by_id, rung_id, side, angle, created_at)
-       values ($1, $2, $3, $4, 'both', 'side', $5) returning id`,
+       values ($1, $2, $3, $4, 'both', 'from the side', $5) returning id`,
       [phone.team.teamId, phone.clientId, lead.memberId, phone.rungs.get('H3.4'), NOW],
     );
     await ownerQuery('update clip set request_id = $2 where id = $1', [clipId, request?.id]);
@@ -243,12 +243,19 @@ describe('words and looks', () => {
     expect(await ownerQuery('select done_at from film_request where id = $1', [request?.id])).toEqual([
       { done_at: NOW },
     ]);
+    await ownerQuery("update clip set keep_until = '2027-01-01' where id = $1", [clipId]);
     await undoLook(lead, { clipId, id: actId }, later(1));
     expect((await setsOf(null))?.films).toMatchObject([{ lookedAt: null }]);
+    expect(
+      await ownerQuery(
+        'select f.done_at, k.keep_until from film_request f join clip k on k.request_id = f.id where f.id = $1',
+        [request?.id],
+      ),
+    ).toEqual([{ done_at: null, keep_until: null }]);
   });
 
   it('tell the client what was seen in plain words, and nobody else', async () => {
-    await ownerQuery("update clip set angle = 'behind' where id = $1", [clipId]);
+    await ownerQuery("update clip set angle = 'from behind' where id = $1", [clipId]);
     await lookAtFilm(lead, verdict({ verdict: 'cannot-see', faults: [] }), NOW);
     expect((await loadOwnFilm(phone.actor, clipId))?.seen).toMatchObject([
       { set: 'set 1: 20 s', words: 'could not be seen: film it again, please, from behind' },

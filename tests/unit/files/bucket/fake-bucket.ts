@@ -3,6 +3,8 @@ import type { AddressInfo } from 'node:net';
 import { buffer } from 'node:stream/consumers';
 import { expectedSignature, givenSignature } from './verify-signature.ts';
 
+/** The only one that is there. */
+export const BUCKET = 'films';
 export type FakeBucket = {
   address: string;
   files: Map<string, Buffer>;
@@ -51,7 +53,9 @@ async function answer(bucket: FakeBucket, request: IncomingMessage, secret: stri
     givenSignature(headers.authorization) === expectedSignature({ method, path, query, headers }, secret);
   if (!isSigned) return { status: 403, body: '<Error><Code>SignatureDoesNotMatch</Code></Error>' };
   if (bucket.failOn(method, url)) return { status: 409, body: 'no' };
-  const key = path.split('/').slice(2).join('/');
+  const [, name, ...rest] = path.split('/');
+  if (name !== BUCKET) return { status: 404, body: '<Error><Code>NoSuchBucket</Code></Error>' };
+  const key = rest.join('/');
   const one = { method, key, asked: new URLSearchParams(query), body, range: headers.range };
   return inParts(bucket, one) ?? ofFile(bucket, one);
 }

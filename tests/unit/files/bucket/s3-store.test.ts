@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { buffer } from 'node:stream/consumers';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { type Bucket, s3Store } from '#lib/files/s3-store.ts';
-import { type FakeBucket, openBucket } from './fake-bucket.ts';
+import { BUCKET, type FakeBucket, openBucket } from './fake-bucket.ts';
 import { expectedSignature } from './verify-signature.ts';
 
 const SECRET = 'wJalrXUtnFEMI/K7MDENG/bPxRfiCYEXAMPLEKEY';
@@ -10,7 +10,7 @@ let bucket: FakeBucket;
 let settings: Bucket;
 beforeAll(async () => {
   bucket = await openBucket(SECRET);
-  settings = { endpoint: bucket.address, bucket: 'films', region: 'eu-west-3', key: 'KEY', secret: SECRET };
+  settings = { endpoint: bucket.address, bucket: BUCKET, region: 'eu-west-3', key: 'KEY', secret: SECRET };
 });
 afterAll(() => bucket.close());
 const aKey = (ending = 'mp4') => `${randomUUID()}/${randomUUID()}.${ending}`;
@@ -46,6 +46,11 @@ it('keeps, reads, reads a part and removes, each request signed', async () => {
   await store.remove(key);
   await store.remove(key);
   expect(await store.read(key)).toBeUndefined();
+});
+
+it('keeps nothing quietly in a bucket that is not there', async () => {
+  const store = s3Store({ ...settings, bucket: 'another' });
+  await expect(store.write(aKey(), Buffer.from('x'))).rejects.toThrow('the bucket answered 404 to PUT');
 });
 
 it('removes everything of one thing and nothing beside it, or only its pieces', async () => {

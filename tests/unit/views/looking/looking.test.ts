@@ -82,7 +82,7 @@ describe('words of a film', () => {
       'not clean: hips turn, ribs open',
     );
     expect(verdictToClient({ verdict: 'not-clean', faults: [] }, 'side')).toBe('not clean');
-    expect(verdictToClient({ verdict: 'cannot-see', faults: [] }, 'behind')).toBe(
+    expect(verdictToClient({ verdict: 'cannot-see', faults: [] }, 'from behind')).toBe(
       'could not be seen: film it again, please, from behind',
     );
     expect(verdictToClient({ verdict: 'cannot-see', faults: [] }, null)).toBe(
