@@ -3,23 +3,34 @@ import type { ClientView } from './types.ts';
 
 /**
  * Index of the day on which a client counts as new: the first training day after 84 or more days off or without a word,
- * the newest of them; 0 for whoever never was away that long. The history before stays, but first weeks run from here.
- * The 84 days: common practice, no source.
+ * the newest of them; 0 for whoever never was away that long. A day told as rest in between ends the silence, not the
+ * absence. The history before stays, but first weeks run from here. The 84 days: common practice, no source.
  */
 export function newStartAt(view: ClientView): number {
-  return started(view).at;
+  return awayOf(view).start;
 }
 
-const started = oncePerView(({ days, limits }) => {
+const awayOf = oncePerView(({ days, limits, joinedOn }) => {
+  const first = days[0]?.date ?? '';
+  // Whoever joined before the first day that is looked at may have told something before it.
+  let wasHere = joinedOn !== undefined && joinedOn < first;
   let start = 0;
-  let away = 0;
+  let silent = 0;
+  let isAway = false;
+  let isAwayAsNew = false;
   days.forEach(({ state, checkIns }, index) => {
-    if (state === 'trained') {
-      if (away >= limits['day.newStartDays']) start = index;
-      away = 0;
-    } else away = checkIns.length > 0 ? 0 : away + 1;
+    silent = checkIns.length > 0 ? 0 : silent + 1;
+    if (silent >= limits['day.newStartDays']) {
+      isAway = true;
+      isAwayAsNew = wasHere;
+    }
+    if (checkIns.length > 0) wasHere = true;
+    if (state !== 'trained') return;
+    if (isAway) start = index;
+    isAway = false;
+    isAwayAsNew = false;
   });
-  return { at: start };
+  return { start, isAwayAsNew };
 });
 
 /** Days since the client began, or began again as new; the first day and tonight's are counted. */
@@ -27,14 +38,7 @@ export function daysHere(view: ClientView): number {
   return view.days.length - newStartAt(view);
 }
 
-/** Away for 84 or more days up to tonight, and not trained since: whoever comes back now starts as new. */
-export function isAwayAsNew({ days, limits }: ClientView): boolean {
-  let away = 0;
-  for (let at = days.length - 1; at >= 0; at -= 1) {
-    const day = days[at];
-    if (!day || day.state === 'trained' || day.checkIns.length > 0) break;
-    away += 1;
-  }
-  const known = days.some(({ checkIns }) => checkIns.length > 0);
-  return known && away >= limits['day.newStartDays'];
+/** Was here, then away for 84 or more days, and has not trained since: starts as new with the next training. */
+export function isAwayAsNew(view: ClientView): boolean {
+  return awayOf(view).isAwayAsNew;
 }

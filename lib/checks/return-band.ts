@@ -4,7 +4,7 @@ export type Band = { share: LimitId; step: string };
 
 /** The share of the usual week that the first week after so many days may be, and the step. */
 export function bandOf(days: number, limits: Limits): Band {
-  if (days >= limits['returnTooFast.newStartDays']) {
+  if (days >= limits['day.newStartDays']) {
     return { share: 'returnTooFast.longShare', step: 'Start again as new: place every ladder afresh' };
   }
   if (days >= limits['returnTooFast.longDays']) {

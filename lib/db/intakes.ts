@@ -45,7 +45,7 @@ export async function completeIntake(
   );
 }
 
-/** The last check-in before a break of `away` days or more that ended in the `within` days up to today, or has not. */
+/** The last check-in before `away` or more days without one that ended in the `within` days up to today, or have not. */
 export async function findLastBeforeBreak(
   tx: TeamPg,
   clientId: string,
@@ -57,7 +57,7 @@ export async function findLastBeforeBreak(
          and date <= $3::date
        union select $3::date
      ), apart as (select date, lag(date) over (order by date) as before from told)
-     select max(before)::text as last from apart where date - before >= $4::int and date > $3::date - $5::int`,
+     select max(before)::text as last from apart where date - before > $4::int and date > $3::date - $5::int`,
     [tx.teamId, clientId, today, away, within],
   );
   return rows[0]?.last ?? null;

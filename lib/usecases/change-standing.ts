@@ -1,7 +1,7 @@
 import type { Actor } from '#lib/auth/actor.ts';
-import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
+import { listSettings } from '#lib/db/settings.ts';
 import {
   dropPendingStandings,
   insertStandingChange,
@@ -50,7 +50,9 @@ export async function changeStanding(actor: Actor, input: Change, now: Date): Pr
       objectId: changeId,
       fields: ['standing', 'from', ...(why === '' ? [] : ['why'])],
     });
-    return { changeId, line: lineOf(client, { after, from, today }) };
+    const { limits } = (await listSettings(tx, [client.id])).of(client.id);
+    const newStartDays = limits['day.newStartDays'];
+    return { changeId, line: lineOf(client, { after, from, today, newStartDays }) };
   });
 }
 
@@ -84,12 +86,14 @@ function refuse(field: string, message: string): never {
   throw new AppError('invalid', `${field}: ${message}`, { fields: { [field]: message } });
 }
 
+type Made = { after: Standing; from: string; today: string; newStartDays: number };
+
 /** What the change means now, in one line. */
-function lineOf(client: StandingClient, to: { after: Standing; from: string; today: string }): string {
+function lineOf(client: StandingClient, to: Made): string {
   const label = STANDING_LABELS[to.after];
   if (to.from > to.today) return `From ${longDate(to.from)}: ${label}. Until then nothing changes.`;
   if (to.after !== 'back' || client.lastTrained === null) return `Now ${label}, from ${longDate(to.from)}.`;
   const away = daysBetween(client.lastTrained, to.from);
-  const asNew = away >= DEFAULT_LIMITS['returnTooFast.newStartDays'];
+  const asNew = away > to.newStartDays;
   return `Back from ${longDate(to.from)}, ${away} days after the last training.${asNew ? ' That long away means starting as new: ask start tests and place every ladder afresh.' : ''}`;
 }

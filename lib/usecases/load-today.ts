@@ -25,8 +25,8 @@ import { type OtherDrill, otherDrills } from '#lib/views/phone-other-drills.ts';
 import { type PhoneSession, phoneSession } from '#lib/views/phone-session.ts';
 import { itemsOnDate, weekInWords } from '#lib/views/phone-week.ts';
 import { wordsAbout, wordsOnDay } from '#lib/views/phone-words.ts';
-import { isBackAsNew } from '#lib/views/start/back-as-new.ts';
 import { firstSeen } from '#lib/views/timeline-words.ts';
+import { isBackAsNew } from './intake/asked-anew.ts';
 import { type StartOfToday, startOfToday } from './intake/start-of-today.ts';
 import { type PlanNews, planNews } from './plan-news.ts';
 import { startTestsWaiting } from './start/load-own-tests.ts';
@@ -67,7 +67,7 @@ export type Today = {
   /** The newest words or answer; `on`: the day and the set they are about. */
   said: (SaidByCoach & { on: string }) | null;
   seen: { by: string; at: Date } | null;
-  /** The first days after more than twelve weeks away. */
+  /** The first days after twelve weeks or more away. */
   backAsNew: boolean;
   /** Start tests that wait for the client, in one line; null: none do. */
   startTests: string | null;
@@ -118,11 +118,7 @@ export async function loadToday(actor: Actor, now: Date): Promise<Today> {
       morning: morningQuestion(recent, date),
       lastPain: lastPain(recent),
       startTests: start.guardian === null ? await startTestsWaiting(tx, clientId) : null,
-      backAsNew: isBackAsNew(
-        client.standing,
-        recent.map((one) => one.date),
-        date,
-      ),
+      backAsNew: client.standing === 'back' && (await isBackAsNew(tx, { clientId, zone: client.zone, now })),
       ...words,
     };
   });

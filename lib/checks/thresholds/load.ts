@@ -97,7 +97,6 @@ export const LOAD = {
   'returnTooFast.fromDays': threshold(10, 'days', 'days off or silent that make a break', PRACTICE),
   'returnTooFast.mediumDays': threshold(21, 'days', 'a longer break', PRACTICE),
   'returnTooFast.longDays': threshold(42, 'days', 'a long break', PRACTICE),
-  'returnTooFast.newStartDays': threshold(84, 'days', 'from here on: start again as new', PRACTICE),
   'returnTooFast.shortShare': threshold(0.7, 'x usual week', 'first 7 days after 10-20 days', PRACTICE),
   'returnTooFast.mediumShare': threshold(0.5, 'x usual week', 'first 7 days after 21-41 days', PRACTICE),
   'returnTooFast.longShare': threshold(0.4, 'x usual week', 'first 7 days after 42 days and more', PRACTICE),

@@ -29,7 +29,7 @@ const NOT_OVER: readonly (readonly [LimitId, LimitId])[] = [
   ['noLetUp.restDaysUnder18', 'noLetUp.restDays'],
   ['returnTooFast.fromDays', 'returnTooFast.mediumDays'],
   ['returnTooFast.mediumDays', 'returnTooFast.longDays'],
-  ['returnTooFast.longDays', 'returnTooFast.newStartDays'],
+  ['returnTooFast.longDays', 'day.newStartDays'],
   ['returnTooFast.longShare', 'returnTooFast.mediumShare'],
   ['returnTooFast.mediumShare', 'returnTooFast.shortShare'],
   ['tooHard.days', 'tooHard.ofDays'],

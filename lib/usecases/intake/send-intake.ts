@@ -71,7 +71,7 @@ function toldAgain(
             field,
             before: before[field] ?? null,
             after: (after ?? null) as KeptChange['after'],
-            why: 'told again after more than twelve weeks away',
+            why: 'told again after twelve weeks or more away',
           },
         ],
   );

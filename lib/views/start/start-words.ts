@@ -10,7 +10,7 @@ type Told = {
 export function startLead({ startsAs, toldWeekAu, asked }: Told): string {
   const who =
     startsAs === 'back-as-new'
-      ? 'Back after more than 12 weeks: starts as new, the history is kept.'
+      ? 'Back after 12 weeks or more: starts as new, the history is kept.'
       : startsAs === 'new'
         ? 'In the first weeks here.'
         : 'Trains here already; tests can place on more ladders.';

@@ -62,6 +62,32 @@ test('after twelve weeks away everything begins anew, and nothing is lost', asyn
   expect(await gettingToKnow(lead)).toEqual(['Ximena']);
 });
 
+test('the phone greets for a week from the first check-in after 84 days on', async () => {
+  const { lead, phone, clientId, trained } = await arranged(84);
+  const greeted = async (days: number) =>
+    (await loadToday(phone, new Date(`${addDays(TODAY, days)}T07:00:00.000Z`))).backAsNew;
+  expect(await greeted(0)).toBe(false); // the coach has not said that they are back
+  await changeStanding(lead, { clientId, standing: 'back' }, NOW);
+  expect(await greeted(-1)).toBe(false);
+  expect(await greeted(0)).toBe(true);
+  await trained(TODAY);
+  expect(await greeted(6)).toBe(true);
+  expect(await greeted(7)).toBe(false);
+});
+
+test('a team’s own number decides, and what is longer ago than the checks look back is seen', async () => {
+  const { lead, phone, clientId } = await arranged(240);
+  await changeStanding(lead, { clientId, standing: 'back' }, NOW);
+  expect((await loadStart(lead, clientId, startAsked.parse({}), NOW))?.startsAs).toBe('back-as-new');
+  expect((await loadToday(phone, NOW)).backAsNew).toBe(true);
+  await ownerQuery(
+    `insert into team_settings (team_id, version, values, by_id, why)
+     select team_id, 1, '{"day.newStartDays": 300}', $2, 'test' from client where id = $1`,
+    [clientId, lead.memberId],
+  );
+  expect((await loadToday(phone, NOW)).backAsNew).toBe(false);
+});
+
 test('after less it goes on as before', async () => {
   const { lead, phone, clientId, trained } = await arranged(60);
   await changeStanding(lead, { clientId, standing: 'back' }, NOW);

@@ -156,13 +156,13 @@ describe('left', () => {
   it('says on the way back when the client starts as new', async () => {
     await submitCheckIn(phone.actor, aTraining(phone), NOW);
     await change('left');
-    const weeks = (count: number) => new Date(NOW.getTime() + count * 7 * 86_400_000);
-    const soon = await change('back', undefined, weeks(11));
-    expect(soon.line).toContain('77 days after the last training.');
+    const later = (days: number) => new Date(NOW.getTime() + days * 86_400_000);
+    const soon = await change('back', undefined, later(84)); // 83 days lie in between
+    expect(soon.line).toContain('84 days after the last training.');
     expect(soon.line).not.toContain('as new');
-    await undoStanding(lead, { clientId, changeId: soon.changeId }, weeks(11));
-    const late = await change('back', undefined, weeks(12));
-    expect(late.line).toContain('84 days after the last training. That long away means starting as new');
+    await undoStanding(lead, { clientId, changeId: soon.changeId }, later(84));
+    const late = await change('back', undefined, later(85));
+    expect(late.line).toContain('85 days after the last training. That long away means starting as new');
   });
 });
 

@@ -4,7 +4,6 @@ import { testSteps } from '#lib/planning/start/next-tests.ts';
 import { proposeTests } from '#lib/planning/start/propose-tests.ts';
 import { startPlan } from '#lib/planning/start/start-plan.ts';
 import { planDraftSchema } from '#lib/schemas/plan-draft.ts';
-import { isBackAsNew } from '#lib/views/start/back-as-new.ts';
 import { phoneTests } from '#lib/views/start/phone-tests.ts';
 import { startDraft } from '#lib/views/start/start-draft.ts';
 import { askLines, startSkills } from '#lib/views/start/start-page.ts';
@@ -126,17 +125,6 @@ test('the lead says who starts how, and against which week', () => {
   );
   expect(startLead({ ...told, startsAs: 'known' })).not.toContain('ceiling');
   expect(startLead({ ...told, toldWeekAu: null, startsAs: 'back-as-new' })).toContain(
-    'Back after more than 12 weeks: starts as new, the history is kept. No usual week was told at the start.',
+    'Back after 12 weeks or more: starts as new, the history is kept. No usual week was told at the start.',
   );
-});
-
-test.each([
-  ['back', [], true],
-  ['back', ['2026-11-25', '2026-11-19'], true],
-  ['back', ['2026-11-25', '2026-11-18'], false],
-  ['back', ['2026-08-27'], false],
-  ['back', ['2026-08-26'], true],
-  ['in-training', [], false],
-])('%s with check-ins on %s: greeted as new %s', (standing, dates, greeted) => {
-  expect(isBackAsNew(standing, dates, '2026-11-25')).toBe(greeted);
 });

@@ -69,7 +69,7 @@ export function Head({ page, waits, saved, mayExport, mayEdit }: Props) {
         )}
         {page.startsAnew ? (
           <p className={styles.small}>
-            Away for more than twelve weeks: starts as new, the history is kept.{' '}
+            Away for twelve weeks or more: starts as new, the history is kept.{' '}
             <Link href={`/clients/${page.id}/start`}>Ask start tests and place afresh</Link>
           </p>
         ) : null}
