@@ -28,14 +28,21 @@ export async function listGuardians(tx: TeamPg, clientId: string): Promise<Guard
   return rows;
 }
 
+type Which = { guardianId: string } | { userId: string };
+
+export function findGuardian(tx: TeamPg, by: Which): Promise<GuardianRow | undefined> {
+  return oneGuardian(tx, by, '');
+}
+
 /** Locked: what is decided about it is decided once. */
-export async function lockGuardian(
-  tx: TeamPg,
-  by: { guardianId: string } | { userId: string },
-): Promise<GuardianRow | undefined> {
+export function lockGuardian(tx: TeamPg, by: Which): Promise<GuardianRow | undefined> {
+  return oneGuardian(tx, by, 'for update of g');
+}
+
+async function oneGuardian(tx: TeamPg, by: Which, lock: string): Promise<GuardianRow | undefined> {
   const [column, value] = 'guardianId' in by ? ['id', by.guardianId] : ['user_id', by.userId];
   const { rows } = await tx.client.query<GuardianRow>(
-    `${SELECT} where g.team_id = $1 and g.${column} = $2 for update of g`,
+    `${SELECT} where g.team_id = $1 and g.${column} = $2 ${lock}`,
     [tx.teamId, value],
   );
   return rows[0];

@@ -81,8 +81,9 @@ export type StartNews = {
 };
 
 /**
- * A coach's own clients of whom something of the start waits: a hold in force for a clinician's word, a parent or
- * guardian who has not agreed, answers that came in the last days and that nobody has looked at since.
+ * A coach's own clients of whom something of the start waits: a hold in force for a clinician's word, parents or
+ * guardians who do not agree (as `guardiansAgree` says it), answers that came in the last days and that nobody has
+ * looked at since.
  */
 export async function listStartNews(
   tx: TeamPg,
@@ -90,8 +91,9 @@ export async function listStartNews(
 ): Promise<StartNews[]> {
   const { rows } = await tx.client.query<StartNews>(
     `select c.id as "clientId", c.name, coalesce(held.told, '{}') as told,
-       c.under18 and not exists (select from guardian g where g.team_id = c.team_id and g.client_id = c.id
-         and g.agreed_at is not null and g.withdrawn_at is null) as guardian,
+       c.under18 and not coalesce((select bool_or(g.agreed_at is not null and g.withdrawn_at is null)
+           and not bool_or(g.declined_at is not null or g.withdrawn_at is not null)
+         from guardian g where g.team_id = c.team_id and g.client_id = c.id), false) as guardian,
        case when i.completed_at >= $4 and not exists (select from audit a where a.team_id = c.team_id
          and a.client_id = c.id and a.action = 'record-read' and a.at >= i.completed_at)
          then i.completed_at end as "sentAt"

@@ -2,7 +2,7 @@ import { asSentence, DANGER_SIGN_LABELS, placeInWords } from './labels.ts';
 import type { DangerSign, PainKind, PainRegion, PainSide } from './vocabulary.ts';
 
 /** From this joint or tendon score on, the client is told to stop (0-10; "Pain" in the rules: grade `stop`). */
-export const CAUTION_FROM = 6;
+const CAUTION_FROM = 6;
 
 /** Under 18 one step stricter, as every threshold of pain; clinician to confirm. */
 const UNDER_18_STRICTER = 1;

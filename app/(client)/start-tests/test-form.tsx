@@ -16,6 +16,7 @@ type Props = {
   test: PhoneTest;
   testsId: string;
   coach: string;
+  under18: boolean;
   onAnswer: (body: AnswerStartTest) => void;
   /** Leaves it as it was; absent where there is nothing to go back to. */
   onLeave?: (() => void) | undefined;
@@ -33,7 +34,7 @@ const YES_NO = [
 const PAIN_WORDS = { 0: 'none', 3: 'clear', 6: 'strong', 10: 'worst' };
 
 /** One test on one side: how it is done, what came of it. */
-export function TestForm({ test, testsId, coach, onAnswer, onLeave }: Props) {
+export function TestForm({ test, testsId, coach, under18, onAnswer, onLeave }: Props) {
   const [draft, setDraft] = useState<TestDraft>(() => draftOf(test));
   useEffect(() => {
     const kept = loadTestDraft<TestDraft>(testsId, test.key);
@@ -107,7 +108,7 @@ export function TestForm({ test, testsId, coach, onAnswer, onLeave }: Props) {
               ))}
             </select>
           </label>
-          <CautionBox cautions={cautionsOf({ pain: told, dangerSigns: [] })} coach={coach} />
+          <CautionBox cautions={cautionsOf({ pain: told, dangerSigns: [] }, under18)} coach={coach} />
         </>
       ) : null}
       <button type="button" className="act act-filled" disabled={missing !== ''} onClick={send}>

@@ -81,6 +81,7 @@ export function TestsScreen({ asked }: { asked: PhoneTests }) {
           test={open}
           testsId={testsId}
           coach={asked.coach}
+          under18={asked.under18}
           onAnswer={(body) => answer(open.key, body)}
           onLeave={changing ? () => setChanging(null) : undefined}
         />

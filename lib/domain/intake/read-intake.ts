@@ -61,6 +61,11 @@ export function readIntake(
   };
 }
 
+/** Whether somebody born in a year is under 18 in all of another; in the year of the eighteenth birthday it is not known. */
+export function isUnder18(born: number, year: number): boolean {
+  return year - born < ADULT;
+}
+
 /** The pages with nothing said where nothing was filled in. */
 export function pagesOf(draft: IntakeDraft): IntakePages {
   const filled = INTAKE_STEPS.map((step) => [step, draft[step]?.page ?? EMPTY_PAGES[step]]);
@@ -103,10 +108,9 @@ function ofAge({ adult, birthYear }: IntakePages['you'], { year }: IntakeNow): S
     said.push(['birthYear', `write a year between ${year - OLDEST} and ${year - YOUNGEST}`]);
     return said;
   }
-  const turns = year - born;
-  if (adult === 'yes' && turns < ADULT)
+  if (adult === 'yes' && isUnder18(born, year))
     said.push(['birthYear', `does not go with “18 or older”: ${born} is under 18. Change one of the two`]);
-  if (adult === 'no' && turns > ADULT)
+  if (adult === 'no' && year - born > ADULT)
     said.push(['birthYear', `does not go with “under 18”: ${born} is over 18. Change one of the two`]);
   return said;
 }

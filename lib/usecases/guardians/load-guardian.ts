@@ -1,7 +1,7 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { listConsents } from '#lib/db/consents.ts';
-import { lockGuardian } from '#lib/db/guardians.ts';
+import { findGuardian } from '#lib/db/guardians.ts';
 import { findPhoneClient } from '#lib/db/phone-reads.ts';
 import { CONSENT_VERSION, consentState, consentText } from '#lib/domain/consent.ts';
 import { guardianState, guardianText } from '#lib/domain/intake/guardian-text.ts';
@@ -27,7 +27,7 @@ export type GuardianPage = {
 /** What a parent or guardian reads, and how they stand to it. */
 export async function loadGuardian(actor: Actor): Promise<GuardianPage> {
   return withTeamPg(actor.scope, async (tx) => {
-    const guardian = await lockGuardian(tx, { userId: actor.userId });
+    const guardian = await findGuardian(tx, { userId: actor.userId });
     const client = guardian && (await findPhoneClient(tx, guardian.clientId));
     const text = consentText(CONSENT_VERSION, actor.teamName);
     if (!guardian || !client || !text) throw new AppError('not-found', 'This is not here.');

@@ -1,7 +1,7 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { insertAudit } from '#lib/db/audit.ts';
+import { lockClient } from '#lib/db/check-ins.ts';
 import { withTeamPg } from '#lib/db/client.ts';
-import { findClient } from '#lib/db/clients.ts';
 import { insertGuardian, listGuardians, setGuardianEmail } from '#lib/db/guardians.ts';
 import { AppError } from '#lib/errors.ts';
 import type { GuardianInput } from '#lib/schemas/guardian.ts';
@@ -15,7 +15,7 @@ export async function nameGuardian(
 ): Promise<{ guardianId: string }> {
   assertMember(actor);
   return withTeamPg(actor.scope, async (tx) => {
-    const client = await findClient(tx, clientId);
+    const client = await lockClient(tx, clientId);
     if (!client) throw new AppError('not-found', 'This client is not here.');
     if (!client.under18)
       throw new AppError('conflict', `${client.name} is not under 18: nobody has to agree for them.`);

@@ -1,9 +1,10 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { insertAudit } from '#lib/db/audit.ts';
+import { lockClient } from '#lib/db/check-ins.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
-import { findClient } from '#lib/db/clients.ts';
 import { changeIntakeAnswers, findIntake, saveStartFacts } from '#lib/db/intakes.ts';
 import { toldWeekAu } from '#lib/domain/intake/answers.ts';
+import { isUnder18 } from '#lib/domain/intake/read-intake.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { type IntakeChange, type KeptAnswers, keptAnswers } from '#lib/schemas/intake.ts';
@@ -21,7 +22,7 @@ export async function changeIntake(
 ): Promise<void> {
   assertMember(actor);
   await withTeamPg(actor.scope, async (tx) => {
-    const client = await findClient(tx, clientId);
+    const client = await lockClient(tx, clientId);
     if (!client) throw new AppError('not-found', 'This client is not here.');
     const intake = await findIntake(tx, clientId);
     if (!intake?.completedAt)
@@ -62,5 +63,9 @@ async function follow(tx: TeamPg, { clientId, change, today, now }: Followed): P
     await holdTold(tx, { clientId, told: [change.value], from: today, at: now });
   if (change.field === 'week') await saveStartFacts(tx, clientId, { toldWeekAu: toldWeekAu(change.value) });
   if (change.field === 'bodyMassKg') await saveStartFacts(tx, clientId, { bodyMassKg: change.value });
-  if (change.field === 'birthYear') await saveStartFacts(tx, clientId, { birthYear: change.value });
+  if (change.field === 'birthYear')
+    await saveStartFacts(tx, clientId, {
+      birthYear: change.value,
+      under18: isUnder18(change.value, Number(today.slice(0, 4))),
+    });
 }

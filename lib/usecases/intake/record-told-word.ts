@@ -1,7 +1,8 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { insertAudit } from '#lib/db/audit.ts';
+import { lockClient } from '#lib/db/check-ins.ts';
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
-import { findClient, insertClinicianWord } from '#lib/db/clients.ts';
+import { insertClinicianWord } from '#lib/db/clients.ts';
 import { endToldHolds, insertToldHold, listToldHolds } from '#lib/db/told-holds.ts';
 import { heldBy, toldInWords } from '#lib/domain/intake/told-at-start.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
@@ -21,7 +22,7 @@ export async function recordToldWord(
 ): Promise<void> {
   const memberId = assertMember(actor);
   await withTeamPg(actor.scope, async (tx) => {
-    const client = await findClient(tx, clientId);
+    const client = await lockClient(tx, clientId);
     if (!client) throw new AppError('not-found', 'This client is not here.');
     const today = localDateOf(now, client.zone);
     assertDates(word, today);

@@ -5,7 +5,6 @@ import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findIsMinor } from '#lib/db/clients.ts';
 import { insertGuardian, listGuardians } from '#lib/db/guardians.ts';
 import { completeIntake, findIntake, saveStartFacts } from '#lib/db/intakes.ts';
-import { findPhoneClient } from '#lib/db/phone-reads.ts';
 import { canonicalJson } from '#lib/domain/canonical-json.ts';
 import { type Caution, cautionsOf } from '#lib/domain/caution.ts';
 import { type IntakeAnswers, toldWeekAu } from '#lib/domain/intake/answers.ts';
@@ -40,12 +39,13 @@ export async function sendIntake(actor: Actor, sent: IntakeSent, now: Date): Pro
       return { sentAt: before.completedAt.toISOString(), cautions: [] };
     if (await sentWhen(tx, before, { clientId, zone: client.zone, now })) throw alreadySent();
     const draft = mergeDrafts(keptDraft(before?.draft), notAhead(sent.draft, now));
-    const answers = await wholeAnswers(tx, { clientId, draft, now });
+    const today = localDateOf(now, client.zone);
+    const answers = await wholeAnswers(tx, { clientId, draft, today, now });
     const changes = before?.completedAt
       ? toldAgain(before.answers, answers, { by: actor.name, at: now })
       : [];
     await completeIntake(tx, { clientId, answers, key: sent.key, changes, at: now });
-    await keepFacts(tx, { clientId, draft, answers, now });
+    await keepFacts(tx, { clientId, draft, answers, today, now });
     await insertAudit(tx, actor, { action: 'intake-sent', clientId, fields: [] });
     if (answers.dangerSigns.length > 0) await raiseUrgent(tx, clientId, now);
     const told = toldOf(answers);
@@ -77,11 +77,9 @@ function toldAgain(
   );
 }
 
-type Filled = { clientId: string; draft: IntakeDraft; now: Date };
+type Filled = { clientId: string; draft: IntakeDraft; today: string; now: Date };
 
-async function wholeAnswers(tx: TeamPg, { clientId, draft, now }: Filled): Promise<IntakeAnswers> {
-  const client = await findPhoneClient(tx, clientId);
-  const today = localDateOf(now, client?.zone ?? 'UTC');
+async function wholeAnswers(tx: TeamPg, { clientId, draft, today, now }: Filled): Promise<IntakeAnswers> {
   const read = readIntake(draft, {
     now: now.toISOString(),
     year: Number(today.slice(0, 4)),
@@ -100,9 +98,8 @@ async function wholeAnswers(tx: TeamPg, { clientId, draft, now }: Filled): Promi
 
 async function keepFacts(
   tx: TeamPg,
-  { clientId, draft, answers, now }: Filled & { answers: IntakeAnswers },
+  { clientId, draft, answers, today, now }: Filled & { answers: IntakeAnswers },
 ): Promise<void> {
-  const client = await findPhoneClient(tx, clientId);
   await saveStartFacts(tx, clientId, {
     under18: !answers.adult,
     birthYear: answers.birthYear,
@@ -112,7 +109,7 @@ async function keepFacts(
     goal: answers.goal === '' ? answers.skills.join(', ') : answers.goal,
   });
   const told = [...answers.dangerSigns.map((sign) => `sign:${sign}` as const), ...answers.health];
-  await holdTold(tx, { clientId, told, from: localDateOf(now, client?.zone ?? 'UTC'), at: now });
+  await holdTold(tx, { clientId, told, from: today, at: now });
   const you = draft.you?.page;
   const name = you?.guardianName.trim() ?? '';
   if (!(await findIsMinor(tx, clientId)) || name === '') return;

@@ -31,7 +31,8 @@ export async function startOfToday(
   };
 }
 
-async function waitsForGuardian(tx: TeamPg, clientId: string): Promise<string | null> {
+/** Under 18: whose yes training and tests wait for, in words; null: nobody's. */
+export async function waitsForGuardian(tx: TeamPg, clientId: string): Promise<string | null> {
   const guardians = await listGuardians(tx, clientId);
   if (guardiansAgree(guardians)) return null;
   return guardians.map(({ name }) => name).join(' or ') || 'a parent or guardian';

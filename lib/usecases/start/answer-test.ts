@@ -5,7 +5,8 @@ import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { isAskedAlready } from '#lib/db/film-requests.ts';
 import { findOpenStartTests, saveStartAnswers } from '#lib/db/start-tests.ts';
 import { insertFilmRequest } from '#lib/db/step-records.ts';
-import { CAUTION_FROM } from '#lib/domain/caution.ts';
+import { isUrgent } from '#lib/domain/caution.ts';
+import { isForGuardians } from '#lib/domain/intake/guardian-mail.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
 import { type TestStep, testSteps } from '#lib/planning/start/next-tests.ts';
@@ -13,6 +14,7 @@ import type { StartAnswer } from '#lib/planning/start/start-types.ts';
 import { checkInSchema } from '#lib/schemas/check-in.ts';
 import type { AnswerStartTest } from '#lib/schemas/start-tests.ts';
 import { loadGapFacts } from '../gap-facts.ts';
+import { waitsForGuardian } from '../intake/start-of-today.ts';
 import { assertConsent } from '../rights/assert-consent.ts';
 import { submitCheckIn } from '../submit-check-in.ts';
 import { placingFacts, type ReadTests, readTests } from './start-facts.ts';
@@ -22,7 +24,7 @@ const FILM_DAYS = 5;
 
 /**
  * Keeps what a client says of one test on one side, or takes it back. An answer that is sent twice is kept once. Pain of
- * 6 or more is told to the coach at once, as a check-in of that day.
+ * 6 or more is told to the coach at once, as a check-in of that day; under 18 what a parent or guardian hears of too.
  */
 export async function answerTest(actor: Actor, input: AnswerStartTest, now: Date): Promise<{ left: number }> {
   const { clientId } = actor;
@@ -31,6 +33,9 @@ export async function answerTest(actor: Actor, input: AnswerStartTest, now: Date
     const client = await lockClient(tx, clientId);
     if (!client) throw new AppError('not-found', 'This client is not here.');
     await assertConsent(tx, clientId);
+    const waits = client.under18 ? await waitsForGuardian(tx, clientId) : null;
+    if (waits !== null)
+      throw new AppError('conflict', `Start tests wait until ${waits} agrees. Nothing was kept.`);
     const row = await findOpenStartTests(tx, clientId, { lock: true });
     const facts = row && (await loadGapFacts(tx, clientId, now));
     if (!row || !facts)
@@ -53,7 +58,8 @@ export async function answerTest(actor: Actor, input: AnswerStartTest, now: Date
     const again = tests.answers.some((one) => isSame(one, input) && one.outcome === 'done');
     if (step.test.film && input.answer?.outcome === 'done' && !again)
       await askFilm(tx, { row: tests, step, clientId, today: facts.today, now });
-    return { left, zone: client.zone, today: facts.today, testsId: row.id, name: step.rung.name };
+    const { zone, under18 } = client;
+    return { left, zone, under18, testsId: row.id, name: step.rung.name };
   });
   await tellOfPain(actor, input, kept, now);
   return { left: kept.left };
@@ -122,18 +128,20 @@ async function askFilm(
 async function tellOfPain(
   actor: Actor,
   { answer, side }: AnswerStartTest,
-  about: { zone: string; testsId: string; name: string },
+  about: { zone: string; under18: boolean; testsId: string; name: string },
   now: Date,
 ): Promise<void> {
-  if (answer?.outcome !== 'hurts' || !answer.region || (answer.pain ?? 0) < CAUTION_FROM) return;
+  if (answer?.outcome !== 'hurts' || !answer.region || answer.pain === null) return;
   const date = localDateOf(now, about.zone);
   const pain = {
     region: answer.region,
-    side: side === 'both' ? 'middle' : side,
+    side: side === 'both' ? ('middle' as const) : side,
     moment: 'during',
     value: answer.pain,
-    kind: 'joint',
+    kind: 'joint' as const,
   };
+  const told = { pain: [pain], dangerSigns: [] };
+  if (!isUrgent(told, about.under18) && !(about.under18 && isForGuardians(told))) return;
   const body = checkInSchema.parse({
     id: idFrom([about.testsId, answer.rungId, side, pain.region, String(pain.value), date]),
     date,

@@ -34,7 +34,14 @@ export async function loadOwnTests(actor: Actor, now: Date): Promise<PhoneTests 
       tests.tests.map(({ rungId }) => rungId),
     );
     return phoneTests(
-      { testsId: row.id, clientId, coach: row.by, team: client.teamName, words: row.words },
+      {
+        testsId: row.id,
+        clientId,
+        coach: row.by,
+        team: client.teamName,
+        under18: client.under18,
+        words: row.words,
+      },
       steps,
       how,
     );

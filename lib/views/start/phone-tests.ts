@@ -36,6 +36,7 @@ export type PhoneTests = {
   clientId: string;
   coach: string;
   team: string;
+  under18: boolean;
   words: string;
   /** Ready to be sent to the coach: nothing is left to do. */
   done: boolean;
@@ -50,7 +51,7 @@ const MOST = 600;
 
 /** The start tests as the phone asks them, in their order. */
 export function phoneTests(
-  about: Pick<PhoneTests, 'testsId' | 'clientId' | 'coach' | 'team' | 'words'>,
+  about: Pick<PhoneTests, 'testsId' | 'clientId' | 'coach' | 'team' | 'under18' | 'words'>,
   steps: readonly TestStep[],
   how: How,
 ): PhoneTests {

@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Actor } from '#lib/auth/actor.ts';
 import { findActor } from '#lib/db/accounts.ts';
-import { teamScope } from '#lib/db/client.ts';
+import { teamScope, withTeamPg } from '#lib/db/client.ts';
+import { listStartNews } from '#lib/db/told-holds.ts';
 import { CONSENT_VERSION } from '#lib/domain/consent.ts';
 import { planSchema } from '#lib/schemas/plan.ts';
 import {
@@ -131,6 +132,24 @@ describe('training under 18', () => {
         .map(({ action }) => action)
         .filter((action) => !/named|link/.test(action)),
     ).toEqual(['guardian-declined', 'guardian-agreed', 'guardian-withdrawn']);
+  });
+
+  it('waits on the board as on the page: where one agrees and another says no, too', async () => {
+    const waits = async () =>
+      (
+        await withTeamPg(phone.team.scope, (tx) =>
+          listStartNews(tx, { coachId: coach().memberId ?? '', date: TODAY, since: NOW }),
+        )
+      ).map(({ name: who, guardian }) => [who, guardian]);
+    expect(await waits()).toEqual([['Zofia', true]]);
+    await decideAsGuardian(await open(), AGREE, NOW);
+    expect(await waits()).toEqual([]);
+    await ownerQuery(
+      `insert into guardian (team_id, client_id, name, declined_at) values ($1, $2, 'Jan', now())`,
+      [phone.team.teamId, phone.clientId],
+    );
+    expect(await waits()).toEqual([['Zofia', true]]);
+    expect(await sessions()).toBe(0);
   });
 
   it('who is named on the client’s phone is asked by a link too', async () => {

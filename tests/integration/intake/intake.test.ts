@@ -324,6 +324,21 @@ describe('what a coach changes afterwards', () => {
       ),
     ).toEqual([{ fields: ['health'] }, { fields: ['week'] }]);
   });
+
+  it('loses neither of two changes at once, and a year of birth that says under 18 counts', async () => {
+    await send();
+    const change = (one: Parameters<typeof changeIntake>[1]['change']) =>
+      changeIntake(coach(), { clientId: phone.clientId, change: one }, NOW);
+    await Promise.all([
+      change({ field: 'job', value: 'nurse', why: 'told me' }),
+      change({ field: 'otherSport', value: 'rowing', why: 'told me' }),
+      change({ field: 'birthYear', value: 2012, why: 'mistyped' }),
+    ]);
+    const { told, under18 } = await page();
+    const lines = told.flatMap((section) => section.lines);
+    expect(lines).toEqual(expect.arrayContaining(['Work: nurse', 'Other sport: rowing', 'Born in 2012']));
+    expect(under18).toBe(true);
+  });
 });
 
 describe('after twelve weeks away', () => {

@@ -237,3 +237,25 @@ test('another team sees and changes nothing', async () => {
   await expect(takeTestsBack(other, { clientId, testsId }, NOW)).rejects.toThrow(/not here/);
   await expect(undoPlacing(other, { clientId, testsId }, NOW)).rejects.toThrow(/not here/);
 });
+
+test('under 18 nothing is tested before a parent or guardian agrees, and they hear of pain of 4', async () => {
+  const { lead, clientId, phone, asked, says, team } = await arranged();
+  await askTests(lead, { clientId, asked }, NOW);
+  await ownerQuery('update client set under18 = true where id = $1', [clientId]);
+  const guardian = await ownerQuery<{ id: string }>(
+    `insert into guardian (team_id, client_id, name, email) values ($1, $2, 'Marta', 'marta@home.example') returning id`,
+    [team.teamId, clientId],
+  );
+  await expect(answerTest(phone, says('H2.1', [60, 55]), NOW)).rejects.toThrow(/wait until Marta agrees/);
+  await ownerQuery('update guardian set agreed_at = now() where id = $1', [guardian[0]?.id]);
+  expect((await loadOwnTests(phone, NOW))?.under18).toBe(true);
+  const sore = (pain: number) =>
+    answerTest(phone, says('H2.1', [], { outcome: 'hurts', clean: null, pain, region: 'wrist-back' }), NOW);
+  const mails = () =>
+    ownerQuery(`select 1 from outbox where client_id = $1 and dedupe_key like 'guardian:%'`, [clientId]);
+  await sore(3);
+  expect(await mails()).toHaveLength(0);
+  await sore(4);
+  await sore(4);
+  expect(await mails()).toHaveLength(1);
+});

@@ -56,7 +56,7 @@ describe('what the phone says of a test', () => {
       numbers: DEFAULT_LIMITS,
     });
     const phone = phoneTests(
-      { testsId: 't', clientId: 'c', coach: 'Ana', team: 'Low Wall', words: '' },
+      { testsId: 't', clientId: 'c', coach: 'Ana', team: 'Low Wall', under18: false, words: '' },
       steps,
       new Map(),
     );
