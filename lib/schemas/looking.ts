@@ -2,8 +2,6 @@ import { z } from 'zod';
 import { CLIP_VERDICTS, FAULTS, SIDES } from '#lib/domain/vocabulary.ts';
 import { plainText } from './plain-text.ts';
 
-export const clipAddress = z.object({ clipId: z.uuid() });
-
 /** Longest film, with room for a clock that counts otherwise. */
 const MOST_SECONDS = 120;
 const moment = z

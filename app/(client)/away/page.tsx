@@ -1,9 +1,8 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadToday } from '#lib/usecases/load-today.ts';
-import { Back } from '../_phone/icons.tsx';
+import { BackHead } from '../_phone/back-head.tsx';
 import { AwayForm } from './away-form.tsx';
 
 export const metadata: Metadata = { title: 'Away or ill' };
@@ -13,12 +12,9 @@ export default async function AwayPage() {
   const today = await loadToday(actor, now());
   return (
     <div className="phone">
-      <header className="phone-head">
-        <Link className="back" href="/today" aria-label="Back to Today">
-          <Back />
-        </Link>
-        <span className="state">{today.client.teamName}</span>
-      </header>
+      <BackHead to="/today" page="Today">
+        {today.client.teamName}
+      </BackHead>
       <AwayForm today={today.date} coach={today.client.coachName} />
     </div>
   );

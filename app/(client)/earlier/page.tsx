@@ -1,11 +1,10 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadEarlier } from '#lib/usecases/load-earlier.ts';
 import { momentAsSaid, shortDate } from '#lib/views/phone-dates.ts';
+import { BackHead } from '../_phone/back-head.tsx';
 import { CoachWords } from '../_phone/coach-words.tsx';
-import { Back } from '../_phone/icons.tsx';
 import { WordsRead } from '../_phone/words-read.tsx';
 import { DeleteCheckIn } from './delete-check-in.tsx';
 
@@ -17,12 +16,9 @@ export default async function EarlierPage() {
   const { rows, coachName, zone } = await loadEarlier(actor, at);
   return (
     <div className="phone">
-      <header className="phone-head">
-        <Link className="back" href="/today" aria-label="Back to Today">
-          <Back />
-        </Link>
-        <span className="state">the last 14 days</span>
-      </header>
+      <BackHead to="/today" page="Today">
+        the last 14 days
+      </BackHead>
       <main>
         <h1 style={{ margin: '4px 0 12px' }}>Earlier check-ins</h1>
         {rows.length === 0 ? <p className="quiet">What you check in stands here for 14 days.</p> : null}

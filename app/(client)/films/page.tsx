@@ -1,12 +1,11 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { CLIP_BOUNDS } from '#lib/domain/clip-bounds.ts';
 import { type Films, loadFilms } from '#lib/usecases/film/load-films.ts';
 import { cameraPlan } from '#lib/views/film/camera-plan.ts';
 import { longDate } from '#lib/views/phone-dates.ts';
-import { Back } from '../_phone/icons.tsx';
+import { BackHead } from '../_phone/back-head.tsx';
 import { type Asked, FilmsScreen } from './films-screen.tsx';
 import './films.css';
 
@@ -17,12 +16,9 @@ export default async function FilmsPage() {
   const { clientId, asked, films, choices, coachName } = await loadFilms(actor, now());
   return (
     <div className="phone">
-      <header className="phone-head">
-        <Link className="back" href="/today" aria-label="Back to Today">
-          <Back />
-        </Link>
-        <span className="state">up to {CLIP_BOUNDS.seconds} s each</span>
-      </header>
+      <BackHead to="/today" page="Today">
+        up to {CLIP_BOUNDS.seconds} s each
+      </BackHead>
       <main className="films">
         <h1>Films</h1>
         {asked.length === 0 && films.length === 0 ? (

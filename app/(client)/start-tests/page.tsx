@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
 import { loadOwnTests } from '#lib/usecases/start/load-own-tests.ts';
-import { Back } from '../_phone/icons.tsx';
+import { BackHead } from '../_phone/back-head.tsx';
 import './start-tests.css';
 import { TestsScreen } from './tests-screen.tsx';
 
@@ -14,12 +14,9 @@ export default async function StartTestsPage() {
   const asked = await loadOwnTests(actor, now());
   return (
     <div className="phone">
-      <header className="phone-head">
-        <Link className="back" href="/today" aria-label="Back to Today">
-          <Back />
-        </Link>
-        <span className="state">{asked?.team ?? ''}</span>
-      </header>
+      <BackHead to="/today" page="Today">
+        {asked?.team ?? ''}
+      </BackHead>
       {asked ? (
         <TestsScreen key={asked.testsId} asked={asked} />
       ) : (

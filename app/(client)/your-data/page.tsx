@@ -5,7 +5,7 @@ import { now } from '#lib/clock.ts';
 import { loadOwnData } from '#lib/usecases/rights/load-own-data.ts';
 import { auditWordsForClient, byWhom } from '#lib/views/rights/audit-words.ts';
 import { keptLines } from '#lib/views/rights/own-data.ts';
-import { Back } from '../_phone/icons.tsx';
+import { BackHead } from '../_phone/back-head.tsx';
 import { Asked } from './asked.tsx';
 import { OwnConsent } from './own-consent.tsx';
 import { WhoSaw } from './who-saw.tsx';
@@ -19,12 +19,9 @@ export default async function YourDataPage() {
   const at = now();
   return (
     <div className="phone">
-      <header className="phone-head">
-        <Link className="back" href="/answers" aria-label="Back to Answers">
-          <Back />
-        </Link>
-        <span className="state">{teamName}</span>
-      </header>
+      <BackHead to="/answers" page="Answers">
+        {teamName}
+      </BackHead>
       <main>
         <h1>Your data</h1>
         {asked ? <Asked asked={asked} coach={coachName} /> : null}

@@ -1,12 +1,11 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
-import { clipAddress } from '#lib/schemas/looking.ts';
+import { clipAddress } from '#lib/schemas/clip.ts';
 import { loadOwnFilm } from '#lib/usecases/looking/load-own-film.ts';
 import { momentAsSaid, shortDate } from '#lib/views/phone-dates.ts';
-import { Back } from '../../_phone/icons.tsx';
+import { BackHead } from '../../_phone/back-head.tsx';
 import { WordsRead } from '../../_phone/words-read.tsx';
 import { FilmAndWords } from './film-and-words.tsx';
 import './film.css';
@@ -22,12 +21,9 @@ export default async function OwnFilmPage({ params }: { params: Promise<unknown>
   const at = now();
   return (
     <div className="phone">
-      <header className="phone-head">
-        <Link className="back" href="/films" aria-label="Back to Films">
-          <Back />
-        </Link>
-        <span className="state">{shortDate(film.filmedOn)}</span>
-      </header>
+      <BackHead to="/films" page="Films">
+        {shortDate(film.filmedOn)}
+      </BackHead>
       <main>
         <h1>{film.title}</h1>
         {film.about ? <p className="quiet">{film.about}</p> : null}

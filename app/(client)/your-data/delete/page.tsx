@@ -1,9 +1,8 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { GRACE_DAYS } from '#lib/usecases/rights/ask-erasure.ts';
 import { loadOwnData } from '#lib/usecases/rights/load-own-data.ts';
-import { Back } from '../../_phone/icons.tsx';
+import { BackHead } from '../../_phone/back-head.tsx';
 import { Asked } from '../asked.tsx';
 
 export const metadata: Metadata = { title: 'Delete everything' };
@@ -17,11 +16,7 @@ export default async function DeletePage({ searchParams }: Props) {
   const { sure } = await searchParams;
   return (
     <div className="phone">
-      <header className="phone-head">
-        <Link className="back" href="/your-data" aria-label="Back to Your data">
-          <Back />
-        </Link>
-      </header>
+      <BackHead to="/your-data" page="Your data" />
       <main>
         <h1>Delete everything</h1>
         {asked ? (

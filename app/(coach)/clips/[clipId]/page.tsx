@@ -4,7 +4,7 @@ import { after } from 'next/server';
 import { may } from '#lib/auth/permissions.ts';
 import { requireActor } from '#lib/auth/require-actor.ts';
 import { now } from '#lib/clock.ts';
-import { clipAddress } from '#lib/schemas/looking.ts';
+import { clipAddress } from '#lib/schemas/clip.ts';
 import { loadLooking } from '#lib/usecases/looking/load-looking.ts';
 import { noteRead } from '#lib/usecases/rights/note-read.ts';
 import forms from '../../clients/_parts/forms.module.css';

@@ -1,7 +1,8 @@
 import { defineRoute } from '#lib/edge/define-route.ts';
 import { LIMITS } from '#lib/edge/rate-limit.ts';
 import { readCapped } from '#lib/edge/read-capped.ts';
-import { clipAddress, stillMoment } from '#lib/schemas/looking.ts';
+import { clipAddress } from '#lib/schemas/clip.ts';
+import { stillMoment } from '#lib/schemas/looking.ts';
 import { takeStill } from '#lib/usecases/looking/take-still.ts';
 
 const MAX_BYTES = 10 * 1024 * 1024;

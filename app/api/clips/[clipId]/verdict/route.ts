@@ -1,6 +1,7 @@
 import { defineRoute } from '#lib/edge/define-route.ts';
 import { kickOutbox } from '#lib/jobs/queue.ts';
-import { clipAddress, verdictBody } from '#lib/schemas/looking.ts';
+import { clipAddress } from '#lib/schemas/clip.ts';
+import { verdictBody } from '#lib/schemas/looking.ts';
 import { lookAtFilm } from '#lib/usecases/looking/look-at-film.ts';
 import { undoLook } from '#lib/usecases/looking/undo-look.ts';
 

@@ -1,6 +1,7 @@
 import { defineRoute } from '#lib/edge/define-route.ts';
 import { kickNotices } from '#lib/jobs/queue.ts';
-import { clipAddress, filmWordsBody } from '#lib/schemas/looking.ts';
+import { clipAddress } from '#lib/schemas/clip.ts';
+import { filmWordsBody } from '#lib/schemas/looking.ts';
 import { lookAtFilm } from '#lib/usecases/looking/look-at-film.ts';
 import { undoLook } from '#lib/usecases/looking/undo-look.ts';
 
