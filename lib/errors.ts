@@ -25,6 +25,11 @@ export class AppError extends Error {
   }
 }
 
+/** One field that is refused: its name and what is wrong, with the fix. */
+export function invalidField(name: string, why: string): AppError {
+  return new AppError('invalid', `${name}: ${why}`, { fields: { [name]: why } });
+}
+
 export const STATUS_OF_CODE: Record<ErrorCode, number> = {
   invalid: 400,
   'signed-out': 401,

@@ -1,3 +1,4 @@
+import type { CheckedFilm } from '#lib/domain/clip-bounds.ts';
 import type { ClipState, Side } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
 
@@ -161,15 +162,6 @@ export async function findClipState(tx: TeamPg, clipId: string): Promise<ClipSta
   );
   return rows[0]?.state;
 }
-
-export type CheckedFilm = {
-  width: number;
-  height: number;
-  fps: number | null;
-  codec: string;
-  seconds: number;
-  bytes: number;
-};
 
 /** Ready to be looked at, beside the set of that day that it shows, where one was told. False: somebody was faster. */
 export async function readyClip(tx: TeamPg, clipId: string, film: CheckedFilm): Promise<boolean> {

@@ -13,6 +13,16 @@ export const CLIP_BOUNDS = {
   stillHours: 24,
 } as const;
 
+/** A film as it is kept, measured while it was decoded and written anew. */
+export type CheckedFilm = {
+  width: number;
+  height: number;
+  fps: number | null;
+  codec: string;
+  seconds: number;
+  bytes: number;
+};
+
 /** Bytes as people say them: "12 MB", "0.4 MB". */
 export function megabytes(bytes: number): string {
   const mb = bytes / (1024 * 1024);

@@ -1,18 +1,10 @@
 import { stat } from 'node:fs/promises';
-import { CLIP_BOUNDS } from '#lib/domain/clip-bounds.ts';
+import { type CheckedFilm, CLIP_BOUNDS } from '#lib/domain/clip-bounds.ts';
 import { type PictureStream, type Probed, readProbe } from './read-probe.ts';
 import { runFfmpeg } from './run-ffmpeg.ts';
 
-export type LookedThrough = {
-  width: number;
-  height: number;
-  fps: number | null;
-  codec: string;
-  seconds: number;
-  bytes: number;
-};
 /** Kept as a new file, or refused with words for who filmed. */
-export type Verdict = { taken: true; film: LookedThrough } | { taken: false; why: string };
+export type Verdict = { taken: true; film: CheckedFilm } | { taken: false; why: string };
 
 type Paths = { input: string; output: string };
 
@@ -174,7 +166,7 @@ async function write({ input, output }: Paths, { picture, keepSound }: Wanted): 
     '/out',
   ];
   const answer = await runFfmpeg({ program: 'film', args, input, output, timeoutMs: WRITE_MS });
-  return answer !== undefined && answer.bytes > 0;
+  return answer?.ended === 0 && answer.bytes > 0;
 }
 
 const CONVERT = [

@@ -5,7 +5,7 @@ import { findClient } from '#lib/db/clients.ts';
 import { hasRungSide, isAskedAlready } from '#lib/db/film-requests.ts';
 import { insertFilmRequest } from '#lib/db/step-records.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
-import { AppError } from '#lib/errors.ts';
+import { AppError, invalidField } from '#lib/errors.ts';
 import type { FilmAsk } from '#lib/schemas/clip.ts';
 import type { ActDone } from '../act-on-reason.ts';
 import { tellClient } from '../tell-client.ts';
@@ -20,10 +20,10 @@ export async function askFilmIn(
   const client = await findClient(tx, clientId);
   if (!client) throw new AppError('not-found', 'This client is not here.');
   const rung = await hasRungSide(tx, film.rungId);
-  if (!rung) throw field('rungId', 'is no rung in use: choose another');
+  if (!rung) throw invalidField('rungId', 'is no rung in use: choose another');
   const side = rung.eachSide ? film.side : 'both';
   if (film.byDate !== null && film.byDate < localDateOf(now, client.zone))
-    throw field('byDate', 'is over already where the client lives: choose a later day');
+    throw invalidField('byDate', 'is over already where the client lives: choose a later day');
   if (await isAskedAlready(tx, { ...film, clientId, side }))
     throw new AppError('conflict', 'This film is asked for already, and has not been looked at.');
   const byDate = film.byDate;
@@ -39,8 +39,4 @@ export async function askFilmIn(
     line: `A film is asked for. It stands on the phone of ${client.name}.`,
     folds: false,
   };
-}
-
-function field(name: string, why: string): AppError {
-  return new AppError('invalid', `${name}: ${why}`, { fields: { [name]: why } });
 }

@@ -6,7 +6,7 @@ import { findUpload, insertClip, lockClipsOf } from '#lib/db/clips.ts';
 import { findOpenRequest } from '#lib/db/film-requests.ts';
 import { CLIP_BOUNDS } from '#lib/domain/clip-bounds.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
-import { AppError } from '#lib/errors.ts';
+import { AppError, invalidField } from '#lib/errors.ts';
 import { clipKey } from '#lib/files/clip-pieces.ts';
 import type { ClipAbout } from '#lib/schemas/clip.ts';
 import { assertConsent } from '../rights/assert-consent.ts';
@@ -29,7 +29,7 @@ export async function beginClip(
     const begun = await findUpload(tx, { clipId: about.id, clientId });
     if (begun?.state === 'arriving' && begun.length === length) return { id: begun.id, offset: begun.offset };
     if (begun) throw taken();
-    if (!held?.hasRung) throw field('rungId', 'is no drill of this team: open the page again');
+    if (!held?.hasRung) throw invalidField('rungId', 'is no drill of this team: open the page again');
     if (held.open >= CLIP_BOUNDS.open)
       throw new AppError(
         'conflict',
@@ -53,10 +53,6 @@ const taken = () =>
     'conflict',
     'A clip with this id is kept already. Choose the clip again to send it as a new one.',
   );
-
-function field(name: string, why: string): AppError {
-  return new AppError('invalid', `${name}: ${why}`, { fields: { [name]: why } });
-}
 
 /** Drill, side and angle: of the request it answers, else as the phone says. */
 async function shownBy(tx: TeamPg, clientId: string, { requestId, rungId, side }: ClipAbout) {

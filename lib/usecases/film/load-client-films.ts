@@ -13,7 +13,8 @@ import { type ClientFilm, clientFilm } from '#lib/views/film/client-film.ts';
 
 export type ClientFilms = {
   today: string;
-  asked: FilmRequestRow[];
+  /** `askedOn`: the client's own day. */
+  asked: (FilmRequestRow & { askedOn: string })[];
   films: ClientFilm[];
   /** Of what a film can be asked. */
   rungs: FilmRung[];
@@ -30,7 +31,9 @@ export function loadClientFilms(actor: Actor, clientId: string, now: Date): Prom
     const clips = await listOwnClips(tx, clientId, SHOWN);
     return {
       today,
-      asked: (await listFilmRequests(tx, clientId)).filter(({ state }) => state !== 'ready'),
+      asked: (await listFilmRequests(tx, clientId))
+        .filter(({ state }) => state !== 'ready')
+        .map((film) => ({ ...film, askedOn: localDateOf(film.askedAt, client.zone) })),
       films: clips.filter(({ state }) => state !== 'arriving').map((clip) => clientFilm(clip, today)),
       rungs: await listFilmRungs(tx, clientId),
     };

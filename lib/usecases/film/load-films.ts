@@ -2,7 +2,6 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { type FilmRequestRow, listFilmRequests } from '#lib/db/film-requests.ts';
 import { listOwnClips } from '#lib/db/own-films.ts';
-
 import { findPhoneClient, listStanding } from '#lib/db/phone-reads.ts';
 import { listPlannableRungs } from '#lib/db/plans.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';

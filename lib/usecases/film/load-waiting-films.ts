@@ -18,11 +18,9 @@ export function loadWaitingFilms(actor: Actor, of: 'mine' | 'all', now: Date): P
       limit: SHOWN,
     });
     const asked = now.toISOString();
-    return waiting
-      .map((film) => ({
-        ...film,
-        hours: Math.floor(hoursWaited(film.receivedAt.toISOString(), asked, answering, HOURS_COUNTED)),
-      }))
-      .sort((one, other) => other.hours - one.hours);
+    return waiting.map((film) => ({
+      ...film,
+      hours: Math.floor(hoursWaited(film.receivedAt.toISOString(), asked, answering, HOURS_COUNTED)),
+    }));
   });
 }

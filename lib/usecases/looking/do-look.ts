@@ -3,7 +3,7 @@ import { insertAudit } from '#lib/db/audit.ts';
 import { insertAfterCheckIn, lockClient } from '#lib/db/check-ins.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import { type ClipToLook, findClipToLook, insertFilmWord, markLooked } from '#lib/db/looking.ts';
-import { AppError } from '#lib/errors.ts';
+import { AppError, invalidField } from '#lib/errors.ts';
 import type { LookAct } from '#lib/schemas/looking.ts';
 import type { ActDone } from '../act-on-reason.ts';
 import { tellClient } from '../tell-client.ts';
@@ -24,10 +24,7 @@ export async function doLook(tx: TeamPg, actor: Looker, body: LookAct, now: Date
   if (body.act === 'verdict') return giveVerdict(tx, actor, { clip, given: body }, now);
   if (isNews) await insertAfterCheckIn(tx, { clientId, checkInId: clip.id, change: 'looked' });
   if (body.act === 'words') {
-    if (clip.seconds !== null && body.atSeconds > clip.seconds + 1)
-      throw new AppError('invalid', 'atSeconds: is after the end of the film', {
-        fields: { atSeconds: 'is after the end of the film' },
-      });
+    assertWithin(clip, body.atSeconds);
     const { atSeconds, text } = body;
     const wordId = await insertFilmWord(tx, { clientId, clipId: clip.id, atSeconds, text }, by);
     await tellClient(tx, { clientId, what: 'words', id: wordId, by: actor.name }, now);
@@ -36,6 +33,15 @@ export async function doLook(tx: TeamPg, actor: Looker, body: LookAct, now: Date
   }
   await insertAudit(tx, actor, { action: 'film-looked-at', clientId, objectId: clip.id, fields: [] });
   return { actId: clip.id, line: 'Looked at. It waits no more.', folds: false };
+}
+
+/** A moment of the film, with a little room for how browsers count. */
+export function assertWithin({ seconds }: ClipToLook, atSeconds: number): void {
+  if (seconds !== null && atSeconds > seconds + 1)
+    throw invalidField(
+      'atSeconds',
+      `is after the end of the film (${seconds.toFixed(1)} s): choose a moment of it`,
+    );
 }
 
 /** The film, its client locked as a check-in locks them; refused in another state than these. */

@@ -12,7 +12,7 @@ import {
 } from '#lib/db/set-verdicts.ts';
 import { worstVerdict } from '#lib/domain/clip-verdict.ts';
 import { FAULTS } from '#lib/domain/vocabulary.ts';
-import { AppError } from '#lib/errors.ts';
+import { AppError, invalidField } from '#lib/errors.ts';
 import type { LookAct } from '#lib/schemas/looking.ts';
 import { faultsToSee, verdictInWords } from '#lib/views/looking/verdict-words.ts';
 import type { ActDone } from '../act-on-reason.ts';
@@ -71,7 +71,7 @@ function assertFaults(clip: ClipToLook, { verdict, faults }: Given): void {
         : verdict === 'not-clean' && known.length > 0 && faults.length === 0
           ? 'name at least one fault that was seen'
           : '';
-  if (why) throw new AppError('invalid', `faults: ${why}`, { fields: { faults: why } });
+  if (why) throw invalidField('faults', why);
 }
 
 async function placeOf(tx: TeamPg, clip: ClipToLook, set: Given['set']): Promise<VerdictPlace> {
@@ -88,7 +88,7 @@ async function placeOf(tx: TeamPg, clip: ClipToLook, set: Given['set']): Promise
   const sides = eachSide ? ['left', 'right'] : ['both'];
   if (!sides.includes(set.side)) {
     const why = `choose ${sides.join(' or ')}: that is how ${clip.rung} is counted`;
-    throw new AppError('invalid', `set.side: ${why}`, { fields: { 'set.side': why } });
+    throw invalidField('set.side', why);
   }
   return { checkInId: null, rungId, side: set.side, index: null };
 }

@@ -2,12 +2,11 @@ import { randomUUID } from 'node:crypto';
 import type { Actor } from '#lib/auth/actor.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { withTeamPg } from '#lib/db/client.ts';
-import { findClipToLook } from '#lib/db/looking.ts';
 import { insertStill } from '#lib/db/questions.ts';
-import { AppError } from '#lib/errors.ts';
 import { fileStore } from '#lib/files/file-store.ts';
 import { stillKey } from '#lib/files/still-key.ts';
 import { stillPicture } from '#lib/files/still-picture.ts';
+import { assertWithin, lockClip } from './do-look.ts';
 
 type Taken = { clipId: string; atSeconds: number; bytes: Uint8Array };
 
@@ -19,8 +18,8 @@ export async function takeStill(actor: Actor, taken: Taken, now: Date): Promise<
   const { clipId, atSeconds, bytes } = taken;
   const { jpeg, width, height } = await stillPicture(bytes);
   return withTeamPg(actor.scope, async (tx) => {
-    const clip = await findClipToLook(tx, clipId);
-    if (!clip) throw new AppError('not-found', 'This film is not there, or not in your team.');
+    const clip = await lockClip(tx, clipId);
+    assertWithin(clip, atSeconds);
     const { clientId } = clip;
     const id = randomUUID();
     const storageKey = stillKey(tx.teamId, id);

@@ -3,7 +3,7 @@ import { impossibleJoints } from '#lib/balance/impossible-joints.ts';
 import { insertAudit } from '#lib/db/audit.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { findSizedStill, insertStillFrame } from '#lib/db/still-frames.ts';
-import { AppError } from '#lib/errors.ts';
+import { AppError, invalidField } from '#lib/errors.ts';
 import type { StillFrameBody } from '#lib/schemas/still-frame.ts';
 
 /** Nothing can be placed beside the picture. */
@@ -12,7 +12,7 @@ function assertInPicture(body: StillFrameBody, { width, height }: { width: numbe
     for (const [name, { x, y }] of Object.entries(points ?? {})) {
       if (x <= width && y <= height) continue;
       const why = `the ${name} lies beside the picture (${width} x ${height} px): move it inside`;
-      throw new AppError('invalid', `placed.${name}: ${why}`, { fields: { [`placed.${name}`]: why } });
+      throw invalidField(`placed.${name}`, why);
     }
   }
 }
@@ -26,7 +26,7 @@ function assertPossible(placed: StillFrameBody['placed']): void {
     first.times === 0
       ? `the ${first.segment} has no length: move one of its ends`
       : `the ${first.segment} is ${first.times.toFixed(1)} times as long as beside the others it can be: move one of its ends`;
-  throw new AppError('invalid', `placed: ${why}`, { fields: { placed: why } });
+  throw invalidField('placed', why);
 }
 
 /** Keeps where the joints were placed on a still. What it says is worked out again whenever it is shown. */

@@ -1,20 +1,5 @@
-import type { ClipState, Side } from '#lib/domain/vocabulary.ts';
 import { exactDate, saidDate } from '../say-date.ts';
-
-type Clip = {
-  id: string;
-  rung: string;
-  side: Side;
-  filmedOn: string;
-  state: ClipState;
-  refusedWhy: string | null;
-  seconds: number | null;
-  lookedAt: Date | null;
-  lookedBy: string | null;
-  verdict: string | null;
-  keepUntil: string | null;
-  pinned: boolean;
-};
+import type { FilmFacts } from './film-lines.ts';
 
 export type ClientFilm = {
   id: string;
@@ -27,7 +12,7 @@ export type ClientFilm = {
 };
 
 /** A film of a client in one line for coaches. */
-export function clientFilm(clip: Clip, today: string): ClientFilm {
+export function clientFilm(clip: FilmFacts, today: string): ClientFilm {
   const side = clip.side === 'both' ? '' : `, ${clip.side}`;
   return {
     id: clip.id,
@@ -39,8 +24,8 @@ export function clientFilm(clip: Clip, today: string): ClientFilm {
   };
 }
 
-function saidOf({ state, refusedWhy, seconds, lookedAt, lookedBy, keepUntil, pinned }: Clip): string {
-  if (state === 'checking') return 'being decoded';
+function saidOf({ state, refusedWhy, seconds, lookedAt, lookedBy, keepUntil, pinned }: FilmFacts): string {
+  if (state === 'checking') return 'being checked';
   if (state === 'refused') return `not taken: ${refusedWhy ?? ''}`;
   if (state === 'gone') return 'no longer kept';
   const length = seconds === null ? '' : `${Math.round(seconds)} s, `;

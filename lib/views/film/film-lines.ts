@@ -2,7 +2,8 @@ import { asSentence } from '#lib/domain/labels.ts';
 import type { ClipState, Side } from '#lib/domain/vocabulary.ts';
 import { dayAsSaid, shortDate } from '../phone-dates.ts';
 
-type Clip = {
+/** What both sides are told of a film from. */
+export type FilmFacts = {
   id: string;
   rung: string;
   side: Side;
@@ -14,7 +15,6 @@ type Clip = {
   lookedBy: string | null;
   keepUntil: string | null;
   pinned: boolean;
-  words: readonly { text: string; by: string }[];
 };
 
 /** One own film as its line on the phone. */
@@ -28,7 +28,7 @@ export type FilmLine = {
   words: { text: string; by: string }[];
 };
 
-export function filmLine(clip: Clip, today: string): FilmLine {
+export function filmLine(clip: FilmFacts & { words: FilmLine['words'] }, today: string): FilmLine {
   const side = clip.side === 'both' ? '' : `, ${clip.side}`;
   return {
     id: clip.id,
@@ -40,7 +40,7 @@ export function filmLine(clip: Clip, today: string): FilmLine {
   };
 }
 
-function saidOf({ state, refusedWhy, seconds, lookedAt, lookedBy, keepUntil, pinned }: Clip): string {
+function saidOf({ state, refusedWhy, seconds, lookedAt, lookedBy, keepUntil, pinned }: FilmFacts): string {
   if (state === 'checking') return 'It is here, and is being looked through. That takes a minute or two.';
   if (state === 'refused') return `Not taken. ${refusedWhy ?? ''}`.trim();
   if (state === 'gone') return 'No longer kept. What was said of it stays.';

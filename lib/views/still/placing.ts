@@ -33,6 +33,18 @@ export const SPOT_LABELS: Record<Spot, string> = {
   'plumb bottom': 'bottom of the plumb line',
 };
 
+/** What is drawn between the points. */
+export const BONES: readonly (readonly [keyof Placed, keyof Placed])[] = [
+  ['heel', 'fingertip'],
+  ['wrist', 'elbow'],
+  ['elbow', 'shoulder'],
+  ['shoulder', 'ear'],
+  ['shoulder', 'hip'],
+  ['hip', 'knee'],
+  ['knee', 'ankle'],
+  ['ankle', 'toe'],
+];
+
 export type Placing = { placed: Placed; plumb: Plumb; chosen: Spot };
 export type Size = { width: number; height: number };
 

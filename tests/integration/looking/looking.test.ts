@@ -303,6 +303,9 @@ it('takes a still from a film, which opens to its joints and knows its moment', 
   await expect(
     takeStill(lead, { clipId, atSeconds: 1, bytes: new Uint8Array([1, 2, 3]) }, NOW),
   ).rejects.toMatchObject({ code: 'invalid' });
+  await expect(takeStill(lead, { clipId, atSeconds: 60, bytes: await aPhoto() }, NOW)).rejects.toThrow(
+    'atSeconds: is after the end of the film',
+  );
   const stranger = leadOf(await makeTestTeam('Elsewhere too'));
   await expect(
     takeStill(stranger, { clipId, atSeconds: 1, bytes: await aPhoto() }, NOW),

@@ -20,10 +20,10 @@ export function Films({ clientId, films: { asked, films, rungs, today }, mayAct 
               {film.rung}
               {film.side === 'both' ? '' : `, ${film.side}`}
             </strong>{' '}
-            {film.angle}, asked {saidDate(film.askedAt.toISOString().slice(0, 10), today)} by {film.by}
+            {film.angle}, asked {saidDate(film.askedOn, today)} by {film.by}
             {film.byDate ? `, wanted by ${saidDate(film.byDate, today)}` : ''}
             {film.state === 'arriving' ? ', on its way' : ''}
-            {film.state === 'checking' ? ', being decoded' : ''}
+            {film.state === 'checking' ? ', being checked' : ''}
             {film.state === 'refused' ? `; the last one was not taken: ${film.refusedWhy}` : ''}.
             {mayAct ? (
               <FilmActs address={`/api/film-requests/${film.id}/take-back`} word="Take back" />

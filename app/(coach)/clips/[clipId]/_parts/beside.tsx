@@ -1,6 +1,7 @@
 'use client';
 
 import { type RefObject, useEffect, useState } from 'react';
+import type { FilmChoice } from '#lib/usecases/looking/load-looking.ts';
 import { type Drawing, NOTHING_DRAWN } from '#lib/views/looking/drawing.ts';
 import { filmSecond } from '#lib/views/looking/film-second.ts';
 import { type Alignment, besideAt } from '#lib/views/looking/side-by-side.ts';
@@ -11,14 +12,6 @@ import { FilmPane } from './film-pane.tsx';
 import styles from './looking.module.css';
 import { type Film, useFilm } from './use-film.ts';
 
-export type FilmBeside = {
-  id: string;
-  label: string;
-  fps: number | null;
-  seconds: number | null;
-  width: number | null;
-  height: number | null;
-};
 type Shared = {
   film: RefObject<Film | null>;
   here: Film;
@@ -28,7 +21,7 @@ type Shared = {
   setTogether: (together: boolean) => void;
 };
 
-type Choice = { others: FilmBeside[]; chosen: string; choose: (id: string) => void };
+type Choice = { others: FilmChoice[]; chosen: string; choose: (id: string) => void };
 
 /** Which other film of the client stands beside the first. */
 export function ChooseBeside({ others, chosen, choose }: Choice) {
@@ -66,7 +59,7 @@ export function Beside({
   align,
   together,
   setTogether,
-}: Shared & { other: FilmBeside }) {
+}: Shared & { other: FilmChoice }) {
   const own = useFilm(other);
   const [mirrored, setMirrored] = useState(false);
   const [drawing, draw] = useState<Drawing>(NOTHING_DRAWN);

@@ -1,10 +1,11 @@
 'use client';
 
 import { useEffect, useRef, useState } from 'react';
+import type { FilmChoice } from '#lib/usecases/looking/load-looking.ts';
 import { type Drawing, NOTHING_DRAWN } from '#lib/views/looking/drawing.ts';
 import { type Alignment, besideAt, isApart } from '#lib/views/looking/side-by-side.ts';
 import { areKeysOn, isTyping } from '../../../_frame/single-keys.ts';
-import { Beside, ChooseBeside, type FilmBeside } from './beside.tsx';
+import { Beside, ChooseBeside } from './beside.tsx';
 import { DrawTools } from './draw-tools.tsx';
 import { FilmControls } from './film-controls.tsx';
 import { keysOf } from './film-keys.ts';
@@ -12,14 +13,14 @@ import { FilmPane } from './film-pane.tsx';
 import styles from './looking.module.css';
 import { type Said, SayHere } from './say-here.tsx';
 import { TakeStill } from './take-still.tsx';
-import { type Film, useFilm } from './use-film.ts';
+import { type Film, type Known, useFilm } from './use-film.ts';
 import { type Judged, VerdictForm } from './verdict-form.tsx';
 
 type Props = {
   clipId: string;
   label: string;
-  known: { fps: number | null; seconds: number | null; width: number | null; height: number | null };
-  others: FilmBeside[];
+  known: Known;
+  others: FilmChoice[];
   judged: Judged;
   said: Said;
   mayTake: boolean;

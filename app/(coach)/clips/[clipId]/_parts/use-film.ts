@@ -26,7 +26,13 @@ export type Film = {
   step: (by: 1 | -1) => Promise<number>;
   setRate: (rate: number) => void;
 };
-type Known = { fps: number | null; seconds: number | null; width: number | null; height: number | null };
+/** What is known of it before the browser has read it. */
+export type Known = {
+  fps: number | null;
+  seconds: number | null;
+  width: number | null;
+  height: number | null;
+};
 
 /** A film that is played slowly and stepped frame by frame. */
 export function useFilm(known: Known): Film {

@@ -6,6 +6,7 @@ import type { Placed, Point } from '#lib/balance/landmarks.ts';
 import type { MassModel } from '#lib/balance/segment-tables.ts';
 import { distance } from '#lib/balance/set-up.ts';
 import {
+  BONES,
   movedTo,
   nextSpot,
   type Placing,
@@ -18,16 +19,6 @@ import {
 } from '#lib/views/still/placing.ts';
 import styles from './still.module.css';
 
-const LINES: readonly (readonly [keyof Placed, keyof Placed])[] = [
-  ['heel', 'fingertip'],
-  ['wrist', 'elbow'],
-  ['elbow', 'shoulder'],
-  ['shoulder', 'ear'],
-  ['shoulder', 'hip'],
-  ['hip', 'knee'],
-  ['knee', 'ankle'],
-  ['ankle', 'toe'],
-];
 const STEPS: Record<string, readonly [number, number]> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -175,7 +166,7 @@ export function Picture({ stillId, size, placing, first, model, move }: Props) {
 function Body({ placed, mark, className }: { placed: Placed; mark: number; className: string | undefined }) {
   return (
     <g className={className} strokeWidth={mark / 3}>
-      {LINES.map(([from, to]) => (
+      {BONES.map(([from, to]) => (
         <line
           key={`${from} ${to}`}
           x1={placed[from].x}
