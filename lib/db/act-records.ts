@@ -1,5 +1,6 @@
 import type { Side } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
+import { idOf } from './id-of.ts';
 
 type By = { memberId: string; at: Date };
 
@@ -121,7 +122,5 @@ export async function takeBackRecords(
 
 async function insertOne(tx: TeamPg, sql: string, by: By, values: unknown[]): Promise<string> {
   const { rows } = await tx.client.query<{ id: string }>(sql, [tx.teamId, by.memberId, by.at, ...values]);
-  const id = rows[0]?.id;
-  if (id === undefined) throw new Error('an insert gave no id');
-  return id;
+  return idOf(rows);
 }

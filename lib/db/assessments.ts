@@ -1,4 +1,5 @@
 import type { TeamPg } from './client.ts';
+import { idOf } from './id-of.ts';
 
 export type AssessmentRow = {
   id: string;
@@ -26,7 +27,7 @@ export async function insertAssessment(
      values ($1, $2, $3, $4, $5, $6, $7) returning id`,
     [tx.teamId, made.clientId, made.byId, made.skillId, made.onDate, JSON.stringify(made.answers), made.now],
   );
-  return rows[0]?.id ?? '';
+  return idOf(rows);
 }
 
 /** The client's assessments, newest first. */

@@ -2,19 +2,23 @@ import { pool, type TeamPg } from './client.ts';
 
 export type EntryPurpose = 'invitation' | 'sign-in';
 
-/** A new link of a client; every older one that still works stops working. */
-export async function insertClientLink(
+type Whose = { clientId: string } | { guardianId: string };
+
+/** A new link of a client or of a guardian; every older one of theirs that still works stops working. */
+export async function insertEntryLink(
   tx: TeamPg,
-  link: { clientId: string; tokenHash: string; purpose: EntryPurpose; at: Date; expiresAt: Date },
+  link: { whose: Whose; tokenHash: string; purpose: EntryPurpose; at: Date; expiresAt: Date },
 ): Promise<void> {
+  const [column, id] =
+    'clientId' in link.whose ? ['client_id', link.whose.clientId] : ['guardian_id', link.whose.guardianId];
   await tx.client.query(
-    'update entry_link set expires_at = $3 where team_id = $1 and client_id = $2 and used_at is null and expires_at > $3',
-    [tx.teamId, link.clientId, link.at],
+    `update entry_link set expires_at = $3 where team_id = $1 and ${column} = $2 and used_at is null and expires_at > $3`,
+    [tx.teamId, id, link.at],
   );
   await tx.client.query(
-    `insert into entry_link (team_id, client_id, token_hash, purpose, expires_at, created_at)
+    `insert into entry_link (team_id, ${column}, token_hash, purpose, expires_at, created_at)
      values ($1, $2, $3, $4, $5, $6)`,
-    [tx.teamId, link.clientId, link.tokenHash, link.purpose, link.expiresAt, link.at],
+    [tx.teamId, id, link.tokenHash, link.purpose, link.expiresAt, link.at],
   );
 }
 

@@ -1,4 +1,5 @@
 import type { TeamPg } from './client.ts';
+import { idOf } from './id-of.ts';
 
 export type GuardianRow = {
   id: string;
@@ -56,9 +57,7 @@ export async function insertGuardian(
     'insert into guardian (team_id, client_id, name, email, created_at) values ($1, $2, $3, $4, $5) returning id',
     [tx.teamId, guardian.clientId, guardian.name, guardian.email, guardian.at],
   );
-  const id = rows[0]?.id;
-  if (id === undefined) throw new Error('an insert gave no id');
-  return id;
+  return idOf(rows);
 }
 
 export async function setGuardianUser(tx: TeamPg, guardianId: string, userId: string): Promise<void> {
@@ -93,21 +92,5 @@ export async function saveGuardianDecision(
        declined_at = $4, withdrawn_at = $5, text_version = coalesce($6, text_version)
      where team_id = $1 and id = $2`,
     [tx.teamId, decided.guardianId, at('agreed'), at('declined'), at('withdrawn'), decided.version],
-  );
-}
-
-/** A new link of a guardian; every older one that still works stops working. */
-export async function insertGuardianLink(
-  tx: TeamPg,
-  link: { guardianId: string; tokenHash: string; at: Date; expiresAt: Date },
-): Promise<void> {
-  await tx.client.query(
-    'update entry_link set expires_at = $3 where team_id = $1 and guardian_id = $2 and used_at is null and expires_at > $3',
-    [tx.teamId, link.guardianId, link.at],
-  );
-  await tx.client.query(
-    `insert into entry_link (team_id, guardian_id, token_hash, purpose, expires_at, created_at)
-     values ($1, $2, $3, 'invitation', $4, $5)`,
-    [tx.teamId, link.guardianId, link.tokenHash, link.expiresAt, link.at],
   );
 }

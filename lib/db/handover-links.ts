@@ -1,4 +1,5 @@
 import { pool, type TeamPg, type TeamScope, teamScope } from './client.ts';
+import { idOf } from './id-of.ts';
 
 /** Why a link opens nothing any more. */
 export type LinkEnd = 'ended' | 'consent' | 'deletion' | 'codes' | 'over';
@@ -28,9 +29,7 @@ export async function insertHandoverLink(tx: TeamPg, link: LinkToInsert): Promis
       link.expiresAt,
     ],
   );
-  const id = rows[0]?.id;
-  if (id === undefined) throw new Error('an insert gave no id');
-  return id;
+  return idOf(rows);
 }
 
 export type TriedLink = {

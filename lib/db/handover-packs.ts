@@ -1,4 +1,5 @@
 import type { TeamPg } from './client.ts';
+import { idOf } from './id-of.ts';
 
 export type PackToInsert = {
   clientId: string;
@@ -14,9 +15,7 @@ export async function insertHandoverPack(tx: TeamPg, pack: PackToInsert): Promis
     `insert into handover_pack (team_id, client_id, by_id, why, options, sha256) values ($1, $2, $3, $4, $5, $6) returning id`,
     [tx.teamId, pack.clientId, pack.byId, pack.why, JSON.stringify(pack.options), pack.sha256],
   );
-  const id = rows[0]?.id;
-  if (id === undefined) throw new Error('an insert gave no id');
-  return id;
+  return idOf(rows);
 }
 
 export type PackPeople = {

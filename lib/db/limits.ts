@@ -1,6 +1,7 @@
 import type { HistoryLimit } from '#lib/domain/history.ts';
 import type { LimitInput } from '#lib/schemas/limit.ts';
 import type { TeamPg } from './client.ts';
+import { idOf } from './id-of.ts';
 
 export type LimitRow = HistoryLimit & {
   id: string;
@@ -43,9 +44,7 @@ export async function insertLimit(
       limit.now,
     ],
   );
-  const id = rows[0]?.id;
-  if (id === undefined) throw new Error('an insert gave no id');
-  return id;
+  return idOf(rows);
 }
 
 /** Ends a limit that still stands; `lastDay` is the last day it held. False: it is not there, or over already. */

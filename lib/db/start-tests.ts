@@ -1,4 +1,5 @@
 import type { TeamPg } from './client.ts';
+import { idOf } from './id-of.ts';
 
 export type StartTestsRow = {
   id: string;
@@ -54,7 +55,7 @@ export async function insertStartTests(
       made.now,
     ],
   );
-  return rows[0]?.id ?? '';
+  return idOf(rows);
 }
 
 /** All that were asked of a client, newest first; those that were taken back too. */

@@ -1,6 +1,7 @@
 import type { FilmAsked } from '#lib/planning/steps/step-types.ts';
 import type { PlacementRow, StepRecords } from './acts.ts';
 import type { TeamPg } from './client.ts';
+import { idOf } from './id-of.ts';
 
 type By = { memberId: string; at: Date };
 
@@ -127,10 +128,4 @@ export async function listOpenGoalIds(tx: TeamPg, clientId: string): Promise<str
     [tx.teamId, clientId],
   );
   return rows.map((row) => row.id);
-}
-
-function idOf(rows: { id: string }[]): string {
-  const id = rows[0]?.id;
-  if (id === undefined) throw new Error('an insert gave no id');
-  return id;
 }

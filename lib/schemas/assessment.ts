@@ -3,8 +3,8 @@ import { GAP_KIT } from '#lib/domain/gap-kit.ts';
 import { PLAN_SESSIONS } from '#lib/domain/plan-sessions.ts';
 import { SIDES } from '#lib/domain/vocabulary.ts';
 import { FILM_SHOWS } from '#lib/planning/gaps/gap-types.ts';
+import { blankIsNull } from './typed.ts';
 
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
 const read = (value: unknown) => {
   const given = blankIsNull(value);
   return typeof given === 'string' ? Number(given.trim().replace(',', '.')) : given;

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { isZone } from '#lib/domain/local-date.ts';
 import { PAIN_REGIONS, PAIN_SIDES, STANDINGS } from '#lib/domain/vocabulary.ts';
+import { blankIsNull } from './typed.ts';
 
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
 /** A number from a form field: text is read, blank is null. */
 const optionalNumber = (schema: z.ZodType<number>) =>
   z.preprocess((value) => {

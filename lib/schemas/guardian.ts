@@ -1,6 +1,5 @@
 import { z } from 'zod';
-
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
+import { blankIsNull } from './typed.ts';
 
 export const guardianSchema = z.strictObject({
   name: z.string().trim().min(1, 'say the name of the parent or guardian').max(200, 'at most 200 letters'),

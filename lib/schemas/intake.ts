@@ -5,6 +5,7 @@ import { HEALTH_QUESTIONS } from '#lib/domain/intake/health-questions.ts';
 import { TOLD_AT_START } from '#lib/domain/intake/told-at-start.ts';
 import { DANGER_SIGNS, GROUNDS, PAIN_REGIONS, PAIN_SIDES } from '#lib/domain/vocabulary.ts';
 import { plainText } from './plain-text.ts';
+import { typedNumber } from './typed.ts';
 
 const MOST_PLACES = 30;
 const typed = z.string().max(40, 'is longer than 40 letters: shorten it');
@@ -108,11 +109,7 @@ export const keptChanges = z
   .catch([]);
 export type KeptChange = z.infer<typeof keptChanges>[number];
 
-const number = (schema: z.ZodType<number>) =>
-  z.preprocess(
-    (value) => (typeof value === 'string' && value.trim() !== '' ? Number(value.replace(',', '.')) : value),
-    schema,
-  );
+const number = (schema: z.ZodType<number>) => z.preprocess(typedNumber, schema);
 const why = plainText
   .refine((text) => text !== '', 'say why, for the record')
   .refine((text) => text.length <= 500, 'is longer than 500 letters: shorten it');

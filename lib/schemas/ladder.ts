@@ -2,14 +2,12 @@ import { z } from 'zod';
 import { KIT, STANDS_ON } from '#lib/domain/equipment.ts';
 import { FAMILIES, FAULTS, MEASURES, SUPPORTS, TISSUES } from '#lib/domain/vocabulary.ts';
 import { plainText } from './plain-text.ts';
+import { blankIsNull, typedNumber } from './typed.ts';
 
 const LONGEST_NAME = 120;
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
-const read = (value: unknown) =>
-  typeof value === 'string' && value.trim() !== '' ? Number(value.replace(',', '.')) : value;
-const number = <Type extends z.ZodType>(type: Type) => z.preprocess(read, type);
+const number = <Type extends z.ZodType>(type: Type) => z.preprocess(typedNumber, type);
 const numberOrNull = <Type extends z.ZodType>(type: Type) =>
-  z.preprocess((value) => read(blankIsNull(value)), type);
+  z.preprocess((value) => typedNumber(blankIsNull(value)), type);
 const writeANumber = 'write a number';
 const toLong = (limit: number) => (text: string) => text.length <= limit;
 
@@ -44,7 +42,7 @@ const rung = z.strictObject({
 const part = z.number(writeANumber).min(0, 'at least 0').max(1, 'at most 1');
 /** Per cent on the form, a part of one everywhere else. */
 const percent = z.preprocess((value) => {
-  const given = read(blankIsNull(value));
+  const given = typedNumber(blankIsNull(value));
   return typeof given === 'number' ? given / 100 : given;
 }, z.number(writeANumber).min(0, 'at least 0 %').max(1, 'at most 100 %').nullable());
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { LIMIT_RULES, PAIN_REGIONS, PAIN_SIDES, TISSUES } from '#lib/domain/vocabulary.ts';
+import { blankIsNull } from './typed.ts';
 
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
 const date = z.iso.date('write the date as YYYY-MM-DD');
 const optional = <Schema extends z.ZodType>(schema: Schema) =>
   z.preprocess(blankIsNull, schema.nullable()).default(null);

@@ -3,8 +3,8 @@ import { PACK_PARTS, type PackOptions } from '#lib/handover/pack-content.ts';
 import { PAPERS } from '#lib/handover/report/blocks.ts';
 import { localDate } from './history-values.ts';
 import { plainText } from './plain-text.ts';
+import { blankIsNull } from './typed.ts';
 
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
 const date = z.preprocess(blankIsNull, localDate.nullable()).default(null);
 const words = z.preprocess((value) => value ?? '', plainText);
 const wordsOrNull = words.transform((text) => (text === '' ? null : text));

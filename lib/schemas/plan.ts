@@ -3,12 +3,10 @@ import { PLAN_BOUNDS } from '#lib/domain/plan-bounds.ts';
 import { PLAN_SESSIONS } from '#lib/domain/plan-sessions.ts';
 import { SIDES, SUPPORTS } from '#lib/domain/vocabulary.ts';
 import { checkPlan } from './plan-rules.ts';
+import { blankIsNull, typedNumber } from './typed.ts';
 
 const date = z.iso.date('write the date as YYYY-MM-DD');
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
-const read = (value: unknown) =>
-  typeof value === 'string' && value.trim() !== '' ? Number(value.replace(',', '.')) : value;
-const readOrNull = (value: unknown) => read(blankIsNull(value));
+const readOrNull = (value: unknown) => typedNumber(blankIsNull(value));
 const words = z.string().trim().max(2_000, 'at most 2,000 letters').default('');
 const session = z.enum(PLAN_SESSIONS, 'choose session A, B or short');
 const rungOrNone = z.preprocess(blankIsNull, z.uuid('choose a rung of the list, or none').nullable());
@@ -19,7 +17,7 @@ const item = z
     rungId: z.uuid('choose a rung'),
     side: z.enum(SIDES, 'choose both, left or right'),
     sets: z.preprocess(
-      read,
+      typedNumber,
       z.int('whole sets').min(1, 'at least 1 set').max(PLAN_BOUNDS.sets, 'at most 30 sets'),
     ),
     target: z.preprocess(
@@ -41,7 +39,7 @@ const item = z
       )
       .default(null),
     timesPerWeek: z.preprocess(
-      read,
+      typedNumber,
       z
         .number('write a number')
         .min(0.5, 'at least 0.5 a week')
@@ -72,7 +70,7 @@ const planSession = z.strictObject({
   warmUp: z.string().trim().max(1_000, 'at most 1,000 letters').default(''),
   warmUpMinutes: z
     .preprocess(
-      (value) => read(blankIsNull(value) ?? 0),
+      (value) => typedNumber(blankIsNull(value) ?? 0),
       z
         .int('whole minutes')
         .min(0, 'at least 0 minutes')
@@ -92,7 +90,7 @@ const weeks = (kind: string) => z.array(date).max(52, `at most 52 ${kind} weeks`
 /** What a plan says, whoever it is for: also what a kept template holds. */
 const planFields = {
   sessionsPerWeek: z.preprocess(
-    read,
+    typedNumber,
     z
       .int('whole sessions')
       .min(1, 'at least 1 session a week')

@@ -2,10 +2,10 @@ import { z } from 'zod';
 import { GAP_KIT } from '#lib/domain/gap-kit.ts';
 import { PAIN_REGIONS, SIDES } from '#lib/domain/vocabulary.ts';
 import { START_OUTCOMES } from '#lib/planning/start/start-types.ts';
+import { blankIsNull, typedNumber } from './typed.ts';
 
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
 const number = z.preprocess(
-  (value) => (typeof value === 'string' && value.trim() !== '' ? Number(value.replace(',', '.')) : value),
+  typedNumber,
   z.number('write a number').min(-360, 'at least -360').max(3_600, 'at most 3,600'),
 );
 const MOST_SETS = 30;

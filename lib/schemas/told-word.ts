@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { toldAtStart } from './intake.ts';
+import { blankIsNull } from './typed.ts';
 
-const blankIsNull = (value: unknown) => (value === '' || value === undefined ? null : value);
 const date = z.iso.date('write the date as YYYY-MM-DD');
 
 /** What a clinician said about a yes of the start. */

@@ -1,7 +1,7 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import { insertLinkUser } from '#lib/db/accounts.ts';
 import type { TeamPg } from '#lib/db/client.ts';
-import { type EntryPurpose, insertClientLink } from '#lib/db/entry-links.ts';
+import { type EntryPurpose, insertEntryLink } from '#lib/db/entry-links.ts';
 import { findLinkClient, type LinkClient, setClientUser } from '#lib/db/members.ts';
 import { AppError } from '#lib/errors.ts';
 
@@ -11,6 +11,11 @@ const LIFE_MS: Record<EntryPurpose, number> = {
   'sign-in': 15 * MINUTE_MS,
 };
 const TOKEN_BYTES = 24; // 192 bits; 128 would do
+
+/** A token that nobody guesses, as it stands in an address. */
+export function newToken(): string {
+  return randomBytes(TOKEN_BYTES).toString('base64url');
+}
 
 /** What is stored of a token: whoever reads the table cannot sign in with it. */
 export function hashToken(token: string): string {
@@ -30,10 +35,10 @@ export async function makeEntryLink(
     await insertLinkUser(tx, { id: userId, name: client.name, at: input.at });
     await setClientUser(tx, client.id, userId);
   }
-  const token = randomBytes(TOKEN_BYTES).toString('base64url');
+  const token = newToken();
   const expiresAt = new Date(input.at.getTime() + LIFE_MS[input.purpose]);
-  await insertClientLink(tx, {
-    clientId: client.id,
+  await insertEntryLink(tx, {
+    whose: { clientId: client.id },
     tokenHash: hashToken(token),
     purpose: input.purpose,
     at: input.at,

@@ -1,6 +1,7 @@
 import type { Limits } from '#lib/checks/thresholds.ts';
 import type { HistoryLimit } from '#lib/domain/history.ts';
 import { kitMissing } from '#lib/domain/kit.ts';
+import type { PlanLine } from '#lib/domain/plan-line.ts';
 import type { Side, Support } from '#lib/domain/vocabulary.ts';
 import { proposeDose } from '../dose.ts';
 import { isAtHand } from '../gaps/asks-of-skill.ts';
@@ -12,21 +13,6 @@ import { openedBy } from './start-openings.ts';
 import { answerFor, reachOf } from './start-reach.ts';
 import type { StartAnswer, StartFacts } from './start-types.ts';
 
-/** A line of a team's kept plan. */
-export type TemplateLine = {
-  session: string;
-  rungId: string;
-  side: Side;
-  sets: number;
-  target: number | null;
-  minutes: number | null;
-  timesPerWeek: number;
-  support: Support | null;
-  stopRule: string;
-  notTwoDaysRunning: boolean;
-  pairedWith: string | null;
-  noKitRungId: string | null;
-};
 /** Where the client stands now, the newest of each ladder and side; `rungId` null: on none. */
 export type StandsOn = { ladderId: string; side: Side; rungId: string | null };
 export type StartPlanFacts = StartFacts & {
@@ -37,14 +23,14 @@ export type StartPlanFacts = StartFacts & {
   numbers: Limits;
 };
 /** A line as the client gets it; `planned`: the rung of the kept plan that it stands for. */
-export type StartLine = TemplateLine & { planned: string };
+export type StartLine = PlanLine & { planned: string };
 export type StartPlan = {
   /** From the second week on. */
   lines: StartLine[];
   /** The same in the first week: two sets fewer, at least one. */
   firstWeek: StartLine[];
   /** Lines of the template that the client does not get, each with why. */
-  leftOut: { line: TemplateLine; side: Side; name: string; why: string }[];
+  leftOut: { line: PlanLine; side: Side; name: string; why: string }[];
 };
 
 /**
@@ -54,7 +40,7 @@ export type StartPlan = {
  * stands on no rung; a limit of "reduced" takes sets. The first week has two sets fewer than the dose, at least one.
  * The start rule: common practice, no source.
  */
-export function startPlan(template: readonly TemplateLine[], facts: StartPlanFacts): StartPlan {
+export function startPlan(template: readonly PlanLine[], facts: StartPlanFacts): StartPlan {
   const lines: StartLine[] = [];
   const leftOut: StartPlan['leftOut'] = [];
   for (const line of template) {
@@ -87,7 +73,7 @@ export function firstWeekOf<Line extends { sets: number; minutes: number | null;
 }
 
 /** Both sides as one line where they stand on the same rung; else each apart. */
-function sidesAsked(line: TemplateLine, ladder: GapLadder, places: readonly StandsOn[]): Side[] {
+function sidesAsked(line: PlanLine, ladder: GapLadder, places: readonly StandsOn[]): Side[] {
   if (line.side !== 'both') return [line.side];
   const [left, right] = (['left', 'right'] as const).map((side) => placeOf(ladder, side, places));
   return left && right && left.rungId !== right.rungId ? ['left', 'right'] : ['both'];
@@ -102,7 +88,7 @@ function placeOf(ladder: GapLadder, side: Side, places: readonly StandsOn[]): St
   );
 }
 
-type Asked = { line: TemplateLine; ladder: GapLadder; planned: GapRung; side: Side };
+type Asked = { line: PlanLine; ladder: GapLadder; planned: GapRung; side: Side };
 
 function lineOn(
   { line, ladder, planned, side }: Asked,
@@ -135,7 +121,7 @@ function lineOn(
 }
 
 /** The support that opens the rung, else the planned one where it is at hand. */
-function supportOf({ support }: TemplateLine, on: Support | null, kit: readonly string[]): Support | null {
+function supportOf({ support }: PlanLine, on: Support | null, kit: readonly string[]): Support | null {
   if (on) return on;
   return support && (support === 'hard-floor' || support === 'fists' || isAtHand(support, kit))
     ? support
@@ -146,7 +132,7 @@ function supportOf({ support }: TemplateLine, on: Support | null, kit: readonly 
 function doseOf(
   { line, planned, rung, ladder, side }: Asked & { rung: GapRung },
   { answers }: StartPlanFacts,
-): Pick<TemplateLine, 'target' | 'minutes'> {
+): Pick<PlanLine, 'target' | 'minutes'> {
   if (line.minutes !== null && (line.target === null || isRange(rung)))
     return { target: null, minutes: line.minutes };
   const shown = sidesOf(rung)

@@ -1,4 +1,4 @@
-import { createHash, randomBytes, randomInt } from 'node:crypto';
+import { createHash, randomInt } from 'node:crypto';
 import type { Actor } from '#lib/auth/actor.ts';
 import { env } from '#lib/config/env.ts';
 import { insertAudit } from '#lib/db/audit.ts';
@@ -12,9 +12,9 @@ import { AppError } from '#lib/errors.ts';
 import type { PackOptions } from '#lib/handover/pack-content.ts';
 import { LINK_PERIODS, type MakeLink } from '#lib/schemas/handover-link.ts';
 import { assertMember } from '../assert-member.ts';
+import { newToken } from '../make-entry-link.ts';
 import { openPackContent } from './open-pack-content.ts';
 
-const TOKEN_BYTES = 24; // 192 bits; 128 would do
 const DAY_MS = 86_400_000;
 
 export type MadeLink = { linkId: string; url: string; code: string; expiresAt: Date };
@@ -47,7 +47,7 @@ export async function makeLink(
       const back = LINK_PERIODS[ask.period];
       const options = linkOptions(ask, { from: back === null ? null : addDays(to, -back), to });
       const packId = await insertHandoverPack(tx, { clientId, byId, why: ask.why, options, sha256: null });
-      const token = randomBytes(TOKEN_BYTES).toString('base64url');
+      const token = newToken();
       const code = String(randomInt(1_000_000)).padStart(6, '0');
       const expiresAt = new Date(now.getTime() + ask.days * DAY_MS);
       const linkId = await insertHandoverLink(tx, {

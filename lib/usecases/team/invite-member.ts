@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import type { Actor } from '#lib/auth/actor.ts';
 import { env } from '#lib/config/env.ts';
 import { findUserId } from '#lib/db/accounts.ts';
@@ -9,10 +8,9 @@ import type { MemberRole } from '#lib/db/members.ts';
 import { insertMail } from '#lib/db/outbox-mail.ts';
 import { AppError } from '#lib/errors.ts';
 import { assertMember } from '../assert-member.ts';
-import { hashToken } from '../make-entry-link.ts';
+import { hashToken, newToken } from '../make-entry-link.ts';
 
 const LIFE_DAYS = 7;
-const TOKEN_BYTES = 24;
 
 export type MemberInvited = { invitationId: string; url: string; expiresAt: Date; mailedTo: string };
 
@@ -67,7 +65,7 @@ export async function withdrawInvitation(
 type Link = { url: string; token: string; tokenHash: string; expiresAt: Date };
 
 function newLink(now: Date): Link {
-  const token = randomBytes(TOKEN_BYTES).toString('base64url');
+  const token = newToken();
   const expiresAt = new Date(now.getTime() + LIFE_DAYS * 24 * 3_600_000);
   return {
     token,

@@ -1,14 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_LIMITS } from '#lib/checks/thresholds.ts';
-import {
-  firstWeekOf,
-  type StartPlanFacts,
-  startPlan,
-  type TemplateLine,
-} from '#lib/planning/start/start-plan.ts';
+import type { PlanLine } from '#lib/domain/plan-line.ts';
+import { firstWeekOf, type StartPlanFacts, startPlan } from '#lib/planning/start/start-plan.ts';
 import { answer, FACTS, READY } from './start-fixture.ts';
 
-const line = (rungId: string, over: Partial<TemplateLine> = {}): TemplateLine => ({
+const line = (rungId: string, over: Partial<PlanLine> = {}): PlanLine => ({
   session: 'A',
   rungId,
   side: 'both',
@@ -86,7 +82,7 @@ describe('a line', () => {
 });
 
 describe('left out', () => {
-  const why = (lines: TemplateLine[], over: Partial<StartPlanFacts>) =>
+  const why = (lines: PlanLine[], over: Partial<StartPlanFacts>) =>
     startPlan(lines, facts(over)).leftOut.map((one) => one.why);
 
   test('is what needs kit that is not at hand', () => {
