@@ -89,22 +89,31 @@ export async function listStartNews(
   tx: TeamPg,
   { coachId, date, since }: { coachId: string; date: string; since: Date },
 ): Promise<StartNews[]> {
+  // Few of a thousand clients have news: those are gathered first, and nothing is asked of each client.
   const { rows } = await tx.client.query<StartNews>(
-    `select c.id as "clientId", c.name, coalesce(held.told, '{}') as told,
-       c.under18 and not coalesce((select bool_or(g.agreed_at is not null and g.withdrawn_at is null)
-           and not bool_or(g.declined_at is not null or g.withdrawn_at is not null)
-         from guardian g where g.team_id = c.team_id and g.client_id = c.id), false) as guardian,
-       case when i.completed_at >= $4 and not exists (select from audit a where a.team_id = c.team_id
-         and a.client_id = c.id and a.action = 'record-read' and a.at >= i.completed_at)
-         then i.completed_at end as "sentAt"
+    `with held as materialized (
+       select client_id, array_agg(distinct told order by told) as told from limit_rule
+       where team_id = $1 and told is not null and ended_at is null
+         and from_date <= $3::date and (until_date is null or until_date >= $3::date) group by client_id
+     ), agreed as materialized (
+       select client_id from guardian where team_id = $1 group by client_id
+       having bool_or(agreed_at is not null and withdrawn_at is null)
+         and not bool_or(declined_at is not null or withdrawn_at is not null)
+     ), sent as materialized (
+       select i.client_id, i.completed_at as at from intake i where i.team_id = $1 and i.completed_at >= $4
+         and not exists (select from audit a where a.team_id = i.team_id and a.client_id = i.client_id
+           and a.action = 'record-read' and a.at >= i.completed_at)
+     )
+     select c.id as "clientId", c.name, coalesce(held.told, '{}') as told,
+       c.under18 and agreed.client_id is null as guardian, sent.at as "sentAt"
      from client c
-     left join intake i on i.team_id = c.team_id and i.client_id = c.id
-     left join lateral (select array_agg(distinct l.told order by l.told) as told from limit_rule l
-       where l.team_id = c.team_id and l.client_id = c.id and l.told is not null and l.ended_at is null
-         and l.from_date <= $3::date and (l.until_date is null or l.until_date >= $3::date)) held on true
+     left join held on held.client_id = c.id
+     left join agreed on agreed.client_id = c.id
+     left join sent on sent.client_id = c.id
      where c.team_id = $1 and c.coach_id = $2 and c.standing not in ('left', 'invited')
+       and (held.told is not null or c.under18 and agreed.client_id is null or sent.at is not null)
      order by lower(c.name), c.id`,
     [tx.teamId, coachId, date, since],
   );
-  return rows.filter((row) => row.told.length > 0 || row.guardian || row.sentAt !== null);
+  return rows;
 }
