@@ -147,9 +147,9 @@ test('somebody under 18 starts: asked, held, agreed to by a parent, and lifted b
   await expect(desk.getByText(/everything upside down is held since/)).toBeVisible();
   await desk.getByRole('button', { name: 'Make the link' }).click();
   const own = (await desk.getByLabel('Link of the parent or guardian').textContent()) ?? '';
-  await pictured(desk, 'start-page-1280');
+  await pictured(desk, 'told-at-start-1280');
   await desk.setViewportSize({ width: 360, height: 740 });
-  await pictured(desk, 'start-page-360');
+  await pictured(desk, 'told-at-start-360');
   await desk.setViewportSize(DESK.viewport);
 
   const parent = await opened(browser, own, 'Read what it is about');

@@ -23,7 +23,7 @@ export function openedBy(
       return { open: false, words: 'under 18 it opens only when the coach allows it' };
     if (opening.needsAll.every((any) => any.some((key) => stands(key, answers, facts)))) continue;
     const support = opening.orOnSupports.find((one) => isAtHand(one, facts.kit));
-    if (!support) return { open: false, words: opening.words };
+    if (!support) return { open: false, words: opening.words.replace(/\.$/, '') };
     on ??= support;
   }
   return { open: true, on };

@@ -45,7 +45,8 @@ export function answerInWords(answer: StartAnswer, rung: Pick<GapRung, 'measure'
   const values = answer.values.join(', ');
   if (rung.measure === 'made-tried') return `${values} good of ${answer.tried} tries`;
   const clean = answer.clean === false ? ', not clean' : answer.clean === true ? ', clean' : '';
-  return `${[values, unit].filter((one) => one !== '').join(' ')}${clean}`;
+  const measured = unit === '°' ? `${values}°` : [values, unit].filter((one) => one !== '').join(' ');
+  return `${measured}${clean}`;
 }
 
 export function sideInWords(side: Side): string {

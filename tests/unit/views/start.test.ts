@@ -41,7 +41,7 @@ describe('what the phone says of a test', () => {
     expect(of('H3.3')).toBe('12, 10, 8 s, clean');
     expect(of('H3.3', answer('H3.3', [12], { clean: false }))).toBe('12 s, not clean');
     expect(of('H1.3', answer('H1.3', [6]))).toBe('6 good of 10 tries');
-    expect(of('X1.1', answer('X1.1', [155], { clean: null }))).toBe('155 °');
+    expect(of('X1.1', answer('X1.1', [155], { clean: null }))).toBe('155°');
     expect(of('H3.3', cannot('H3.3'))).toBe('Cannot yet');
     expect(of('H3.3', hurts('H3.3', 4, { side: 'left' }))).toBe('Hurts, 4 of 10, left wrist, back');
   });

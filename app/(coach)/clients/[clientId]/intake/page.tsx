@@ -24,7 +24,7 @@ export default async function StartPage({ params }: { params: Promise<unknown> }
   const mayEdit = may(actor.role, 'edit-clients');
   return (
     <main id="main" tabIndex={-1} className={forms.page}>
-      <h1>{page.name}: the start</h1>
+      <h1>{page.name}: told at the start</h1>
       <p className={forms.lead}>
         <Link href={`/clients/${page.id}`}>Back to the page of {page.name}</Link>
       </p>
