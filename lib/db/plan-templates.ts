@@ -11,6 +11,14 @@ export async function listTemplates(tx: TeamPg): Promise<TemplateRow[]> {
 }
 
 /** `body` as it was kept: read it with the schema of templates. */
+export async function listTemplateBodies(tx: TeamPg): Promise<(TemplateRow & { body: unknown })[]> {
+  const { rows } = await tx.client.query<TemplateRow & { body: unknown }>(
+    'select id, name, body from plan_template where team_id = $1 order by lower(name), id',
+    [tx.teamId],
+  );
+  return rows;
+}
+
 export async function findTemplate(
   tx: TeamPg,
   id: string,

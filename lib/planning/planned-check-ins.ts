@@ -1,4 +1,5 @@
 import type { Limits } from '#lib/checks/thresholds.ts';
+import { emptyCheckIn } from '#lib/domain/empty-check-in.ts';
 import type { ClientHistory, HistoryCheckIn, HistoryRung, HistorySet } from '#lib/domain/history.ts';
 import { easySets, type WeekKind } from './easy-week.ts';
 import { doseOf, type EditedItem, sidesOfItem } from './edited-plan.ts';
@@ -22,7 +23,7 @@ export function plannedCheckIn(
   client: Client,
 ): HistoryCheckIn {
   return {
-    ...emptyCheckIn(session.date, client.history.client.zone),
+    ...plannedRest(session.date, client.history.client.zone),
     id: `foreseen ${session.date} ${session.label}`,
     kind: 'training',
     session: session.label,
@@ -34,7 +35,7 @@ export function plannedCheckIn(
 
 /** A day between, told as rest. */
 export function plannedRest(date: string, zone: string): HistoryCheckIn {
-  return emptyCheckIn(date, zone);
+  return emptyCheckIn({ id: `foreseen ${date} rest`, date, zone, sentAt: `${date}T20:00:00.000Z` });
 }
 
 /** The line as it is left in this week under the limits of this date; undefined when nothing is left of it. */
@@ -75,24 +76,4 @@ function setsOf(item: EditedItem, rung: HistoryRung): HistorySet[] {
     support: item.support ?? null,
     addedKg: null,
   }));
-}
-
-function emptyCheckIn(date: string, zone: string): HistoryCheckIn {
-  return {
-    id: `foreseen ${date} rest`,
-    date,
-    zone,
-    sentAt: `${date}T20:00:00.000Z`,
-    kind: 'rest',
-    session: null,
-    effort: null,
-    minutes: null,
-    ground: null,
-    sleepHours: null,
-    nothingHurts: false,
-    sets: [],
-    pain: [],
-    dangerSigns: [],
-    words: '',
-  };
 }

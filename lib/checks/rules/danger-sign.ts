@@ -1,3 +1,4 @@
+import { emptyCheckIn } from '#lib/domain/empty-check-in.ts';
 import type { Outcome, Subject } from '#lib/domain/finding.ts';
 import type { HistoryCheckIn } from '#lib/domain/history.ts';
 import { asSentence, DANGER_SIGN_LABELS, placeInWords } from '#lib/domain/labels.ts';
@@ -25,28 +26,11 @@ const checkInsOf = oncePerCheckIns((view) => {
 function atTheStart({ history, asOf }: ClientView): HistoryCheckIn[] {
   const { intakeSigns, zone } = history.client;
   if (!intakeSigns || intakeSigns.date > asOf.date) return [];
+  const { date, signs } = intakeSigns;
   return [
     {
-      id: START_ID,
-      date: intakeSigns.date,
-      zone,
-      sentAt: `${intakeSigns.date}T00:00:00.000Z`,
-      kind: 'rest',
-      session: null,
-      effort: null,
-      minutes: null,
-      ground: null,
-      sleepHours: null,
-      nothingHurts: false,
-      sets: [],
-      pain: [],
-      dangerSigns: intakeSigns.signs.map(({ sign }) => ({
-        sign,
-        goneWithinMinute: false,
-        region: null,
-        side: null,
-      })),
-      words: '',
+      ...emptyCheckIn({ id: START_ID, date, zone, sentAt: `${date}T00:00:00.000Z` }),
+      dangerSigns: signs.map(({ sign }) => ({ sign, goneWithinMinute: false, region: null, side: null })),
     },
   ];
 }

@@ -60,6 +60,11 @@ export function testSteps(sheet: Sheet): TestStep[] {
   );
 }
 
+/** How many tests and sides are still to be done. */
+export function stepsLeft(steps: readonly Pick<TestStep, 'state'>[]): number {
+  return steps.filter(({ state }) => state === 'next' || state === 'waits').length;
+}
+
 type Placed = { test: StartTest; ladder: GapLadder; rung: GapRung };
 type Asked = Placed & { side: Side; answer: StartAnswer | undefined; easier: readonly Placed[] };
 

@@ -9,7 +9,7 @@ import { isUrgent } from '#lib/domain/caution.ts';
 import { isForGuardians } from '#lib/domain/intake/guardian-mail.ts';
 import { addDays, localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
-import { type TestStep, testSteps } from '#lib/planning/start/next-tests.ts';
+import { stepsLeft, type TestStep } from '#lib/planning/start/next-tests.ts';
 import type { StartAnswer } from '#lib/planning/start/start-types.ts';
 import { checkInSchema } from '#lib/schemas/check-in.ts';
 import type { AnswerStartTest } from '#lib/schemas/start-tests.ts';
@@ -17,7 +17,7 @@ import { loadGapFacts } from '../gap-facts.ts';
 import { waitsForGuardian } from '../intake/start-of-today.ts';
 import { assertConsent } from '../rights/assert-consent.ts';
 import { submitCheckIn } from '../submit-check-in.ts';
-import { placingFacts, type ReadTests, readTests } from './start-facts.ts';
+import { type ReadTests, readTests, stepsOf } from './start-facts.ts';
 
 /** Days until a film of a start test is asked for again. */
 const FILM_DAYS = 5;
@@ -41,18 +41,9 @@ export async function answerTest(actor: Actor, input: AnswerStartTest, now: Date
     if (!row || !facts)
       throw new AppError('conflict', 'Your coach asks for no start tests any more. Nothing was kept.');
     const tests = readTests(row);
-    const stepsWith = (answers: readonly StartAnswer[]) =>
-      testSteps({
-        tests: tests.tests,
-        answers,
-        facts: placingFacts(facts, tests),
-        limits: facts.context.limits,
-        date: facts.today,
-        numbers: facts.context.numbers,
-      });
-    const step = assertAsked(stepsWith(tests.answers), input);
+    const step = assertAsked(stepsOf(facts, tests), input);
     const answers = [...tests.answers.filter((one) => !isSame(one, input)), ...answerOf(input)];
-    const left = stepsWith(answers).filter(({ state }) => state === 'next' || state === 'waits').length;
+    const left = stepsLeft(stepsOf(facts, tests, answers));
     const doneAt = left === 0 ? (row.doneAt ?? now) : null;
     await saveStartAnswers(tx, row.id, { answers, movedAt: now, doneAt });
     const again = tests.answers.some((one) => isSame(one, input) && one.outcome === 'done');

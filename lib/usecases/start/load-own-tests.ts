@@ -3,11 +3,10 @@ import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { findPhoneClient } from '#lib/db/phone-reads.ts';
 import { findOpenStartTests, listHowDone } from '#lib/db/start-tests.ts';
 import { AppError } from '#lib/errors.ts';
-import { testSteps } from '#lib/planning/start/next-tests.ts';
 import { type PhoneTests, phoneTests } from '#lib/views/start/phone-tests.ts';
 import { loadGapFacts } from '../gap-facts.ts';
 import { startOfToday } from '../intake/start-of-today.ts';
-import { placingFacts, readTests } from './start-facts.ts';
+import { readTests, stepsOf } from './start-facts.ts';
 
 /** The start tests that are asked of the client now; null: none are. */
 export async function loadOwnTests(actor: Actor, now: Date): Promise<PhoneTests | null> {
@@ -21,14 +20,6 @@ export async function loadOwnTests(actor: Actor, now: Date): Promise<PhoneTests 
     // Under 18 nothing is trained or tested before a parent or guardian agrees.
     if ((await startOfToday(tx, clientId, client, now)).guardian !== null) return null;
     const tests = readTests(row);
-    const steps = testSteps({
-      tests: tests.tests,
-      answers: tests.answers,
-      facts: placingFacts(facts, tests),
-      limits: facts.context.limits,
-      date: facts.today,
-      numbers: facts.context.numbers,
-    });
     const how = await listHowDone(
       tx,
       tests.tests.map(({ rungId }) => rungId),
@@ -42,7 +33,7 @@ export async function loadOwnTests(actor: Actor, now: Date): Promise<PhoneTests 
         under18: client.under18,
         words: row.words,
       },
-      steps,
+      stepsOf(facts, tests),
       how,
     );
   });
@@ -53,7 +44,5 @@ export async function startTestsWaiting(tx: TeamPg, clientId: string): Promise<s
   const row = await findOpenStartTests(tx, clientId);
   if (!row || row.doneAt) return null;
   const { answers } = readTests(row);
-  return answers.length === 0
-    ? `${row.by} asks for start tests.`
-    : `Start tests for ${row.by}: ${answers.length} answered so far.`;
+  return answers.length === 0 ? `${row.by} asks for them.` : `${answers.length} answered so far.`;
 }

@@ -2,11 +2,11 @@ import type { Actor } from '#lib/auth/actor.ts';
 import { may } from '#lib/auth/permissions.ts';
 import { withTeamPg } from '#lib/db/client.ts';
 import { listOpenGoals } from '#lib/db/goals.ts';
-import { findTemplate, listTemplates } from '#lib/db/plan-templates.ts';
+import { listTemplateBodies } from '#lib/db/plan-templates.ts';
 import { GAP_KIT } from '#lib/domain/gap-kit.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { usualAim } from '#lib/planning/gaps/usual-aim.ts';
-import { testSteps } from '#lib/planning/start/next-tests.ts';
+import { stepsLeft } from '#lib/planning/start/next-tests.ts';
 import { placeClient } from '#lib/planning/start/place-client.ts';
 import { type Aim, proposeTests } from '#lib/planning/start/propose-tests.ts';
 import { startPlan } from '#lib/planning/start/start-plan.ts';
@@ -34,6 +34,7 @@ import {
   type ReadTests,
   type StartLoaded,
   type StartsAs,
+  stepsOf,
 } from './start-facts.ts';
 
 export type TemplateFit = {
@@ -96,9 +97,8 @@ export function loadStart(
     const [open] = facts.asked.filter(({ placedAt }) => placedAt === null);
     const templates: TemplateFit[] = [];
     if (newest)
-      for (const { id, name } of await listTemplates(tx)) {
-        const kept = await findTemplate(tx, id);
-        const read = planTemplateSchema.safeParse({ name, body: kept?.body });
+      for (const { id, name, body } of await listTemplateBodies(tx)) {
+        const read = planTemplateSchema.safeParse({ name, body });
         if (read.success) templates.push(fitOf({ id, name, ...read.data.body }, facts, newest));
       }
     return {
@@ -145,16 +145,8 @@ function aimsOf(
 }
 
 function askedTests(facts: StartLoaded, tests: ReadTests): AskedTests {
-  const deciding = placingFacts(facts, tests);
-  const steps = testSteps({
-    tests: tests.tests,
-    answers: tests.answers,
-    facts: deciding,
-    limits: facts.context.limits,
-    date: facts.today,
-    numbers: facts.context.numbers,
-  });
-  const left = steps.filter(({ state }) => state === 'next' || state === 'waits').length;
+  const steps = stepsOf(facts, tests);
+  const left = stepsLeft(steps);
   const { zone } = facts.client;
   return {
     id: tests.id,
@@ -164,7 +156,7 @@ function askedTests(facts: StartLoaded, tests: ReadTests): AskedTests {
     left,
     done: left === 0,
     came: cameLines(steps),
-    places: placeLines(placeClient(tests.tests, tests.answers, deciding)),
+    places: placeLines(placeClient(tests.tests, tests.answers, placingFacts(facts, tests))),
     placedOn: tests.placedAt && localDateOf(tests.placedAt, zone),
   };
 }

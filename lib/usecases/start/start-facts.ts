@@ -2,6 +2,7 @@ import { daysHere, isAwayAsNew, newStartAt } from '#lib/checks/new-start.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import { findToldKit, listStartTests, type StartTestsRow } from '#lib/db/start-tests.ts';
 import { GAP_KIT } from '#lib/domain/gap-kit.ts';
+import { type TestStep, testSteps } from '#lib/planning/start/next-tests.ts';
 import { placeClient } from '#lib/planning/start/place-client.ts';
 import type { Aim } from '#lib/planning/start/propose-tests.ts';
 import type { StandsOn } from '#lib/planning/start/start-plan.ts';
@@ -68,6 +69,18 @@ export function placingFacts({ view, context }: GapFacts, tests: ReadTests): Sta
     under18Allowed: tests.under18Allowed,
     standing: isAwayAsNew(view) ? [] : view.standing.filter((one) => !isAnew || one.from >= from),
   };
+}
+
+/** Every test with each of its sides and where it stands, by the answers that were kept or by others. */
+export function stepsOf(facts: GapFacts, tests: ReadTests, answers = tests.answers): TestStep[] {
+  return testSteps({
+    tests: tests.tests,
+    answers,
+    facts: placingFacts(facts, tests),
+    limits: facts.context.limits,
+    date: facts.today,
+    numbers: facts.context.numbers,
+  });
 }
 
 /** Where the client stands for a start plan: as placed by these tests, on other ladders as they stand now. */

@@ -1,7 +1,7 @@
 import { kitNeeded } from '#lib/domain/kit.ts';
 import { MEASURE_UNITS } from '#lib/domain/labels.ts';
 import type { PainRegion, Side } from '#lib/domain/vocabulary.ts';
-import type { TestState, TestStep } from '#lib/planning/start/next-tests.ts';
+import { stepsLeft, type TestState, type TestStep } from '#lib/planning/start/next-tests.ts';
 import type { StartAnswer } from '#lib/planning/start/start-types.ts';
 import { answerInWords, howToTest, mostAsked, onInWords, sideInWords, testName } from './test-words.ts';
 
@@ -56,7 +56,7 @@ export function phoneTests(
   how: How,
 ): PhoneTests {
   const answered = steps.filter(({ state }) => state === 'answered').length;
-  const left = steps.filter(({ state }) => state === 'next' || state === 'waits').length;
+  const left = stepsLeft(steps);
   return {
     ...about,
     done: left === 0,
