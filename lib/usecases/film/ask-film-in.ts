@@ -1,5 +1,6 @@
 import type { Actor } from '#lib/auth/actor.ts';
 import { insertAudit } from '#lib/db/audit.ts';
+import { lockClient } from '#lib/db/check-ins.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import { findClient } from '#lib/db/clients.ts';
 import { hasRungSide, isAskedAlready } from '#lib/db/film-requests.ts';
@@ -24,6 +25,7 @@ export async function askFilmIn(
   const side = rung.eachSide ? film.side : 'both';
   if (film.byDate !== null && film.byDate < localDateOf(now, client.zone))
     throw invalidField('byDate', 'is over already where the client lives: choose a later day');
+  await lockClient(tx, clientId); // the same asked twice at once is asked once
   if (await isAskedAlready(tx, { ...film, clientId, side }))
     throw new AppError('conflict', 'This film is asked for already, and has not been looked at.');
   const byDate = film.byDate;

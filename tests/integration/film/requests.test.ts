@@ -75,6 +75,12 @@ it('stands on the phone until a clip that is taken came, or it is taken back; ea
   expect(lines.map(({ action }) => action)).toEqual(['film-asked', 'film-asked', 'film-taken-back']);
 });
 
+it('is asked once where the same is asked twice at once', async () => {
+  const both = await Promise.allSettled([ask(), ask()]);
+  expect(both.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
+  expect(await onPhone()).toHaveLength(1);
+});
+
 it('waits for approval where an assistant asks, and is gone again when the decision is undone', async () => {
   const sol = await addMemberTo(phone.team, 'assistant', 'Sol Ahlgren');
   const done = await ask({}, sol);
