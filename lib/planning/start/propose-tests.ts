@@ -23,8 +23,8 @@ export type ProposedTest = StartTest & { ladder: GapLadder; rung: GapRung; why: 
 /**
  * The few tests that place a client for the skills aimed at: of every part they ask (see `asksOfSkill`), the drills
  * whose pass marks an opening names, with the first drill of the ladder before them and, where no opening names one,
- * the aim and one between; ranges once, and only those that an opening names. At most three drills a ladder. What
- * needs kit that is not at hand, or what a limit rules out, is left out and says why. Ranges first, then in the
+ * the aim and one between; ranges once, and only those that an opening names. At most three drills a ladder, more only
+ * where openings name more. What needs kit that is not at hand, or what a limit rules out, is left out and says why. Ranges first, then in the
  * order of the library, easiest first. Empty when no aim is a rung of its skill. Which drills: common practice, no source.
  */
 export function proposeTests(aims: readonly Aim[], facts: ProposeFacts): ProposedTest[] {
