@@ -76,8 +76,8 @@ it('stands on the phone until a clip that is taken came, or it is taken back; ea
 });
 
 it('is asked once where the same is asked twice at once', async () => {
-  const both = await Promise.allSettled([ask(), ask()]);
-  expect(both.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
+  const all = await Promise.allSettled(Array.from({ length: 6 }, () => ask()));
+  expect(all.filter(({ status }) => status === 'fulfilled')).toHaveLength(1);
   expect(await onPhone()).toHaveLength(1);
 });
 
