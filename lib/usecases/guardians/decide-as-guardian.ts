@@ -8,7 +8,7 @@ import { CONSENT_VERSION, type ConsentKind } from '#lib/domain/consent.ts';
 import { GUARDIAN_VERSION } from '#lib/domain/intake/guardian-text.ts';
 import { AppError } from '#lib/errors.ts';
 import type { GuardianDecision } from '#lib/schemas/guardian.ts';
-import { withdrawConsent } from '../rights/withdraw-consent.ts';
+import { withdrawConsentIn } from '../rights/withdraw-consent.ts';
 
 /** The version that a guardian reads: both texts in one. */
 export const GUARDIAN_READS = `${GUARDIAN_VERSION}/${CONSENT_VERSION}`;
@@ -22,14 +22,14 @@ export async function decideAsGuardian(actor: Actor, decided: GuardianDecision, 
     throw new AppError('conflict', 'The text has changed since it was opened. Read it again.', {
       fields: { version: 'is not the text in force' },
     });
-  const before = await withTeamPg(actor.scope, async (tx) => {
+  await withTeamPg(actor.scope, async (tx) => {
     const guardian = await ownGuardian(tx, actor);
-    if (decided.decision === 'agree') await agree(tx, { actor, guardian, share: decided.share, now });
-    else if (guardian.declinedAt === null) await say(tx, { actor, guardian, now }, 'declined');
-    return guardian;
+    if (decided.decision === 'agree') return agree(tx, { actor, guardian, share: decided.share, now });
+    if (guardian.declinedAt !== null) return;
+    await say(tx, { actor, guardian, now }, 'declined');
+    // What was agreed to on the client's phone ends too: without a parent or guardian it does not hold.
+    await withdrawConsentIn(tx, { actor, clientId: guardian.clientId, now });
   });
-  // What was agreed to on the client's phone ends too: without a parent or guardian it does not hold.
-  if (decided.decision === 'decline' && before.declinedAt === null) await withdrawConsent(actor, now);
 }
 
 /** A yes by the page of consents: what they read there is the text in force. */
@@ -43,8 +43,8 @@ export async function withdrawAsGuardian(actor: Actor, now: Date): Promise<void>
     const guardian = await ownGuardian(tx, actor);
     if (guardian.agreedAt !== null && guardian.withdrawnAt === null)
       await say(tx, { actor, guardian, now }, 'withdrawn');
+    await withdrawConsentIn(tx, { actor, clientId: guardian.clientId, now });
   });
-  await withdrawConsent(actor, now);
 }
 
 async function ownGuardian(tx: TeamPg, actor: Actor): Promise<GuardianRow> {

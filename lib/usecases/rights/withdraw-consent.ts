@@ -17,14 +17,20 @@ export async function withdrawConsent(actor: Actor, now: Date): Promise<void> {
   const { clientId } = actor;
   if (!clientId)
     throw new AppError('forbidden', 'Only a client, or their parent or guardian, takes this back.');
-  await withTeamPg(actor.scope, async (tx) => {
-    if (!(await lockClient(tx, clientId))) throw new AppError('not-found', 'This client is not here.');
-    const by = actor.role === 'guardian' ? `${actor.name}, parent or guardian` : actor.name;
-    const taken = { clientId, by, at: now };
-    const ended = await withdraw(tx, actor, { ...taken, kind: 'health-data' });
-    await withdraw(tx, actor, { ...taken, kind: 'share-with-next-coach' });
-    if (ended) await closeFound(tx, clientId, now);
-  });
+  await withTeamPg(actor.scope, (tx) => withdrawConsentIn(tx, { actor, clientId, now }));
+}
+
+/** The same in the transaction of the act that it follows from. */
+export async function withdrawConsentIn(
+  tx: TeamPg,
+  { actor, clientId, now }: { actor: Actor; clientId: string; now: Date },
+): Promise<void> {
+  if (!(await lockClient(tx, clientId))) throw new AppError('not-found', 'This client is not here.');
+  const by = actor.role === 'guardian' ? `${actor.name}, parent or guardian` : actor.name;
+  const taken = { clientId, by, at: now };
+  const ended = await withdraw(tx, actor, { ...taken, kind: 'health-data' });
+  await withdraw(tx, actor, { ...taken, kind: 'share-with-next-coach' });
+  if (ended) await closeFound(tx, clientId, now);
 }
 
 /** Nothing that was found stands on a board any more; the events say why. */
