@@ -25,3 +25,13 @@ export function toldInWords(told: string): string {
 export function heldBy(told: ToldAtStart): 'none' | 'no-upside-down' {
   return isSign(told) ? 'none' : 'no-upside-down';
 }
+
+/** The hold of a yes as a limit: what it rules out, who says so, in words. */
+export function holdOf(told: ToldAtStart) {
+  return {
+    told,
+    rule: heldBy(told),
+    who: isSign(told) ? 'a danger sign told at the start' : 'the health questions at the start',
+    words: `Said yes at the start: ${toldInWords(told)}. Until a clinician’s word is recorded.`,
+  };
+}

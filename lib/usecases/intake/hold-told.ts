@@ -1,7 +1,7 @@
 import type { TeamPg } from '#lib/db/client.ts';
 import { fillSwaps } from '#lib/db/swaps.ts';
 import { insertToldHold } from '#lib/db/told-holds.ts';
-import { heldBy, isSign, type ToldAtStart, toldInWords } from '#lib/domain/intake/told-at-start.ts';
+import { holdOf, type ToldAtStart } from '#lib/domain/intake/told-at-start.ts';
 
 /** Holds what each yes holds, from a day of the client on. Phone, plan and checks go by it as by every limit. */
 export async function holdTold(
@@ -12,14 +12,6 @@ export async function holdTold(
   // Teams made before there were swaps get theirs with the first limit that needs them.
   await fillSwaps(tx);
   for (const one of told) {
-    await insertToldHold(tx, {
-      clientId,
-      told: one,
-      rule: heldBy(one),
-      from,
-      who: isSign(one) ? 'a danger sign told at the start' : 'the health questions at the start',
-      words: `Said yes at the start: ${toldInWords(one)}. Until a clinician’s word is recorded.`,
-      at,
-    });
+    await insertToldHold(tx, { ...holdOf(one), clientId, from, at });
   }
 }

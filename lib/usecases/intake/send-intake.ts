@@ -12,7 +12,7 @@ import { type IntakeDraft, mergeDrafts } from '#lib/domain/intake/draft.ts';
 import { readIntake } from '#lib/domain/intake/read-intake.ts';
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { AppError } from '#lib/errors.ts';
-import type { IntakeSent, KeptChange } from '#lib/schemas/intake.ts';
+import { type IntakeSent, type KeptAnswers, type KeptChange, keptAnswers } from '#lib/schemas/intake.ts';
 import { tellGuardians } from '../guardians/tell-guardians.ts';
 import { raiseUrgent } from '../raise-urgent.ts';
 import { assertConsent } from '../rights/assert-consent.ts';
@@ -36,7 +36,7 @@ export async function sendIntake(actor: Actor, sent: IntakeSent, now: Date): Pro
     await assertConsent(tx, clientId);
     const before = await findIntake(tx, clientId);
     if (before?.completedAt && before.sentKey === sent.key)
-      return { sentAt: before.completedAt.toISOString(), cautions: [] };
+      return answered(keptAnswers.parse(before.answers), { under18: client.under18, at: before.completedAt });
     if (await sentWhen(tx, before, { clientId, zone: client.zone, now })) throw alreadySent();
     const draft = mergeDrafts(keptDraft(before?.draft), notAhead(sent.draft, now));
     const today = localDateOf(now, client.zone);
@@ -48,10 +48,15 @@ export async function sendIntake(actor: Actor, sent: IntakeSent, now: Date): Pro
     await keepFacts(tx, { clientId, draft, answers, today, now });
     await insertAudit(tx, actor, { action: 'intake-sent', clientId, fields: [] });
     if (answers.dangerSigns.length > 0) await raiseUrgent(tx, clientId, now);
-    const told = toldOf(answers);
-    await tellGuardians(tx, { clientId, key: `intake:${sent.key}`, told, now });
-    return { sentAt: now.toISOString(), cautions: cautionsOf(told, !answers.adult) };
+    await tellGuardians(tx, { clientId, key: `intake:${sent.key}`, told: toldOf(answers), now });
+    return answered(answers, { under18: client.under18, at: now });
   });
+}
+
+/** The same however often it is asked for: an answer that got lost on the way says its cautions again. */
+function answered(answers: KeptAnswers, { under18, at }: { under18: boolean; at: Date }): IntakeAnswered {
+  const cautions = cautionsOf(toldOf(answers), under18 || answers.adult === false);
+  return { sentAt: at.toISOString(), cautions };
 }
 
 /** What differs from what was told before a long break, in the form of every change. */
@@ -119,7 +124,7 @@ async function keepFacts(
 }
 
 /** The answers as a check-in would tell them. */
-function toldOf({ pain, dangerSigns }: IntakeAnswers): Parameters<typeof cautionsOf>[0] {
+function toldOf({ pain = [], dangerSigns = [] }: KeptAnswers): Parameters<typeof cautionsOf>[0] {
   return {
     pain: pain.map(({ region, side, value }) => ({ region, side, value, kind: 'joint' as const })),
     dangerSigns: dangerSigns.map((sign) => ({ sign, region: null, side: null })),

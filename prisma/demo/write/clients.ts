@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { TeamPg } from '#lib/db/client.ts';
 import { CONSENT_KINDS, CONSENT_VERSION } from '#lib/domain/consent.ts';
-import { heldBy, toldInWords } from '#lib/domain/intake/told-at-start.ts';
+import { holdOf } from '#lib/domain/intake/told-at-start.ts';
 import { skillKey } from '#lib/library/copy-plan.ts';
 import { DEMO_SIGN_IN } from '#lib/library/demo-sign-in.ts';
 import type { DemoClient } from '../life.ts';
@@ -244,14 +244,11 @@ async function writeStarts(tx: TeamPg, clients: DemoClient[], place: Place): Pro
     },
     started.flatMap(({ each, start }) =>
       start.holds.map(({ told, from, until }) => ({
+        ...holdOf(told),
         client_id: each.history.client.id,
-        rule: heldBy(told),
         from_date: from,
         until_date: until,
         ended_at: until === null ? null : each.history.client.joinedAt,
-        who: 'the health questions at the start',
-        words: `Said yes at the start: ${toldInWords(told)}. Until a clinician’s word is recorded.`,
-        told,
       })),
     ),
   );

@@ -253,8 +253,11 @@ describe('a yes to a health question', () => {
 describe('a danger sign at the start', () => {
   it('holds the plan, is on the board at once, and a clinician’s word lifts it', async () => {
     await aPlan();
-    const { cautions } = await send(aDraft({ signs: { none: false, signs: ['chest-pain'] } }));
-    expect(cautions[0]?.text).toContain('medical help at once');
+    const draft = aDraft({ signs: { none: false, signs: ['chest-pain'] } });
+    const key = randomUUID();
+    const sent = await send(draft, key);
+    expect(sent.cautions[0]?.text).toContain('medical help at once');
+    expect(await send(draft, key, later(1))).toEqual(sent); // the first answer got lost on the way
     expect(await out()).toEqual([true, true, true]);
     const open = () =>
       ownerQuery(`select kind, tier from reason where client_id = $1 and closed_at is null`, [
