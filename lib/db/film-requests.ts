@@ -40,12 +40,22 @@ export async function listFilmRequests(tx: TeamPg, clientId: string): Promise<Fi
   return rows;
 }
 
+/** Clips that came for what is taken back stay, as ones that nobody asked for. */
+export async function freeClipsOf(tx: TeamPg, requestId: string): Promise<void> {
+  await tx.client.query(
+    `update clip k set request_id = null from film_request f where f.team_id = $1 and f.id = $2::uuid and f.done_at is null
+       and k.team_id = f.team_id and k.client_id = f.client_id and k.request_id = f.id`,
+    [tx.teamId, requestId],
+  );
+}
+
 /** Takes back what was asked for. Undefined: it is not there, was looked at, or was taken back already. */
 export async function takeBackRequest(
   tx: TeamPg,
   requestId: string,
   at: Date,
 ): Promise<{ clientId: string } | undefined> {
+  await freeClipsOf(tx, requestId);
   const { rows } = await tx.client.query<{ clientId: string }>(
     `update film_request set taken_back_at = $3 where team_id = $1 and id = $2::uuid and taken_back_at is null and done_at is null
      returning client_id as "clientId"`,

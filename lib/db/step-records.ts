@@ -1,6 +1,7 @@
 import type { FilmAsked } from '#lib/planning/steps/step-types.ts';
 import type { PlacementRow, StepRecords } from './acts.ts';
 import type { TeamPg } from './client.ts';
+import { freeClipsOf } from './film-requests.ts';
 import { idOf } from './id-of.ts';
 
 type By = { memberId: string; at: Date };
@@ -113,8 +114,10 @@ export async function takeBackStep(
       planVersions,
     );
   }
-  if (filmId)
+  if (filmId) {
+    await freeClipsOf(tx, filmId);
     await run('delete from film_request where team_id = $1 and id = $2 and done_at is null', filmId);
+  }
   if (limitId) await run('delete from limit_rule where team_id = $1 and id = $2', limitId);
   if (wordId) await run('delete from coach_word where team_id = $1 and id = $2', wordId);
   if (goalIds.length > 0)

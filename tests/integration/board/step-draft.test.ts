@@ -181,6 +181,11 @@ describe('a proposed step taken in one action', () => {
     const done = await take();
     const films = 'select rung_id, by_date::text, words from film_request where client_id = $1';
     expect(await rows(films)).toMatchObject([{ rung_id: rung(2).id, by_date: '2026-12-02' }]);
+    await ownerQuery(
+      `insert into clip (team_id, client_id, request_id, rung_id, side, filmed_on, storage_key, bytes, state)
+       select team_id, client_id, id, rung_id, side, by_date, id::text, 0, 'arriving' from film_request where client_id = $1`,
+      [clientId],
+    );
     await undoAct(leadOf(team), { actId: done.actId }, later);
     expect(await rows(films)).toEqual([]);
   });

@@ -1,4 +1,6 @@
 import { beforeEach, expect, it } from 'vitest';
+import { withTeamPg } from '#lib/db/client.ts';
+import { loadHistories } from '#lib/db/histories.ts';
 import { filmAskSchema } from '#lib/schemas/clip.ts';
 import { askFilm } from '#lib/usecases/film/ask-film.ts';
 import { takeBackFilm } from '#lib/usecases/film/take-back-film.ts';
@@ -80,6 +82,16 @@ it('is asked once where the same is asked twice at once', async () => {
   const all = await Promise.allSettled(Array.from({ length: 6 }, () => ask()));
   expect(all.filter(({ status }) => status === 'fulfilled')).toHaveLength(1);
   expect(await onPhone()).toHaveLength(1);
+});
+
+it('that is taken back leaves a clip on its way as one that nobody asked for', async () => {
+  const { actId } = await ask();
+  const clipId = await clip(actId, 'checking', NOW);
+  await takeBackFilm(lead, actId, NOW);
+  const histories = await withTeamPg(phone.team.scope, (tx) =>
+    loadHistories(tx, [phone.clientId], { from: null, asOf: TODAY }),
+  );
+  expect(histories.get(phone.clientId)?.films).toMatchObject([{ id: clipId, words: '' }]);
 });
 
 it('waits for approval where an assistant asks, and is gone again when the decision is undone', async () => {
