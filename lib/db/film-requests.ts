@@ -27,7 +27,8 @@ const REQUEST = `select f.id, m.name as by, f.rung_id as "rungId", r.name as run
   join rung r on r.team_id = f.team_id and r.id = f.rung_id
   join ladder l on l.team_id = r.team_id and l.id = r.ladder_id
   join drill d on d.team_id = r.team_id and d.id = r.drill_id
-  left join lateral (select id, state, refused_why from clip k where k.team_id = f.team_id and k.client_id = f.client_id and k.request_id = f.id
+  left join lateral (select id, state, refused_why from clip k where k.team_id = f.team_id and k.client_id = f.client_id
+      and k.request_id = f.id
     order by k.created_at desc, k.id limit 1) k on true
   where f.team_id = $1 and f.client_id = $2::uuid and f.taken_back_at is null and f.done_at is null`;
 

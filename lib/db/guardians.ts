@@ -1,19 +1,8 @@
+import type { Guardian } from '#lib/domain/intake/guardian-text.ts';
 import type { TeamPg } from './client.ts';
 import { idOf } from './id-of.ts';
 
-export type GuardianRow = {
-  id: string;
-  clientId: string;
-  userId: string | null;
-  name: string;
-  email: string | null;
-  agreedAt: Date | null;
-  declinedAt: Date | null;
-  withdrawnAt: Date | null;
-  /** When the newest link was made, and whether it was opened. */
-  linkAt: Date | null;
-  openedAt: Date | null;
-};
+export type GuardianRow = Guardian & { clientId: string; userId: string | null };
 
 const SELECT = `select g.id, g.client_id as "clientId", g.user_id as "userId", g.name, g.email, g.agreed_at as "agreedAt",
     g.declined_at as "declinedAt", g.withdrawn_at as "withdrawnAt", l.created_at as "linkAt", l.used_at as "openedAt"

@@ -13,7 +13,8 @@ export const FILMS = `select ${iso('c.asked_at')} as "askedAt", coalesce(m.name,
   coalesce(c.faults, '{}') as faults from (
     select f.team_id, f.client_id, f.id, f.created_at as asked_at, f.by_id, f.rung_id, f.side, f.angle, f.by_date, f.words,
       k.received_at, k.looked_at, k.verdict, k.faults
-    from film_request f left join clip k on k.team_id = f.team_id and k.request_id = f.id and k.state in ('checking', 'ready', 'gone')
+    from film_request f left join clip k on k.team_id = f.team_id and k.client_id = f.client_id and k.request_id = f.id
+      and k.state in ('checking', 'ready', 'gone')
     where f.taken_back_at is null or k.id is not null
     union all
     select k.team_id, k.client_id, k.id, k.received_at, null, k.rung_id, k.side, coalesce(k.angle, ''), null, '',

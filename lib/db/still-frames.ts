@@ -10,12 +10,15 @@ export type SizedStill = {
   film: { clipId: string; filmedOn: string; atSeconds: number } | null;
 };
 
+/** `film` of a still s, with the tables. */
+const OF_FILM = `case when k.id is not null then
+    jsonb_build_object('clipId', k.id, 'filmedOn', k.filmed_on, 'atSeconds', coalesce(s.at_seconds, 0)) end as film
+  from question_still s left join clip k on k.team_id = s.team_id and k.id = s.clip_id`;
+
 /** A still of a question or of a film with its size in pixels. */
 export async function findSizedStill(tx: TeamPg, stillId: string): Promise<SizedStill | undefined> {
   const { rows } = await tx.client.query<SizedStill>(
-    `select s.client_id as "clientId", s.storage_key as "storageKey", s.width, s.height, case when k.id is not null then
-       jsonb_build_object('clipId', k.id, 'filmedOn', k.filmed_on, 'atSeconds', coalesce(s.at_seconds, 0)) end as film
-     from question_still s left join clip k on k.team_id = s.team_id and k.id = s.clip_id
+    `select s.client_id as "clientId", s.storage_key as "storageKey", s.width, s.height, ${OF_FILM}
      where s.team_id = $1 and s.id = $2::uuid`,
     [tx.teamId, stillId],
   );
@@ -65,9 +68,7 @@ export type ListedStill = Pick<SizedStill, 'film'> & { id: string; at: Date };
 /** Stills of a client, the newest first, wherever they came from. */
 export async function listStills(tx: TeamPg, clientId: string, limit: number): Promise<ListedStill[]> {
   const { rows } = await tx.client.query<ListedStill>(
-    `select s.id, s.created_at as at, case when k.id is not null then
-       jsonb_build_object('clipId', k.id, 'filmedOn', k.filmed_on, 'atSeconds', coalesce(s.at_seconds, 0)) end as film
-     from question_still s left join clip k on k.team_id = s.team_id and k.id = s.clip_id
+    `select s.id, s.created_at as at, ${OF_FILM}
      where s.team_id = $1 and s.client_id = $2::uuid order by s.created_at desc, s.id limit $3`,
     [tx.teamId, clientId, limit],
   );

@@ -1,9 +1,8 @@
+import type { StartNews, ToldHold, ToldWord } from '#lib/domain/intake/told-at-start.ts';
 import type { LimitRule } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
 
-export type ToldHold = { told: string; rule: LimitRule; from: string; until: string | null };
-
-/** What a yes at the start holds, until a clinician's word; the same yes twice holds once. */
+/** What a yes at the start holds, until a clinician's word; the same yes twice holds once, but one to come holds nothing yet. */
 export async function insertToldHold(
   tx: TeamPg,
   hold: {
@@ -20,7 +19,7 @@ export async function insertToldHold(
     `insert into limit_rule (team_id, client_id, rule, from_date, who, words, told, created_at)
      select $1, $2, $3, $4::date, $5, $6, $7, $8
      where not exists (select from limit_rule l where l.team_id = $1 and l.client_id = $2 and l.told = $7
-       and l.ended_at is null and (l.until_date is null or l.until_date >= $4::date))`,
+       and l.ended_at is null and l.from_date <= $4::date and (l.until_date is null or l.until_date >= $4::date))`,
     [tx.teamId, hold.clientId, hold.rule, hold.from, hold.who, hold.words, hold.told, hold.at],
   );
 }
@@ -40,7 +39,7 @@ export async function endToldHolds(
 /** Holds that stand on a date or begin after it, the oldest first. */
 export async function listToldHolds(tx: TeamPg, clientId: string, date: string): Promise<ToldHold[]> {
   const { rows } = await tx.client.query<ToldHold>(
-    `select told, rule, from_date as "from", until_date as until from limit_rule
+    `select told, from_date as "from" from limit_rule
      where team_id = $1 and client_id = $2 and told is not null and ended_at is null
        and (until_date is null or until_date >= $3::date)
      order by from_date, told`,
@@ -49,21 +48,10 @@ export async function listToldHolds(tx: TeamPg, clientId: string, date: string):
   return rows;
 }
 
-export type ToldWord = {
-  told: string;
-  date: string;
-  clinician: string;
-  words: string;
-  lifts: boolean;
-  reviewOn: string | null;
-  by: string | null;
-  at: Date;
-};
-
 /** Clinicians' words about what was told at the start, the newest first. */
 export async function listToldWords(tx: TeamPg, clientId: string): Promise<ToldWord[]> {
   const { rows } = await tx.client.query<ToldWord>(
-    `select w.told, w.date, w.clinician, w.words, w.lifts, w.review_on as "reviewOn", m.name as by, w.created_at as at
+    `select w.told, w.date, w.clinician, w.words, w.lifts, w.review_on as "reviewOn", m.name as by
      from clinician_word w left join member m on m.team_id = w.team_id and m.id = w.by_id
      where w.team_id = $1 and w.client_id = $2 and w.told is not null
      order by w.date desc, w.created_at desc, w.id`,
@@ -71,14 +59,6 @@ export async function listToldWords(tx: TeamPg, clientId: string): Promise<ToldW
   );
   return rows;
 }
-
-export type StartNews = {
-  clientId: string;
-  name: string;
-  told: string[];
-  guardian: boolean;
-  sentAt: Date | null;
-};
 
 /**
  * A coach's own clients of whom something of the start waits: a hold in force for a clinician's word, parents or

@@ -31,6 +31,15 @@ export function guardianText(names: { client: string; coach: string; team: strin
 
 type Decided = { name: string; agreedAt: Date | null; declinedAt: Date | null; withdrawnAt: Date | null };
 
+/** A parent or guardian as they were named. */
+export type Guardian = Decided & {
+  id: string;
+  email: string | null;
+  /** When the newest link was made, and when it was opened. */
+  linkAt: Date | null;
+  openedAt: Date | null;
+};
+
 /** How one guardian stands to it; `asked`: nothing was decided yet. */
 export function guardianState(guardian: Decided): 'agreed' | 'declined' | 'withdrawn' | 'asked' {
   if (guardian.withdrawnAt) return 'withdrawn';

@@ -35,3 +35,26 @@ export function holdOf(told: ToldAtStart) {
     words: `Said yes at the start: ${toldInWords(told)}. Until a clinician’s word is recorded.`,
   };
 }
+
+/** A hold that stands or is to come; `told` as it is kept. */
+export type ToldHold = { told: string; from: string };
+
+/** A clinician's word about a yes of the start; `by`: the member who recorded it. */
+export type ToldWord = {
+  told: string;
+  date: string;
+  clinician: string;
+  words: string;
+  lifts: boolean;
+  reviewOn: string | null;
+  by: string | null;
+};
+
+/** What of a client's start waits: holds, the yes of a parent or guardian, answers that nobody has looked at. */
+export type StartNews = {
+  clientId: string;
+  name: string;
+  told: string[];
+  guardian: boolean;
+  sentAt: Date | null;
+};

@@ -1,12 +1,10 @@
-import { isSign, type ToldAtStart, toldInWords } from '#lib/domain/intake/told-at-start.ts';
+import { isSign, type StartNews, type ToldAtStart, toldInWords } from '#lib/domain/intake/told-at-start.ts';
 import { asSentence } from '#lib/domain/labels.ts';
-
-type News = { clientId: string; name: string; told: string[]; guardian: boolean; sentAt: Date | null };
 
 const SHOWN = 4;
 
 /** Lines at the head of a coach's board about own clients whose start waits for something: at most a few, then a count. */
-export function startLines(news: readonly News[]): { words: string; href: string | null }[] {
+export function startLines(news: readonly StartNews[]): { words: string; href: string | null }[] {
   const lines = news.flatMap(({ clientId, name, told, guardian, sentAt }) => {
     const words = [
       heldInWords(told as ToldAtStart[]),

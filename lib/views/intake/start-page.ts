@@ -1,5 +1,12 @@
-import { guardianState } from '#lib/domain/intake/guardian-text.ts';
-import { isSign, TOLD_AT_START, type ToldAtStart, toldInWords } from '#lib/domain/intake/told-at-start.ts';
+import { type Guardian, guardianState } from '#lib/domain/intake/guardian-text.ts';
+import {
+  isSign,
+  TOLD_AT_START,
+  type ToldAtStart,
+  type ToldHold,
+  type ToldWord,
+  toldInWords,
+} from '#lib/domain/intake/told-at-start.ts';
 import { asSentence } from '#lib/domain/labels.ts';
 import { momentAsSaid } from '../phone-dates.ts';
 import { datedDay } from '../say-date.ts';
@@ -8,29 +15,8 @@ export type HoldLine = { told: ToldAtStart; what: string; since: string; isAhead
 export type WordLine = { key: string; what: string; said: string; words: string };
 export type GuardianLine = { id: string; name: string; state: string; agreed: boolean; email: string | null };
 
-type Hold = { told: string; from: string };
-type Word = {
-  told: string;
-  date: string;
-  clinician: string;
-  words: string;
-  lifts: boolean;
-  reviewOn: string | null;
-  by: string | null;
-};
-type Guardian = {
-  id: string;
-  name: string;
-  email: string | null;
-  agreedAt: Date | null;
-  declinedAt: Date | null;
-  withdrawnAt: Date | null;
-  linkAt: Date | null;
-  openedAt: Date | null;
-};
-
 /** What waits for a clinician's word: danger signs first, then the health questions, in the order they are asked. */
-export function holdLines(holds: readonly Hold[], today: string): HoldLine[] {
+export function holdLines(holds: readonly ToldHold[], today: string): HoldLine[] {
   return TOLD_AT_START.flatMap((told) => {
     const hold = holds.find((one) => one.told === told);
     if (!hold) return [];
@@ -50,7 +36,7 @@ export function holdLines(holds: readonly Hold[], today: string): HoldLine[] {
 }
 
 /** Clinicians' words on record, the newest first. */
-export function wordLines(words: readonly Word[], today: string): WordLine[] {
+export function wordLines(words: readonly ToldWord[], today: string): WordLine[] {
   return words.map(({ told, date, clinician, lifts, reviewOn, by, words: text }, index) => ({
     key: `${date} ${told} ${index}`,
     what: asSentence(toldInWords(told)),

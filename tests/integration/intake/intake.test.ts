@@ -6,6 +6,7 @@ import { planSchema } from '#lib/schemas/plan.ts';
 import { toldWordSchema } from '#lib/schemas/told-word.ts';
 import { endLimit } from '#lib/usecases/end-limit.ts';
 import { changeIntake } from '#lib/usecases/intake/change-intake.ts';
+import { holdTold } from '#lib/usecases/intake/hold-told.ts';
 import { loadIntake } from '#lib/usecases/intake/load-intake.ts';
 import { loadStartPage } from '#lib/usecases/intake/load-start-page.ts';
 import { recordToldWord } from '#lib/usecases/intake/record-told-word.ts';
@@ -202,6 +203,20 @@ describe('a yes to a health question', () => {
     });
     // It is about the eyes, not about what hurts: no check takes it as a word about a place.
     expect((await history())?.clinicianWords).toEqual([]);
+  });
+
+  it('told again while a word lets it begin until a day to look again, it holds anew', async () => {
+    await aPlan();
+    await send(aDraft({ health: { said: { ...ALL_NO, eyes: 'yes' } } }));
+    await recordToldWord(coach(), { clientId: phone.clientId, word: word({ reviewOn: '2026-12-10' }) }, NOW);
+    expect(await out()).toEqual([false, false, false]);
+    const told = { clientId: phone.clientId, told: ['eyes' as const], from: '2026-11-25', at: NOW };
+    await withTeamPg(phone.team.scope, (tx) => holdTold(tx, told));
+    await withTeamPg(phone.team.scope, (tx) => holdTold(tx, told));
+    expect(await out()).toEqual([true, false, true]);
+    expect((await page()).holds).toMatchObject([{ told: 'eyes', isAhead: false }]);
+    await recordToldWord(coach(), { clientId: phone.clientId, word: word() }, NOW);
+    expect((await page()).holds).toEqual([]);
   });
 
   it('two of them hold until both have their word; with a day to look again it is held again after it', async () => {
