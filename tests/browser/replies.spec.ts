@@ -186,12 +186,12 @@ test('words first, to two ticked clients: named before, told, taken back with wh
   await page.keyboard.press('Enter');
   await expect(page.getByText('Sent to 2 clients, each as words of their own.')).toBeVisible();
 
+  const read = phone.waitForResponse('**/api/words/read'); // the first page that shows them says so
   await phone.goto('/today');
   await expect(phone.getByText(`“${OTHER}, the hall stays shut on Friday.”`)).toBeVisible();
-  const read = phone.waitForResponse('**/api/words/read');
+  await read;
   await phone.goto('/answers');
   await expect(phone.getByText(`“${OTHER}, the hall stays shut on Friday.”`)).toBeVisible();
-  await read;
 
   await page.getByRole('button', { name: 'Undo' }).focus();
   await page.keyboard.press('Enter');
