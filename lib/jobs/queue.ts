@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { setTimeout as pause } from 'node:timers/promises';
 import { AppError } from '#lib/errors.ts';
 import { type OpenQueue, openQueue, type QueuePlace, queuePlace } from './backend.ts';
 import type { JobDefinition, QueueName } from './define-job.ts';
@@ -8,10 +9,12 @@ import { deliverOutboxJob } from './deliver-outbox.ts';
 
 /** How long a producer waits for the queue before it says that it cannot be reached. */
 const PATIENCE_MS = 2_000;
+/** Check-ins that come in within this time are handed on by one job: an evening's phones do not cost the queue a job each. */
+const BEAT_MS = 100;
 
 type Queues = { place: QueuePlace; open: Map<QueueName, OpenQueue> };
 // On globalThis: pages and route handlers are separate module graphs in one process.
-const store = globalThis as typeof globalThis & { plumblineQueues?: Queues };
+const store = globalThis as typeof globalThis & { plumblineQueues?: Queues; plumblineKick?: Promise<void> };
 
 /** Producers of this process use this place from now on, instead of the environment's. */
 export async function placeQueuesAt(place: QueuePlace): Promise<void> {
@@ -42,7 +45,14 @@ export async function enqueue<Payload>(job: JobDefinition<Payload>, payload: Pay
 }
 
 /** Says that something waits in the outbox. Never throws: when the queue is down the tick finds it. */
-export async function kickOutbox(): Promise<void> {
+export function kickOutbox(): Promise<void> {
+  store.plumblineKick ??= kickAtTheBeat();
+  return store.plumblineKick;
+}
+
+async function kickAtTheBeat(): Promise<void> {
+  await pause(BEAT_MS);
+  delete store.plumblineKick; // what is written from here on may come too late for this job
   await enqueue(deliverOutboxJob, {}).catch(() => undefined);
 }
 

@@ -94,6 +94,15 @@ describe.each(places)('the queue on $kind', (place) => {
     expect(delayed + waiting).toBe(1);
   });
 
+  it('hands on what comes in together by one job, and what comes in later by another', async () => {
+    const jobs = async () => (await queue('day').getJobCounts('waiting')).waiting ?? 0;
+    const before = await jobs();
+    await Promise.all([kickOutbox(), kickOutbox(), kickOutbox()]);
+    expect(await jobs()).toBe(before + 1);
+    await kickOutbox();
+    expect(await jobs()).toBe(before + 2);
+  });
+
   async function settled(): Promise<void> {
     for (let tries = 0; tries < 100; tries += 1) {
       const { waiting, active } = await queue('night').getJobCounts('waiting', 'active');
