@@ -122,57 +122,51 @@ export async function isDeletedOwn(tx: TeamPg, clientId: string, id: string): Pr
   return rowCount === 1;
 }
 
+const INSERT_CHECK_IN = `with head as (
+    insert into check_in (team_id, id, client_id, corrects_id, body_hash, date, zone, started_at, sent_at, received_at,
+      kind, session, plan_version, effort, minutes, ground, sleep_hours, nothing_hurts, words)
+    values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18, $19)
+  ), sets as (
+    insert into check_in_set (team_id, check_in_id, client_id, rung_id, side, idx, planned, value, tried, how, clean,
+      faults, support, added_kg)
+    select $1, $2, $3, "rungId", side, "index", planned, value, tried, how, clean, faults, support, "addedKg"
+    from jsonb_to_recordset($20::jsonb) as told("rungId" uuid, side text, "index" int, planned float8, value float8,
+      tried int, how text, clean boolean, faults text[], support text, "addedKg" float8)
+  ), pain as (
+    insert into pain_score (team_id, check_in_id, client_id, region, side, moment, value, kind, usual)
+    select $1, $2, $3, region, side, moment, value, kind, usual
+    from jsonb_to_recordset($21::jsonb) as told(region text, side text, moment text, value int, kind text, usual boolean)
+  )
+  insert into danger_sign_told (team_id, check_in_id, client_id, sign, gone_within_minute, region, side)
+  select $1, $2, $3, sign, "goneWithinMinute", region, side
+  from jsonb_to_recordset($22::jsonb) as told(sign text, "goneWithinMinute" boolean, region text, side text)`;
+
 /** Writes the check-in with everything inside it. */
 export async function insertCheckIn(tx: TeamPg, row: NewCheckIn, parts: Parts): Promise<void> {
-  await tx.client.query(
-    `insert into check_in (team_id, id, client_id, corrects_id, body_hash, date, zone, started_at, sent_at, received_at,
-       kind, session, plan_version, effort, minutes, ground, sleep_hours, nothing_hurts, words)
-     values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18, $19)`,
-    [
-      tx.teamId,
-      row.id,
-      row.clientId,
-      row.correctsId,
-      row.bodyHash,
-      row.date,
-      row.zone,
-      row.startedAt,
-      row.sentAt,
-      row.receivedAt,
-      row.kind,
-      row.session,
-      row.planVersion,
-      row.effort,
-      row.minutes,
-      row.ground,
-      row.sleepHours,
-      row.nothingHurts,
-      row.words,
-    ],
-  );
-  const of = [tx.teamId, row.id, row.clientId];
-  await tx.client.query(
-    `insert into check_in_set (team_id, check_in_id, client_id, rung_id, side, idx, planned, value, tried, how, clean,
-       faults, support, added_kg)
-     select $1, $2, $3, "rungId", side, "index", planned, value, tried, how, clean, faults, support, "addedKg"
-     from jsonb_to_recordset($4::jsonb) as told("rungId" uuid, side text, "index" int, planned float8, value float8,
-       tried int, how text, clean boolean, faults text[], support text, "addedKg" float8)`,
-    [...of, JSON.stringify(parts.sets)],
-  );
-  if (parts.pain.length > 0)
-    await tx.client.query(
-      `insert into pain_score (team_id, check_in_id, client_id, region, side, moment, value, kind, usual)
-       select $1, $2, $3, region, side, moment, value, kind, usual
-       from jsonb_to_recordset($4::jsonb) as told(region text, side text, moment text, value int, kind text, usual boolean)`,
-      [...of, JSON.stringify(parts.pain)],
-    );
-  if (parts.dangerSigns.length > 0)
-    await tx.client.query(
-      `insert into danger_sign_told (team_id, check_in_id, client_id, sign, gone_within_minute, region, side)
-       select $1, $2, $3, sign, "goneWithinMinute", region, side
-       from jsonb_to_recordset($4::jsonb) as told(sign text, "goneWithinMinute" boolean, region text, side text)`,
-      [...of, JSON.stringify(parts.dangerSigns)],
-    );
+  await tx.client.query(INSERT_CHECK_IN, [
+    tx.teamId,
+    row.id,
+    row.clientId,
+    row.correctsId,
+    row.bodyHash,
+    row.date,
+    row.zone,
+    row.startedAt,
+    row.sentAt,
+    row.receivedAt,
+    row.kind,
+    row.session,
+    row.planVersion,
+    row.effort,
+    row.minutes,
+    row.ground,
+    row.sleepHours,
+    row.nothingHurts,
+    row.words,
+    JSON.stringify(parts.sets),
+    JSON.stringify(parts.pain),
+    JSON.stringify(parts.dangerSigns),
+  ]);
 }
 
 export async function insertQuestion(

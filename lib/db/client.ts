@@ -66,8 +66,9 @@ export async function withTeamPg<T>(
   const client = await clients().pool.connect();
   let broken: Error | undefined;
   try {
-    await client.query(`begin isolation level ${isolation}`);
-    await client.query("select set_config('app.team_id', $1, true)", [scope.teamId]);
+    // One way there and back for both.
+    const team = client.escapeLiteral(scope.teamId);
+    await client.query(`begin isolation level ${isolation}; select set_config('app.team_id', ${team}, true)`);
     const result = await work({ teamId: scope.teamId, client });
     await client.query('commit');
     return result;

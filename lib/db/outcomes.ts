@@ -140,17 +140,13 @@ export async function forgetOutcomes(
   clientId: string,
   span: { from: string; to: string },
 ): Promise<void> {
-  const values = [tx.teamId, clientId, span.from, span.to];
   const reads = (from: string) =>
     `${from} + o.window_days >= $3::date and ${from} - ${READ_BEFORE_DAYS} <= $4::date`;
   await tx.client.query(
-    `delete from step_outcome o using step_taken s
-     where o.team_id = $1 and s.team_id = $1 and s.id = o.step_id and s.client_id = $2 and ${reads('s.taken_on')}`,
-    values,
-  );
-  await tx.client.query(
-    `delete from reason_outcome o using reason r
+    `with steps as (delete from step_outcome o using step_taken s
+       where o.team_id = $1 and s.team_id = $1 and s.id = o.step_id and s.client_id = $2 and ${reads('s.taken_on')})
+     delete from reason_outcome o using reason r
      where o.team_id = $1 and r.team_id = $1 and r.id = o.reason_id and r.client_id = $2 and ${reads('r.known_from')}`,
-    values,
+    [tx.teamId, clientId, span.from, span.to],
   );
 }

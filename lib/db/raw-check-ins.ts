@@ -1,7 +1,7 @@
-import { withVerdict } from '#lib/domain/clip-verdict.ts';
+import { type SeenOnFilm, withVerdict } from '#lib/domain/clip-verdict.ts';
 import type { HistoryCheckIn, HistoryPain, HistorySet } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
-import { setKey, verdictsOfCheckIns } from './set-verdicts.ts';
+import { setKey } from './set-verdicts.ts';
 
 type HeadRow = Omit<HistoryCheckIn, 'sentAt' | 'sets' | 'pain' | 'dangerSigns'> & {
   clientId: string;
@@ -13,7 +13,7 @@ const HEAD = `client_id as "clientId", id, date, zone, sent_at as "sentAt", kind
 
 /**
  * The effective check-ins (the latest correction of each, nothing deleted) from the tables they were written to.
- * `dates: null` reads all of them. One query for each kind of row, whatever the number of clients.
+ * `dates: null` reads all of them. Two queries, whatever the number of clients.
  */
 export async function listEffectiveCheckIns(
   tx: TeamPg,
@@ -89,23 +89,12 @@ async function partsAdded(
   tx: TeamPg,
   heads: readonly HeadRow[],
 ): Promise<{ clientId: string; checkIn: HistoryCheckIn }[]> {
-  const ids = heads.map((head) => head.id);
-  const sets = await partsOf<HistorySet>(tx, ids, {
-    table: 'check_in_set',
-    columns: `rung_id as "rungId", side, idx as index, planned, value, tried, how, clean, coalesce(faults, '{}') as faults, support,
-      added_kg as "addedKg"`,
-  });
-  const pain = await partsOf<HistoryPain>(tx, ids, {
-    table: 'pain_score',
-    columns: 'region, side, moment, value, kind, usual',
-  });
-  const signs = await partsOf<HistoryCheckIn['dangerSigns'][number]>(tx, ids, {
-    table: 'danger_sign_told',
-    columns: 'sign, gone_within_minute as "goneWithinMinute", region, side',
-  });
-  const seen = await verdictsOfCheckIns(tx, ids);
+  const { sets, pain, signs, seen } = await partsOf(
+    tx,
+    heads.map((head) => head.id),
+  );
   const onFilm = (id: string, set: HistorySet) => {
-    const verdict = seen.get(id)?.get(setKey(set));
+    const verdict = seen.get(id)?.find((one) => setKey(one) === setKey(set));
     return verdict ? withVerdict(set, verdict) : set;
   };
   return heads.map(({ clientId, sentAt, ...head }) => ({
@@ -143,21 +132,56 @@ function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-async function partsOf<Part>(
-  tx: TeamPg,
-  checkInIds: string[],
-  from: { table: string; columns: string },
-): Promise<Map<string, Part[]>> {
-  const { rows } = await tx.client.query<{ checkInId: string; part: Part }>(
-    `select told.check_in_id as "checkInId", (select to_json(part) from (select ${from.columns}) part) as part
-     from ${from.table} told where told.team_id = $1 and told.check_in_id = any($2::uuid[])`,
-    [tx.teamId, checkInIds],
-  );
-  const byCheckIn = new Map<string, Part[]>();
-  for (const { checkInId, part } of rows) {
-    const parts = byCheckIn.get(checkInId);
-    if (parts) parts.push(part);
-    else byCheckIn.set(checkInId, [part]);
+type Parts = {
+  sets: HistorySet;
+  pain: HistoryPain;
+  signs: HistoryCheckIn['dangerSigns'][number];
+  seen: SeenOnFilm & Pick<HistorySet, 'rungId' | 'side' | 'index'>;
+};
+
+const PARTS: Record<keyof Parts, { from: string; columns: string }> = {
+  sets: {
+    from: 'check_in_set told where $THEIRS',
+    columns: `rung_id as "rungId", side, idx as index, planned, value, tried, how, clean, coalesce(faults, '{}') as faults, support,
+      added_kg as "addedKg"`,
+  },
+  pain: { from: 'pain_score told where $THEIRS', columns: 'region, side, moment, value, kind, usual' },
+  signs: {
+    from: 'danger_sign_told told where $THEIRS',
+    columns: 'sign, gone_within_minute as "goneWithinMinute", region, side',
+  },
+  // The newest verdict on each set.
+  seen: {
+    from: `(select distinct on (check_in_id, rung_id, side, idx) * from set_verdict told where $THEIRS and undone_at is null
+      order by check_in_id, rung_id, side, idx, at desc, id desc) told`,
+    columns: `rung_id as "rungId", side, idx as index, verdict, coalesce(faults, '{}') as faults`,
+  },
+};
+
+const PARTS_OF = Object.entries(PARTS)
+  .map(
+    ([kind, { from, columns }]) =>
+      `select '${kind}' as kind, told.check_in_id as "checkInId", (select to_json(part) from (select ${columns}) part) as part
+       from ${from.replace('$THEIRS', 'told.team_id = $1 and told.check_in_id = any($2::uuid[])')}`,
+  )
+  .join(' union all ');
+
+/** What check-ins have inside them, by check-in, and what was seen of their sets on film: one query for all. */
+async function partsOf(tx: TeamPg, checkInIds: string[]) {
+  const parts: { [Kind in keyof Parts]: Map<string, Parts[Kind][]> } = {
+    sets: new Map(),
+    pain: new Map(),
+    signs: new Map(),
+    seen: new Map(),
+  };
+  const { rows } = await tx.client.query<{ kind: keyof Parts; checkInId: string; part: never }>(PARTS_OF, [
+    tx.teamId,
+    checkInIds,
+  ]);
+  for (const { kind, checkInId, part } of rows) {
+    const there = parts[kind].get(checkInId);
+    if (there) there.push(part);
+    else parts[kind].set(checkInId, [part]);
   }
-  return byCheckIn;
+  return parts;
 }

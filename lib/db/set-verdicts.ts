@@ -1,4 +1,3 @@
-import type { SeenOnFilm } from '#lib/domain/clip-verdict.ts';
 import type { ClipVerdict, Fault, Side } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
 
@@ -23,26 +22,6 @@ export function setKey({
   index: number | null;
 }): string {
   return `${rungId} ${side} ${index ?? ''}`;
-}
-
-/** What counts of the sets of check-ins, whichever clip showed it: by check-in, then by `setKey`. */
-export async function verdictsOfCheckIns(
-  tx: TeamPg,
-  checkInIds: readonly string[],
-): Promise<Map<string, Map<string, SeenOnFilm>>> {
-  const { rows } = await tx.client.query<VerdictPlace & SeenOnFilm & { checkInId: string }>(
-    `select distinct on (check_in_id, rung_id, side, idx) check_in_id as "checkInId", rung_id as "rungId", side,
-       idx as index, verdict, coalesce(faults, '{}') as faults
-     from set_verdict where team_id = $1 and check_in_id = any($2::uuid[]) and undone_at is null
-     order by check_in_id, rung_id, side, idx, at desc, id desc`,
-    [tx.teamId, checkInIds],
-  );
-  const byCheckIn = new Map<string, Map<string, SeenOnFilm>>();
-  for (const { checkInId, verdict, faults, ...set } of rows) {
-    const there = byCheckIn.get(checkInId) ?? new Map<string, SeenOnFilm>();
-    byCheckIn.set(checkInId, there.set(setKey(set), { verdict, faults }));
-  }
-  return byCheckIn;
 }
 
 /** Verdicts of one clip that were not undone, the newest of each set, in the order in which they were given. */
