@@ -91,7 +91,7 @@ export async function aFullClient(name: string): Promise<Phone> {
   await run(
     `with f as (select id from film_request where team_id = $1 and client_id = $2),
        c as (insert into clip (team_id, client_id, request_id, rung_id, side, filmed_on, storage_key, bytes, state, received_at, looked_at, looked_by_id, verdict, faults)
-         select $1, $2, f.id, '${rung}', 'both', '2026-11-21', 'clips/' || f.id, 1000, 'gone', '2026-11-21T10:00:00Z', '2026-11-22T10:00:00Z', $3, 'not-clean', '{hips-drop}' from f returning id)
+         select $1, $2, f.id, '${rung}', 'both', '2026-11-21', 'clips/' || f.id, 1000, 'ready', '2026-11-21T10:00:00Z', '2026-11-22T10:00:00Z', $3, 'not-clean', '{hips-drop}' from f returning id)
      insert into still_frame (team_id, client_id, clip_id, joints, vertical, scale, mass_model) select $1, $2, c.id, '{}', '{}', '{}', 'winter' from c`,
   );
   const [clip] = await ownerQuery<{ id: string }>('select id from clip where client_id = $1', [
@@ -99,6 +99,7 @@ export async function aFullClient(name: string): Promise<Phone> {
   ]);
   const taken = { clipId: clip?.id ?? '', atSeconds: 2.4, bytes: await aPhoto() };
   await takeStill(leadOf(phone.team), taken, new Date('2026-11-22T11:00:00Z'));
+  await run(`update clip set state = 'gone' where team_id = $1 and client_id = $2`);
   await run(
     `insert into set_verdict (team_id, client_id, clip_id, by_id, check_in_id, rung_id, side, idx, verdict, faults, at)
      select $1, $2, c.id, $3, s.check_in_id, s.rung_id, s.side, s.idx, 'not-clean', '{hips-drop}', '2026-11-22T10:00:00Z'
