@@ -19,7 +19,8 @@ function clients(): Clients {
   if (!store.plumblineDb) {
     const connectionString = env().APP_DATABASE_URL;
     pg.types.setTypeParser(pg.types.builtins.DATE, (value) => value);
-    const pool = new pg.Pool({ connectionString, max: 10, connectionTimeoutMillis: 5_000 });
+    // Statements that one act sends without waiting for each other go out together; they are done in their order.
+    const pool = new pg.Pool({ connectionString, max: 10, connectionTimeoutMillis: 5_000, pipeline: true });
     pool.on('error', () => undefined); // a lost idle connection is replaced on next use
     // One in use fails the query that uses it; its own event, unheard, would end the process.
     pool.on('connect', (client) => client.on('error', () => undefined));
@@ -66,10 +67,13 @@ export async function withTeamPg<T>(
   const client = await clients().pool.connect();
   let broken: Error | undefined;
   try {
-    // One way there and back for both.
     const team = client.escapeLiteral(scope.teamId);
-    await client.query(`begin isolation level ${isolation}; select set_config('app.team_id', ${team}, true)`);
+    const begun = client.query(
+      `begin isolation level ${isolation}; select set_config('app.team_id', ${team}, true)`,
+    );
+    begun.catch(() => undefined); // waited for below: the first statements of `work` go out with it
     const result = await work({ teamId: scope.teamId, client });
+    await begun;
     await client.query('commit');
     return result;
   } catch (error) {

@@ -14,15 +14,13 @@ export async function rebuildRollups(tx: TeamPg, clientId: string, dates: string
   if (from === undefined || to === undefined) return;
   const rollups = (await computeRollups(tx, [clientId], wanted)).get(clientId) ?? [];
   const kept = new Set(rollups.map(({ date }) => date));
-  await deleteRollups(
-    tx,
-    wanted.filter((date) => !kept.has(date)).map((date) => ({ clientId, date })),
-  );
-  await writeRollups(
-    tx,
-    rollups.map((rollup) => ({ clientId, ...rollup })),
-  );
-  await forgetOutcomes(tx, clientId, { from, to });
+  const gone = wanted.filter((date) => !kept.has(date)).map((date) => ({ clientId, date }));
+  const kepts = rollups.map((rollup) => ({ clientId, ...rollup }));
+  await Promise.all([
+    deleteRollups(tx, gone),
+    writeRollups(tx, kepts),
+    forgetOutcomes(tx, clientId, { from, to }),
+  ]);
 }
 
 /** What the rollups of clients have to be by their effective check-ins, oldest first; `dates: null`: all days. */
