@@ -1,5 +1,5 @@
 import { cache } from 'react';
-import { findActor, touchSession } from '#lib/db/accounts.ts';
+import { findActorInSession } from '#lib/db/accounts.ts';
 import { type TeamScope, teamScope } from '#lib/db/client.ts';
 import type { Role } from '#lib/domain/vocabulary.ts';
 import { auth } from './auth.ts';
@@ -23,9 +23,9 @@ export async function actorOf(headers: Headers): Promise<Actor | null> {
   if (!headers.has('cookie')) return null;
   const found = await auth().api.getSession({ headers });
   if (!found) return null;
-  const [person, used] = await Promise.all([findActor(found.user.id), touchSession(found.session.id)]);
-  if (!person || !used || isSessionOver(person.role, used)) return null;
-  const { teamId, ...rest } = person;
+  const person = await findActorInSession(found.user.id, found.session.id);
+  if (!person || isSessionOver(person.role, person)) return null;
+  const { teamId, idle: _idle, age: _age, ...rest } = person;
   return { ...rest, scope: teamScope(teamId), userId: found.user.id };
 }
 

@@ -10,28 +10,34 @@ export type FoundActor = {
   name: string;
 };
 
+const ACTOR = `team_id as "teamId", team_name as "teamName", role, member_id as "memberId", client_id as "clientId", name`;
+
 /** Who a user is, across teams: through the one definer function that may look. */
 export async function findActor(userId: string): Promise<FoundActor | undefined> {
-  const { rows } = await pool().query<FoundActor>(
-    `select team_id as "teamId", team_name as "teamName", role, member_id as "memberId", client_id as "clientId", name
-     from actor_of($1)`,
-    [userId],
-  );
+  const { rows } = await pool().query<FoundActor>(`select ${ACTOR} from actor_of($1)`, [userId]);
   return rows[0];
 }
 
-/** Minutes since a session was last used and since it began; marks it used (at most every five minutes). */
-export async function touchSession(sessionId: string): Promise<{ idle: number; age: number } | undefined> {
-  const { rows } = await pool().query<{ idle: number; age: number }>(
-    `with before as (select id, updated_at, created_at from session where id = $1),
-          touched as (
-            update session s set updated_at = now() from before
-            where s.id = before.id and before.updated_at < now() - interval '5 minutes'
-          )
-     select extract(epoch from now() - updated_at)::float8 / 60 as idle,
-            extract(epoch from now() - created_at)::float8 / 60 as age from before`,
-    [sessionId],
-  );
+/**
+ * The same for somebody in a session, with the minutes since it was last used and since it began; marks it used (at most
+ * every five minutes). Every request asks this.
+ */
+export async function findActorInSession(
+  userId: string,
+  sessionId: string,
+): Promise<(FoundActor & { idle: number; age: number }) | undefined> {
+  const { rows } = await pool().query<FoundActor & { idle: number; age: number }>({
+    name: 'actor-in-session',
+    text: `with before as (select id, updated_at, created_at from session where id = $2),
+        touched as (
+          update session s set updated_at = now() from before
+          where s.id = before.id and before.updated_at < now() - interval '5 minutes'
+        )
+      select ${ACTOR}, extract(epoch from now() - updated_at)::float8 / 60 as idle,
+        extract(epoch from now() - created_at)::float8 / 60 as age
+      from before, actor_of($1)`,
+    values: [userId, sessionId],
+  });
   return rows[0];
 }
 

@@ -2,6 +2,7 @@ import { PrismaPg } from '@prisma/adapter-pg';
 import pg from 'pg';
 import { env } from '#lib/config/env.ts';
 import { type Prisma, PrismaClient } from './generated/client.ts';
+import { withNamedStatements } from './named-statements.ts';
 
 declare const teamScopeBrand: unique symbol;
 /** Which team an act belongs to. Minted only by lib/auth/scope.ts, the worker's ledger and tests. */
@@ -55,24 +56,28 @@ export async function withTeam<T>(scope: TeamScope, work: (tx: TeamTx) => Promis
   );
 }
 
-/**
- * The same on a plain connection, for bulk reads and writes with `unnest`. With `repeatable read` every query sees the
- * team as it was at the first one.
- */
+type PgOptions = {
+  /** With `repeatable read` every query sees the team as it was at the first one. */
+  isolation?: 'read committed' | 'repeatable read';
+  /** The server reads and plans each text once for a connection, whatever its values. For fixed texts only. */
+  named?: boolean;
+};
+
+/** The same on a plain connection, for bulk reads and writes with `unnest`. */
 export async function withTeamPg<T>(
   scope: TeamScope,
   work: (tx: TeamPg) => Promise<T>,
-  isolation: 'read committed' | 'repeatable read' = 'read committed',
+  { isolation = 'read committed', named = false }: PgOptions = {},
 ): Promise<T> {
   const client = await clients().pool.connect();
   let broken: Error | undefined;
   try {
-    const team = client.escapeLiteral(scope.teamId);
-    const begun = client.query(
-      `begin isolation level ${isolation}; select set_config('app.team_id', ${team}, true)`,
-    );
+    const settings = [`set_config('app.team_id', ${client.escapeLiteral(scope.teamId)}, true)`];
+    if (named) settings.push(`set_config('plan_cache_mode', 'force_generic_plan', true)`);
+    const begun = client.query(`begin isolation level ${isolation}; select ${settings.join()}`);
     begun.catch(() => undefined); // waited for below: the first statements of `work` go out with it
-    const result = await work({ teamId: scope.teamId, client });
+    const tx = { teamId: scope.teamId, client };
+    const result = await work(named ? withNamedStatements(tx) : tx);
     await begun;
     await client.query('commit');
     return result;

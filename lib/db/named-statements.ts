@@ -3,10 +3,7 @@ import type { TeamPg } from './client.ts';
 
 const names = new Map<string, string>();
 
-/**
- * The same transaction, its statements under a name of their own: the server reads and plans each once for a connection,
- * not once for each batch. For fixed texts only: each stays with the connection until it ends.
- */
+/** The same transaction, its statements under a name of their own. Each stays with the connection until it ends. */
 export function withNamedStatements(tx: TeamPg): TeamPg {
   const { client } = tx;
   const query = (text: string, values?: unknown[]) =>

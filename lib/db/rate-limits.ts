@@ -11,15 +11,16 @@ export async function countRequest(
   rule: { max: number; windowSeconds: number },
   at?: Date,
 ): Promise<Allowance> {
-  const { rows } = await pool().query<{ count: number; left_ms: string }>(
-    `insert into rate_limit as r (key, count, last_request)
+  const { rows } = await pool().query<{ count: number; left_ms: string }>({
+    name: 'count-request',
+    text: `insert into rate_limit as r (key, count, last_request)
      values ($1, 1, coalesce($3::bigint, (extract(epoch from clock_timestamp()) * 1000)::bigint))
      on conflict (key) do update set
        count = case when r.last_request + $2 <= excluded.last_request then 1 else r.count + 1 end,
        last_request = case when r.last_request + $2 <= excluded.last_request then excluded.last_request else r.last_request end
      returning count, last_request + $2 - coalesce($3::bigint, (extract(epoch from clock_timestamp()) * 1000)::bigint) as left_ms`,
-    [key, rule.windowSeconds * 1000, at?.getTime() ?? null],
-  );
+    values: [key, rule.windowSeconds * 1000, at?.getTime() ?? null],
+  });
   const count = rows[0]?.count ?? 1;
   const left = Number(rows[0]?.left_ms ?? 0);
   return { allowed: count <= rule.max, retryAfterSeconds: Math.max(1, Math.ceil(left / 1000)) };

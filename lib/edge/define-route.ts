@@ -6,6 +6,7 @@ import { env } from '#lib/config/env.ts';
 import { AppError } from '#lib/errors.ts';
 import { assertOwnOrigin } from './check-origin.ts';
 import { errorResponse } from './error-response.ts';
+import { jsonAnswer } from './json-answer.ts';
 import { parseWith } from './parse-with.ts';
 import { limitRequest, type RequestLimit } from './rate-limit.ts';
 import { readBody } from './read-body.ts';
@@ -93,7 +94,7 @@ export function toResponse(result: unknown): Response {
       ? result
       : result === undefined
         ? new Response(null, { status: 204 })
-        : Response.json(result);
+        : jsonAnswer(result);
   if (!response.headers.has('cache-control')) response.headers.set('cache-control', 'no-store');
   return response;
 }

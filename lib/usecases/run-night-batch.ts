@@ -12,7 +12,6 @@ import {
   listDueClients,
   lockClients,
 } from '#lib/db/ledger.ts';
-import { withNamedStatements } from '#lib/db/named-statements.ts';
 import { insertOutcomes, type NewOutcome } from '#lib/db/outcomes.ts';
 import { listReasons } from '#lib/db/reasons.ts';
 import { listSettings } from '#lib/db/settings.ts';
@@ -93,8 +92,7 @@ async function runTogether(
 ): Promise<NightBatchResult> {
   const started = performance.now();
   const finishedBy = () => new Date(now.getTime() + Math.round(performance.now() - started));
-  return withTeamPg(scope, async (given) => {
-    const tx = withNamedStatements(given);
+  const night = async (tx: TeamPg) => {
     await lockClients(tx, input.clientIds);
     const due = await listDueClients(tx, input.clientIds, input.localDate);
     if (due.length === 0) return { done: 0, failed: 0 };
@@ -113,7 +111,8 @@ async function runTogether(
       rulesVersion: RULES_VERSION,
     });
     return { done: rest.done, failed: failures.length };
-  });
+  };
+  return withTeamPg(scope, night, { named: true });
 }
 
 async function judge(

@@ -15,7 +15,6 @@ import {
 import { type TeamPg, withTeamPg } from '#lib/db/client.ts';
 import { holdsConsent } from '#lib/db/consents.ts';
 import { listHistoryRungs } from '#lib/db/history-rungs.ts';
-import { withNamedStatements } from '#lib/db/named-statements.ts';
 import { rebuildRollups } from '#lib/db/rollups.ts';
 import { carryVerdicts } from '#lib/db/set-verdicts.ts';
 import { canonicalJson } from '#lib/domain/canonical-json.ts';
@@ -39,8 +38,7 @@ export async function submitCheckIn(actor: Actor, body: CheckInBody, now: Date):
   const { clientId } = actor;
   if (!clientId) throw new AppError('forbidden', 'Only a client sends check-ins.');
   const bodyHash = createHash('sha256').update(canonicalJson(body)).digest('hex');
-  return withTeamPg(actor.scope, async (given) => {
-    const tx = withNamedStatements(given); // the same twenty statements for every phone of an evening
+  const submit = async (tx: TeamPg) => {
     const [client, earlier, ...found] = await lookBefore(tx, clientId, body);
     if (!client) throw new AppError('not-found', 'This client is not here.');
     if (earlier) {
@@ -62,7 +60,8 @@ export async function submitCheckIn(actor: Actor, body: CheckInBody, now: Date):
     assertFirstOfSession(body, same);
     await keep(tx, { clientId, body, bodyHash, now, under18: client.under18, corrected });
     return answer(body, now, client.under18);
-  });
+  };
+  return withTeamPg(actor.scope, submit, { named: true }); // the same statements for every phone of an evening
 }
 
 /**

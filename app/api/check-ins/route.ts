@@ -1,4 +1,5 @@
 import { defineRoute } from '#lib/edge/define-route.ts';
+import { jsonAnswer } from '#lib/edge/json-answer.ts';
 import { LIMITS } from '#lib/edge/rate-limit.ts';
 import { kickOutbox } from '#lib/jobs/queue.ts';
 import { checkInSchema } from '#lib/schemas/check-in.ts';
@@ -10,6 +11,6 @@ export const POST = defineRoute(
   async ({ actor, body, now }) => {
     const answer = await countedSubmit(actor, body, now);
     void kickOutbox(); // nobody waits for the queue: the check-in is kept, and the tick finds what is left
-    return Response.json(answer, { status: 201 });
+    return jsonAnswer(answer, 201);
   },
 );

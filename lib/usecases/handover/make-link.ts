@@ -66,7 +66,7 @@ export async function makeLink(
       });
       return { linkId, url: `${env().PLUMBLINE_ORIGIN}/handover/${token}`, code, expiresAt };
     },
-    'repeatable read',
+    { isolation: 'repeatable read' },
   );
 }
 

@@ -54,7 +54,7 @@ export async function makePack(
         zip: spooled.read(),
       };
     },
-    'repeatable read',
+    { isolation: 'repeatable read' },
   );
 }
 

@@ -36,7 +36,7 @@ export async function openLink(asked: OpenLink, now: Date): Promise<OpenedPage> 
       const { report } = await packedPeriod(content, options);
       return { ...about, html: reportHtml(reportOf(report), options.paper) };
     },
-    'repeatable read',
+    { isolation: 'repeatable read' },
   );
 }
 
@@ -54,7 +54,7 @@ export async function openLinkPack(asked: OpenLink, now: Date): Promise<OpenedPa
       const date = localDateOf(now, content.history.client.zone);
       return { fileName: `handover-${clientId.slice(0, 8)}-${date}.zip`, bytes, zip: read() };
     },
-    'repeatable read',
+    { isolation: 'repeatable read' },
   );
 }
 

@@ -53,6 +53,6 @@ export async function previewPack(
         sets: history.checkIns.reduce((sum, one) => sum + one.sets.length, 0),
       };
     },
-    'repeatable read',
+    { isolation: 'repeatable read' },
   );
 }

@@ -25,6 +25,6 @@ export async function takeOwnRecord(actor: Actor, now: Date): Promise<{ fileName
         zip: spooled.read(),
       };
     },
-    'repeatable read',
+    { isolation: 'repeatable read' },
   );
 }
