@@ -61,24 +61,40 @@ export async function openHistories(
   clientIds: string[],
   options: HistoryOptions,
 ): Promise<Map<string, () => ClientHistory>> {
-  const clients = await listClients(tx, clientIds);
   const { from } = options;
   const fromOf = (id: string) => (typeof from === 'function' ? from(id) : from);
-  const checkIns =
-    from === null ? await listRawCheckIns(tx, clientIds) : await listRolledUpCheckIns(tx, clientIds, fromOf);
-  const plans = await listHistoryPlans(tx, clientIds, options.trim ? fromOf : () => null);
-  const placements = await byClient<HistoryPlacement>(tx, clientIds, PLACEMENTS);
-  const absences = await byClient<HistoryAbsence>(tx, clientIds, ABSENCES);
-  const questions = await byClient<HistoryQuestion>(tx, clientIds, QUESTIONS);
-  const limits = await byClient<HistoryLimit>(tx, clientIds, LIMITS);
-  const steps = await byClient<HistoryStep>(tx, clientIds, STEPS);
-  const seen = await listSeen(tx, clientIds, options.trim ? (options.asOf ?? null) : null);
-  const words = await byClient<ClientHistory['clinicianWords'][number]>(tx, clientIds, CLINICIAN_WORDS);
-
-  const goals = await byClient<HistoryGoal>(tx, clientIds, GOALS);
-  const films = await byClient<HistoryFilm>(tx, clientIds, FILMS);
-  const startTests = await byClient<HistoryStartTests>(tx, clientIds, START_TESTS);
-  const answering = await findAnsweringHours(tx);
+  // Sent together: the server is never idle while these are read here.
+  const [
+    clients,
+    checkIns,
+    plans,
+    placements,
+    absences,
+    questions,
+    limits,
+    steps,
+    seen,
+    words,
+    goals,
+    films,
+    startTests,
+    answering,
+  ] = await Promise.all([
+    listClients(tx, clientIds),
+    from === null ? listRawCheckIns(tx, clientIds) : listRolledUpCheckIns(tx, clientIds, fromOf),
+    listHistoryPlans(tx, clientIds, options.trim ? fromOf : () => null),
+    byClient<HistoryPlacement>(tx, clientIds, PLACEMENTS),
+    byClient<HistoryAbsence>(tx, clientIds, ABSENCES),
+    byClient<HistoryQuestion>(tx, clientIds, QUESTIONS),
+    byClient<HistoryLimit>(tx, clientIds, LIMITS),
+    byClient<HistoryStep>(tx, clientIds, STEPS),
+    listSeen(tx, clientIds, options.trim ? (options.asOf ?? null) : null),
+    byClient<ClientHistory['clinicianWords'][number]>(tx, clientIds, CLINICIAN_WORDS),
+    byClient<HistoryGoal>(tx, clientIds, GOALS),
+    byClient<HistoryFilm>(tx, clientIds, FILMS),
+    byClient<HistoryStartTests>(tx, clientIds, START_TESTS),
+    findAnsweringHours(tx),
+  ]);
 
   const rungIdsOf = (id: string) => [
     ...(checkIns.get(id)?.rungIds ?? []),

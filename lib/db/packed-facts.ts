@@ -1,4 +1,5 @@
 import type { HistoryCheckIn, HistoryPain, HistorySet } from '#lib/domain/history.ts';
+import { SIDES } from '#lib/domain/vocabulary.ts';
 import { inOrder } from './raw-check-ins.ts';
 
 // The facts of a day as `day_rollup.facts` keeps them: JSON without names of fields, sets that are alike written once.
@@ -54,14 +55,22 @@ export function unpackDays(days: string, rungIds: Map<string, string>): HistoryC
   return parsed.flatMap(([date, facts]) => unpackDay(date, facts, rungIds));
 }
 
-/** As packed a group of sets begins with its rung and side; before there was packing each set named its rung. */
-const PACKED_RUNG = /\["([0-9a-f-]{36})","(?:left|right|both)",/g;
 const NAMED_RUNG = /"rungId": ?"([0-9a-f-]{36})"/g;
+const ID_LENGTH = 36;
+const SIDE_BEGINS = '","';
 
-/** The ids of all rungs in a list of days as JSON, without reading the rest; perhaps one more that stands in words. */
+/**
+ * The ids of all rungs in a list of days as JSON, without reading the rest; perhaps one more that stands in words. As
+ * packed a group of sets begins with its rung and side; before there was packing each set named its rung.
+ */
 export function rungIdsIn(days: string): Set<string> {
   const ids = new Set<string>();
-  for (const each of [PACKED_RUNG, NAMED_RUNG]) for (const [, id] of days.matchAll(each)) if (id) ids.add(id);
+  for (let at = days.indexOf('["'); at !== -1; at = days.indexOf('["', at + 2)) {
+    const end = at + 2 + ID_LENGTH;
+    if (days.startsWith(SIDE_BEGINS, end) && SIDES.some((side) => days.startsWith(side, end + 3)))
+      ids.add(days.slice(at + 2, end));
+  }
+  if (days.includes('"rungId"')) for (const [, id] of days.matchAll(NAMED_RUNG)) if (id) ids.add(id);
   return ids;
 }
 

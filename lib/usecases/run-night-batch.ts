@@ -122,10 +122,9 @@ async function judge(
   usualTimes?: UsualTimes,
 ) {
   const ids = due.map((client) => client.clientId);
-  const settings = await listSettings(tx, ids);
+  const [settings, stored] = await Promise.all([listSettings(tx, ids), listReasons(tx, ids)]);
   const { limits } = settings.team;
   const usual = await usualTimes?.(tx, localDate, limits);
-  const stored = await listReasons(tx, ids);
   const ended = await dueOutcomes(tx, ids, localDate, (id) => settings.of(id).limits);
   // As far back as the checks look, and further where a window ended: it compares with days before it began.
   const daysOf = (id: string) => (ended.has(id) ? HISTORY_DAYS : mostDaysSeen(limits));
