@@ -54,7 +54,7 @@ try {
     DATABASE_URL: url,
   });
 } finally {
-  server?.stop();
+  server?.remove();
   rmSync(folder, { recursive: true, force: true });
 }
 say('All checks passed.');

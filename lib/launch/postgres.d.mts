@@ -8,6 +8,8 @@ export function serverPlace(
   who: { uid?: number; gid?: number };
   bin: (name: string) => string;
   folder: string;
+  /** Every folder that is its own. */
+  all: string[];
   data: string;
   complete: string;
   options: SpawnSyncOptionsWithStringEncoding;
@@ -18,4 +20,4 @@ export function startPostgres(options: {
   port?: number;
   settings?: string[];
   native?: string;
-}): Promise<{ url: (database: string) => string; stop: () => void; reused: boolean }>;
+}): Promise<{ url: (database: string) => string; stop: () => void; remove: () => void; reused: boolean }>;

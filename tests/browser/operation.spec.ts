@@ -23,7 +23,7 @@ let server: Awaited<ReturnType<typeof startPostgres>> | undefined;
 
 test.afterAll(() => {
   for (const child of running) child.kill('SIGTERM'); // passed on to what each of them started
-  server?.stop();
+  server?.remove();
   rmSync(folder, { recursive: true, force: true });
 });
 

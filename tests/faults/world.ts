@@ -53,7 +53,7 @@ export async function openWorld(options: { redisServer: string | undefined }): P
   const close = async () => {
     redis?.kill();
     await disconnect();
-    server.stop();
+    server.remove();
     rmSync(folder, { recursive: true, force: true });
     rmSync(programs.folder, { recursive: true, force: true });
   };

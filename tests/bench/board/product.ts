@@ -53,7 +53,7 @@ export async function startProduct(): Promise<Product> {
   const stop = async () => {
     await db.end();
     await end(web);
-    server.stop();
+    server.remove();
     rmSync(folder, { recursive: true, force: true });
   };
   try {

@@ -48,7 +48,7 @@ export async function openPlace(): Promise<Place> {
   // Several benches share a place: it goes when the process ends.
   process.once('exit', () => {
     redis?.stop();
-    server.stop();
+    server.remove();
     rmSync(folder, { recursive: true, force: true });
   });
   return {

@@ -69,7 +69,7 @@ async function ownDatabase(): Promise<Place> {
     db,
     stop: async () => {
       await db.end();
-      server.stop();
+      server.remove();
       rmSync(folder, { recursive: true, force: true });
     },
   };

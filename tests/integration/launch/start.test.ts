@@ -1,10 +1,10 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer, type Server } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { freePort, startPostgres } from '#lib/launch/postgres.mjs';
+import { freePort, serverPlace, startPostgres } from '#lib/launch/postgres.mjs';
 
 function start(environment: Record<string, string>): Promise<{ code: number | null; told: string }> {
   const child = spawn(process.execPath, ['lib/launch/start.mjs'], {
@@ -89,6 +89,9 @@ describe('the embedded server', () => {
     rmSync(join(folder, 'complete')); // as after a kill in the middle of initdb
     const again = await startPostgres({ folder, password: 'p' });
     expect(again.reused).toBe(false);
-    again.stop();
+    const { all, data } = serverPlace(folder);
+    expect(existsSync(data)).toBe(true);
+    again.remove();
+    expect(all.filter((each) => existsSync(each))).toEqual([]);
   });
 });
