@@ -92,7 +92,10 @@ async function plansOf(work: () => Promise<unknown>): Promise<{ sql: string; pla
   ) {
     const [sql, values] = typeof asked === 'string' ? [asked, given] : [asked.text, asked.values];
     if (/^\s*(select|with|insert|update|delete)/i.test(sql)) {
-      const { rows } = (await send.call(this, `explain ${sql}`, values)) as { rows: PlanLine[] };
+      // Named ones are planned once, whatever their values.
+      const explained =
+        typeof asked === 'string' ? [`explain ${sql}`, values] : [`explain (generic_plan) ${sql}`];
+      const { rows } = (await send.apply(this, explained as [string])) as { rows: PlanLine[] };
       plans.push({ sql, plan: inOne(rows) });
     }
     return send.call(this, sql, values);
@@ -114,7 +117,7 @@ describe('no large table is read from end to end', () => {
     );
     expect(plans.length).toBeGreaterThan(15);
     expect(sequential(plans)).toEqual([]);
-    expect(plans.find(({ sql }) => sql.includes('join day_rollup'))?.plan).toContain('day_rollup_pkey');
+    expect(plans.find(({ sql }) => sql.includes('from day_rollup r'))?.plan).toContain('day_rollup_pkey');
   });
 
   it('by a submit and the checks after it', async () => {
