@@ -7,6 +7,10 @@ import { FIRST_SPREAD } from './still-errors.ts';
 export type Angle = { at: Point; a: Point; b: Point };
 /** Degrees in the picture, and the standard deviation that placing brings. */
 export type Drawn = { degrees: number; error: number };
+/** Two hands on the ground seen from the front: the one that carries and the one that helps. Pixels. */
+export type Hands = { carrying: Point; helping: Point };
+/** Part of the weight, 0 to 1 between the hands, and the standard deviation that placing brings. */
+export type Helped = { part: number; error: number };
 
 /** Of a picture some 800 pixels high, as on a still: own choice. */
 const HEIGHT_OF_SPREAD = 800;
@@ -47,6 +51,22 @@ export function leanOfLine({ top, bottom }: Plumb, spread: number): Drawn | unde
     degrees: Math.atan2(across, down) * toDegrees,
     error: ((spread * Math.SQRT2) / length) * toDegrees,
   };
+}
+
+/**
+ * Part of the weight on the helping hand while the centre of mass stands over `centreX`: its way from the carrying hand over
+ * the distance of the two (statics of two supports at rest). Under 0 or over 1 it is beside both. Each point is placed
+ * within `spread` along the ground. Undefined where both hands stand in one place.
+ */
+export function helpedPart(
+  { carrying, helping }: Hands,
+  centreX: number,
+  spread: number,
+): Helped | undefined {
+  const apart = helping.x - carrying.x;
+  if (apart === 0) return undefined;
+  const part = (centreX - carrying.x) / apart;
+  return { part, error: Math.hypot(1, 1 - part, part) * (spread / Math.abs(apart)) };
 }
 
 function degreesOf({ at, a, b }: Angle): number | undefined {

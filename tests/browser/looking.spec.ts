@@ -167,6 +167,12 @@ test('draws a plumb line and an angle, by keys and by pointer', async () => {
   await page.mouse.move(box.x + box.width / 2, box.y + 120, { steps: 4 });
   await page.mouse.up();
   await expect(angle).not.toHaveText(/^90°/);
+  await page.getByRole('button', { name: 'Two hands' }).press('Enter');
+  const help = page.getByText(/^Two hands: /).locator('output');
+  await expect(help).toHaveText(/^50 % ± \d+ % of the weight on the hand that helps$/);
+  await page.getByRole('button', { name: 'hand that helps' }).focus();
+  for (let press = 0; press < 5; press += 1) await page.keyboard.press('Shift+ArrowRight');
+  await expect(help).toHaveText(/^[34]\d % ± /);
 });
 
 test('puts another film beside it, turned over and aligned, and steps both together', async () => {

@@ -1,4 +1,12 @@
-import { type Angle, type Drawn, drawnAngle, leanOfLine, placingSpread } from '#lib/balance/drawn-lines.ts';
+import {
+  type Angle,
+  type Drawn,
+  drawnAngle,
+  type Hands,
+  helpedPart,
+  leanOfLine,
+  placingSpread,
+} from '#lib/balance/drawn-lines.ts';
 import type { Point } from '#lib/balance/landmarks.ts';
 import type { Plumb } from '#lib/balance/set-up.ts';
 import { toErrorPlace } from '#lib/balance/still-errors.ts';
@@ -11,6 +19,8 @@ export const HANDLES = [
   'angle middle',
   'angle one',
   'angle other',
+  'carrying hand',
+  'helping hand',
 ] as const;
 export type Handle = (typeof HANDLES)[number];
 export const HANDLE_LABELS: Record<Handle, string> = {
@@ -20,11 +30,13 @@ export const HANDLE_LABELS: Record<Handle, string> = {
   'angle middle': 'point of the angle',
   'angle one': 'first end',
   'angle other': 'second end',
+  'carrying hand': 'hand that carries',
+  'helping hand': 'hand that helps',
 };
 export type Size = { width: number; height: number };
 /** Pixels of the film; null: not drawn. */
-export type Drawing = { line: Plumb | null; angle: Angle | null };
-export const NOTHING_DRAWN: Drawing = { line: null, angle: null };
+export type Drawing = { line: Plumb | null; angle: Angle | null; hands: Hands | null };
+export const NOTHING_DRAWN: Drawing = { line: null, angle: null, hands: null };
 
 /** A line that hangs straight in the middle of the picture. */
 export function firstLine({ width, height }: Size): Plumb {
@@ -39,23 +51,31 @@ export function firstAngle({ width, height }: Size): Angle {
   return { at, a: { x: at.x, y: at.y - arm }, b: { x: at.x + arm, y: at.y } };
 }
 
-export function handlesOf({ line, angle }: Drawing): Handle[] {
-  return HANDLES.filter((handle) => (handle.startsWith('line') ? line !== null : angle !== null));
+/** Two hands on the ground, left and right of the middle, to be moved. */
+export function firstHands({ width, height }: Size): Hands {
+  const y = Math.round(height * 0.9);
+  return { carrying: { x: Math.round(width * 0.4), y }, helping: { x: Math.round(width * 0.6), y } };
+}
+
+export function handlesOf(drawing: Drawing): Handle[] {
+  return HANDLES.filter((handle) => handleAt(drawing, handle) !== undefined);
 }
 
 /** Where a handle stands; the line as a whole has its handle in its middle. */
-export function handleAt({ line, angle }: Drawing, handle: Handle): Point | undefined {
+export function handleAt({ line, angle, hands }: Drawing, handle: Handle): Point | undefined {
   if (handle === 'line')
     return line ? { x: (line.top.x + line.bottom.x) / 2, y: (line.top.y + line.bottom.y) / 2 } : undefined;
   if (handle === 'line top') return line?.top;
   if (handle === 'line bottom') return line?.bottom;
+  if (handle === 'carrying hand') return hands?.carrying;
+  if (handle === 'helping hand') return hands?.helping;
   if (handle === 'angle middle') return angle?.at;
   return handle === 'angle one' ? angle?.a : angle?.b;
 }
 
 /** The same with one handle somewhere else, inside of the picture. */
 export function handleMoved(drawing: Drawing, handle: Handle, to: Point, size: Size): Drawing {
-  const { line, angle } = drawing;
+  const { line, angle, hands } = drawing;
   const point = { x: within(to.x, size.width), y: within(to.y, size.height) };
   if (handle === 'line') {
     const from = handleAt(drawing, 'line');
@@ -67,6 +87,10 @@ export function handleMoved(drawing: Drawing, handle: Handle, to: Point, size: S
   if (handle === 'line top' || handle === 'line bottom') {
     if (!line) return drawing;
     return { ...drawing, line: { ...line, [handle === 'line top' ? 'top' : 'bottom']: point } };
+  }
+  if (handle === 'carrying hand' || handle === 'helping hand') {
+    if (!hands) return drawing;
+    return { ...drawing, hands: { ...hands, [handle === 'carrying hand' ? 'carrying' : 'helping']: point } };
   }
   if (!angle) return drawing;
   const which = handle === 'angle middle' ? 'at' : handle === 'angle one' ? 'a' : 'b';
@@ -94,6 +118,20 @@ export function lineInWords(line: Plumb, { height }: Size): string {
   if (!lean) return 'has no length';
   const side = lean.degrees > 0 ? 'right' : 'left';
   return `leans ${inDegrees({ ...lean, degrees: Math.abs(lean.degrees) })} to the ${side} in the picture`;
+}
+
+const PERCENT = 100;
+
+/** "14 % ± 3 % of the weight on the hand that helps", by the plumb line drawn through the middle of the body. */
+export function helpInWords({ line, hands }: Drawing, { height }: Size): string {
+  if (!hands || !line) return 'draw the plumb line too, through the middle of the body down to the ground';
+  const helped = helpedPart(hands, line.bottom.x, placingSpread(height));
+  if (!helped) return 'no part: both hands stand in one place';
+  const [part, error] = [helped.part * PERCENT, Math.max(helped.error * PERCENT, 1)];
+  if (part < 0) return 'none on the hand that helps: the plumb line runs outside of the hand that carries';
+  if (part > PERCENT)
+    return 'none on the hand that carries: the plumb line runs outside of the hand that helps';
+  return `${toErrorPlace(part, error)} % ± ${toErrorPlace(error, error)} % of the weight on the hand that helps`;
 }
 
 function inDegrees(drawn: Drawn | undefined): string | undefined {

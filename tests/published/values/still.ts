@@ -5,6 +5,7 @@ import {
   shoulderMomentOf,
   spreadOfCentre,
 } from '#lib/balance/centre-of-mass.ts';
+import { helpedPart } from '#lib/balance/drawn-lines.ts';
 import { type Body, LANDMARKS, type Landmark, type Point } from '#lib/balance/landmarks.ts';
 import { addUp, type MassModel, segmentsOf } from '#lib/balance/segment-tables.ts';
 import { fromSource, type Line, type OutsideValue } from '../outside-value.ts';
@@ -19,6 +20,12 @@ const STANDING =
 const CHAINED = 'rigid segments of the printed lengths from the wrist up, weighed with the printed masses';
 const LEVEL =
   'distances of the segments beside the shoulder, trunk level and rigid, weighed with the printed masses';
+
+/** Of a body that stands straight on its hands: degrees until its centre is that part of its stature to the side. */
+function leanAcross(half: number): number {
+  const { y } = centreOfMass(inverted(0, 0, 0), 'winter');
+  return angleAt({ x: 0, y: 0 }, { x: 0, y }, { x: half, y }) ?? 0;
+}
 
 const weightsLine = (model: MassModel, id: string, value: readonly number[]): Line => ({
   what: `${id} weight of each landmark in the centre of mass, ${model}`,
@@ -363,6 +370,20 @@ export const STILLS: OutsideValue[] = [
         const { y } = centreOfMass(inverted(0, 0, 0), 'winter');
         return angleAt({ x: 0, y: 0 }, { x: 0, y }, { x: 0.108, y });
       },
+    },
+    {
+      what: 'C33 part of the weight on fingers 350 mm from the hand, centre 50 mm from it',
+      how: 'two supports at rest: way of the centre from the hand over their distance',
+      value: 0.1429,
+      within: 0.0001,
+      got: () => helpedPart({ carrying: { x: 0, y: 0 }, helping: { x: 0.35, y: 0 } }, 0.05, 0)?.part ?? 0,
+    },
+    {
+      what: 'C34 lean sideways to the edge of one hand (half of its breadth 0.0252 H) and to one of two (0.118 H), degrees',
+      how: 'arc tangent of the half base over the height of the centre, Winter',
+      value: [2.67, 12.35],
+      within: 0.05,
+      got: () => [0.0252, 0.118].map(leanAcross),
     },
     {
       what: 'C22 arms lean for legs that lag 5, 10, 15, 20, 30 degrees, centre over the wrist',

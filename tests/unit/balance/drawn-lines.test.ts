@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawnAngle, leanOfLine, placingSpread } from '#lib/balance/drawn-lines.ts';
+import { drawnAngle, helpedPart, leanOfLine, placingSpread } from '#lib/balance/drawn-lines.ts';
 
 const point = fc.record({ x: fc.integer({ min: 0, max: 1000 }), y: fc.integer({ min: 0, max: 1000 }) });
 
@@ -47,5 +47,41 @@ describe('a line drawn over a picture', () => {
   it('is placed as well as a still of that height', () => {
     expect(placingSpread(800)).toBe(4);
     expect(placingSpread(1920)).toBeCloseTo(9.6, 6);
+  });
+});
+
+describe('two hands drawn over a picture', () => {
+  it('C33, statics of two supports: 50 mm of 350 mm from the carrying hand, 0.1429 of the weight is helped', () => {
+    const hands = { carrying: { x: 0, y: 0 }, helping: { x: 350, y: 0 } };
+    expect(helpedPart(hands, 50, 0)).toEqual({ part: expect.closeTo(0.1429, 4), error: 0 });
+    expect(70 * (helpedPart(hands, 50, 0)?.part ?? 0)).toBeCloseTo(10, 1); // kg of 70
+  });
+
+  it('the hands told the other way round carry the rest; mirrored and scaled it is the same', () => {
+    fc.assert(
+      fc.property(point, point, fc.integer({ min: 0, max: 1000 }), (carrying, helping, centre) => {
+        fc.pre(carrying.x !== helping.x);
+        const helped = helpedPart({ carrying, helping }, centre, 4);
+        const other = helpedPart({ carrying: helping, helping: carrying }, centre, 4);
+        expect((helped?.part ?? 0) + (other?.part ?? 0)).toBeCloseTo(1, 6);
+        expect(other?.error).toBeCloseTo(helped?.error ?? -1, 6);
+        const to = ({ x, y }: { x: number; y: number }) => ({ x: 3 * (1000 - x), y });
+        const there = helpedPart({ carrying: to(carrying), helping: to(helping) }, 3 * (1000 - centre), 12);
+        expect(there?.part).toBeCloseTo(helped?.part ?? -1, 6);
+        expect(there?.error).toBeCloseTo(helped?.error ?? -1, 6);
+      }),
+    );
+  });
+
+  it('has the error of moving each point, and none where both stand in one place', () => {
+    const hands = { carrying: { x: 100, y: 0 }, helping: { x: 300, y: 0 } };
+    const by = (moved: typeof hands, centre: number) => (helpedPart(moved, centre, 0)?.part ?? 0) - 0.25;
+    const changes = [
+      by(hands, 150.01),
+      by({ ...hands, carrying: { x: 100.01, y: 0 } }, 150),
+      by({ ...hands, helping: { x: 300.01, y: 0 } }, 150),
+    ];
+    expect(helpedPart(hands, 150, 0.01)?.error).toBeCloseTo(Math.hypot(...changes), 8);
+    expect(helpedPart({ carrying: hands.carrying, helping: hands.carrying }, 150, 4)).toBeUndefined();
   });
 });

@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest';
 import {
   angleInWords,
   firstAngle,
+  firstHands,
   firstLine,
   HANDLES,
   handleAt,
   handleMoved,
   handlesOf,
+  helpInWords,
   hungStraight,
   lineInWords,
   NOTHING_DRAWN,
@@ -18,7 +20,7 @@ import { faultsToSee, verdictInWords, verdictToClient } from '#lib/views/looking
 import { aCheckIn, aSet, day } from '#tests/fixtures/history-builders.ts';
 
 const SIZE = { width: 720, height: 1280 };
-const whole = { line: firstLine(SIZE), angle: firstAngle(SIZE) };
+const whole = { line: firstLine(SIZE), angle: firstAngle(SIZE), hands: firstHands(SIZE) };
 
 describe('what is drawn over a film', () => {
   it('begins with a line that hangs straight and a right angle, said no more exactly than placing allows', () => {
@@ -50,6 +52,25 @@ describe('what is drawn over a film', () => {
     const straight = hungStraight(moved);
     expect(straight.line?.top.x).toBe(moved.line?.bottom.x);
     expect(hungStraight(NOTHING_DRAWN)).toEqual(NOTHING_DRAWN);
+  });
+});
+
+describe('two hands drawn over a film', () => {
+  const over = (x: number) => ({ ...whole, line: { top: { x, y: 0 }, bottom: { x, y: 1280 } } });
+
+  it('share the weight by where the plumb line comes down, no more exactly than placing allows', () => {
+    expect(helpInWords(whole, SIZE)).toBe('50 % ± 5 % of the weight on the hand that helps');
+    expect(helpInWords(over(309), SIZE)).toBe('15 % ± 6 % of the weight on the hand that helps');
+    const leaning = { ...whole, line: { top: { x: 100, y: 0 }, bottom: { x: 360, y: 1280 } } };
+    expect(helpInWords(leaning, SIZE)).toBe(helpInWords(whole, SIZE));
+  });
+
+  it('say where the line runs beside both, and what is missing', () => {
+    expect(helpInWords(over(280), SIZE)).toContain('none on the hand that helps');
+    expect(helpInWords(over(440), SIZE)).toContain('none on the hand that carries');
+    expect(helpInWords({ ...whole, line: null }, SIZE)).toContain('draw the plumb line too');
+    const { carrying } = whole.hands;
+    expect(helpInWords({ ...whole, hands: { carrying, helping: carrying } }, SIZE)).toContain('one place');
   });
 });
 

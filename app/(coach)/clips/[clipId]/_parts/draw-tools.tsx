@@ -5,12 +5,14 @@ import {
   angleInWords,
   type Drawing,
   firstAngle,
+  firstHands,
   firstLine,
   HANDLE_LABELS,
   type Handle,
   handleAt,
   handleMoved,
   handlesOf,
+  helpInWords,
   hungStraight,
   lineInWords,
   type Size,
@@ -28,9 +30,9 @@ const STEP = 1 / 640;
 
 type Props = { size: Size; drawing: Drawing; draw: (drawing: Drawing) => void; of: string };
 
-/** Plumb line and angle of one film: drawn and taken away, moved by keys, and what they say. */
+/** Plumb line, angle and two hands of one film: drawn and taken away, moved by keys, and what they say. */
 export function DrawTools({ size, drawing, draw, of }: Props) {
-  const { line, angle } = drawing;
+  const { line, angle, hands } = drawing;
   const hint = useId();
   function nudge(event: KeyboardEvent, handle: Handle) {
     const step = STEPS[event.key];
@@ -57,6 +59,13 @@ export function DrawTools({ size, drawing, draw, of }: Props) {
           onClick={() => draw({ ...drawing, angle: angle ? null : firstAngle(size) })}
         >
           Angle of three points
+        </button>
+        <button
+          type="button"
+          aria-pressed={hands !== null}
+          onClick={() => draw({ ...drawing, hands: hands ? null : firstHands(size) })}
+        >
+          Two hands
         </button>
         {line && line.top.x !== line.bottom.x && (
           <button type="button" onClick={() => draw(hungStraight(drawing))}>
@@ -95,6 +104,16 @@ export function DrawTools({ size, drawing, draw, of }: Props) {
             {' '}
             of the picture, with the error of placing the points. A limb that turns to or from the camera
             looks at another angle than it has.
+          </span>
+        </p>
+      )}
+      {hands && (
+        <p>
+          Two hands: <output>{helpInWords(drawing, size)}</output>
+          <span className={styles.hint}>
+            {' '}
+            at rest, filmed from the front, if the plumb line runs through the body’s middle. A scale under
+            the fingers measures it.
           </span>
         </p>
       )}

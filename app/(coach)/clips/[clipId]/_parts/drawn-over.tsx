@@ -17,7 +17,7 @@ type Props = { size: Size; drawing: Drawing; draw: (drawing: Drawing) => void };
 export function DrawnOver({ size, drawing, draw }: Props) {
   const picture = useRef<SVGSVGElement>(null);
   const [dragged, setDragged] = useState<Handle | null>(null);
-  const { line, angle } = drawing;
+  const { line, angle, hands } = drawing;
   const mark = Math.max(size.width, size.height) / 90;
 
   function pointOf(event: PointerEvent) {
@@ -62,6 +62,17 @@ export function DrawnOver({ size, drawing, draw }: Props) {
           className={styles.angle}
           strokeWidth={mark / 3}
           points={[angle.a, angle.at, angle.b].map(({ x, y }) => `${x},${y}`).join(' ')}
+        />
+      )}
+      {hands && (
+        <line
+          className={styles.hands}
+          strokeWidth={mark / 3}
+          strokeDasharray={`${mark} ${mark}`}
+          x1={hands.carrying.x}
+          y1={hands.carrying.y}
+          x2={hands.helping.x}
+          y2={hands.helping.y}
         />
       )}
       {handlesOf(drawing).map((handle) => {
