@@ -14,7 +14,7 @@ import {
 } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createServer } from 'node:net';
-import { tmpdir } from 'node:os';
+import { tmpdir, totalmem } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 
 function nativeFolder() {
@@ -79,6 +79,12 @@ export async function freePort() {
   const { port } = server.address();
   await new Promise((done) => server.close(done));
   return port;
+}
+
+/** Days of many clients lie far apart: what a night reads twice should stay in reach. An eighth of the memory, within bounds. */
+function sharedBuffersMb() {
+  const bytes = Math.min(totalmem(), process.constrainedMemory() || Number.POSITIVE_INFINITY);
+  return Math.min(1_024, Math.max(128, Math.floor(bytes / 8 / 2 ** 20)));
 }
 
 /**
@@ -150,6 +156,7 @@ export async function startPostgres({ folder, password, port, settings = [], nat
       `-p ${chosen}`,
       '-h 127.0.0.1',
       '-k ""',
+      `-c shared_buffers=${sharedBuffersMb()}MB`,
       ...settings.map((setting) => `-c ${setting}`),
     ].join(' ');
     const started = spawnSync(bin('pg_ctl'), ['start', '-w', '-s', '-D', data, '-l', log, '-o', flags], {
