@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
-import type { TeamPg } from './client.ts';
+import type pg from 'pg';
 
 const names = new Map<string, string>();
 
 /** The same transaction, its statements under a name of their own. Each stays with the connection until it ends. */
-export function withNamedStatements(tx: TeamPg): TeamPg {
+export function withNamedStatements<Tx extends { client: pg.PoolClient }>(tx: Tx): Tx {
   const { client } = tx;
   const query = (text: string, values?: unknown[]) =>
     values ? client.query({ name: nameOf(text), text, values }) : client.query(text);
