@@ -112,8 +112,8 @@ export function DrawTools({ size, drawing, draw, of }: Props) {
           Two hands: <output>{helpInWords(drawing, size)}</output>
           <span className={styles.hint}>
             {' '}
-            at rest, filmed from the front, if the plumb line runs through the body’s middle. A scale under
-            the fingers measures it.
+            (at rest, filmed from the front, if the plumb line runs through the body’s middle). The dashed
+            ring is the hand that helps; a scale under its fingers measures it.
           </span>
         </p>
       )}

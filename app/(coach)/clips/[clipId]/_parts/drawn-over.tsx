@@ -87,6 +87,7 @@ export function DrawnOver({ size, drawing, draw }: Props) {
               cy={at.y}
               r={mark * 1.3}
               strokeWidth={mark / 3}
+              strokeDasharray={handle === 'helping hand' ? mark : undefined}
               onPointerDown={(event) => take(event, handle)}
             />
           )
