@@ -1,6 +1,7 @@
 'use client';
 
 import { type MouseEvent, useEffect, useRef, useState } from 'react';
+import { insideFrame } from '#lib/views/looking/film-second.ts';
 
 type Word = { id: string; atSeconds: number; moment: string; text: string; by: string };
 type Props = { clipId: string; isHere: boolean; seconds: number | null; words: Word[]; coach: string };
@@ -27,7 +28,7 @@ export function FilmAndWords({ clipId, isHere, seconds, words, coach }: Props) {
     const film = video.current;
     if (!film) return;
     film.pause();
-    film.currentTime = word.atSeconds;
+    film.currentTime = insideFrame(word.atSeconds);
     film.scrollIntoView({ block: 'nearest' });
   }
   function tap(event: MouseEvent<HTMLDivElement>) {

@@ -13,7 +13,7 @@ import {
   lineInWords,
   NOTHING_DRAWN,
 } from '#lib/views/looking/drawing.ts';
-import { filmSecond } from '#lib/views/looking/film-second.ts';
+import { filmSecond, insideFrame } from '#lib/views/looking/film-second.ts';
 import { firstToJudge, setsToJudge } from '#lib/views/looking/sets-to-judge.ts';
 import { besideAt, isApart } from '#lib/views/looking/side-by-side.ts';
 import { faultsToSee, verdictInWords, verdictToClient } from '#lib/views/looking/verdict-words.ts';
@@ -87,6 +87,13 @@ describe('two films side by side', () => {
 });
 
 describe('words of a film', () => {
+  it('are sought inside of the frame that they belong to, told to the microsecond or not', () => {
+    for (let frame = 1; frame < 3_600; frame += 1) {
+      const told = Math.floor((frame / 120) * 1e6) / 1e6; // as browsers tell it
+      expect(Math.floor(insideFrame(told) * 120)).toBe(frame);
+    }
+  });
+
   it('say a moment to the tenth', () => {
     expect([0, 2.449, 9.96, 59.99, 61.2].map(filmSecond)).toEqual([
       '0:00.0',

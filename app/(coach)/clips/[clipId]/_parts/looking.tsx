@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { FilmChoice } from '#lib/usecases/looking/load-looking.ts';
 import { type Drawing, NOTHING_DRAWN } from '#lib/views/looking/drawing.ts';
+import { insideFrame } from '#lib/views/looking/film-second.ts';
 import { type Alignment, besideAt, isApart } from '#lib/views/looking/side-by-side.ts';
 import { areKeysOn, isTyping } from '../../../_frame/single-keys.ts';
 import { Beside, ChooseBeside } from './beside.tsx';
@@ -40,20 +41,20 @@ export function Looking({ clipId, label, known, others, judged, said, mayTake }:
   async function seek(seconds: number) {
     const at = await film.show(seconds);
     const next = other();
-    if (next) await next.show(besideAt(at, aligned, next.seconds) + JUST_INSIDE);
+    if (next) await next.show(insideFrame(besideAt(at, aligned, next.seconds)));
   }
   async function step(by: 1 | -1, times = 1) {
     let at = film.at;
     for (let done = 0; done < times; done += 1) at = await film.step(by);
     const next = other();
-    if (next) await next.show(besideAt(at, aligned, next.seconds) + JUST_INSIDE);
+    if (next) await next.show(insideFrame(besideAt(at, aligned, next.seconds)));
   }
   function toggle() {
     const next = other();
     if (film.playing) {
       film.pause();
       next?.pause();
-      if (next) void next.show(besideAt(film.at, aligned, next.seconds) + JUST_INSIDE);
+      if (next) void next.show(insideFrame(besideAt(film.at, aligned, next.seconds)));
       return;
     }
     film.play();
@@ -117,14 +118,17 @@ export function Looking({ clipId, label, known, others, judged, said, mayTake }:
       </div>
       <div className={styles.sayings}>
         <VerdictForm clipId={clipId} {...judged} />
-        <SayHere clipId={clipId} at={film.at} pause={film.pause} seek={(to) => void seek(to)} {...said} />
+        <SayHere
+          clipId={clipId}
+          at={film.at}
+          pause={film.pause}
+          seek={(to) => void seek(insideFrame(to))}
+          {...said}
+        />
       </div>
     </div>
   );
 }
-
-/** Past the edge of a frame, so that the frame itself is shown. */
-const JUST_INSIDE = 0.001;
 
 /** Comma and full stop step a frame wherever the focus is, unless somebody types or switched single keys off. */
 function useSingleKeys(step: (by: 1 | -1) => void) {
