@@ -205,7 +205,12 @@ test('the board by keyboard alone', async ({ browser }) => {
     page.evaluate(
       () => document.activeElement?.closest('[data-row]')?.querySelector('[data-open]')?.textContent ?? '',
     );
-  await page.keyboard.press('j');
+  await expect
+    .poll(async () => {
+      if ((await focused()) === '') await page.keyboard.press('j'); // keys are heard once the page is awake
+      return focused();
+    })
+    .not.toBe('');
   const first = await focused();
   await page.keyboard.press('j');
   const second = await focused();
