@@ -220,6 +220,7 @@ test('says what a set looks like, with its undo, and words at a moment', async (
   const moment = page.getByRole('slider', { name: 'Moment of the film' });
   await moment.focus();
   await page.keyboard.press('ArrowRight');
+  await page.waitForTimeout(1_500); // a browser may show a frame on the way first: words belong to the one that stays
   await page.getByLabel(`To ${NAME}`, { exact: false }).fill('Push taller here.');
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
