@@ -220,13 +220,12 @@ test('says what a set looks like, with its undo, and words at a moment', async (
   const moment = page.getByRole('slider', { name: 'Moment of the film' });
   await moment.focus();
   await page.keyboard.press('ArrowRight');
-  await page.waitForTimeout(1_500); // a browser may show a frame on the way first: words belong to the one that stays
   await page.getByLabel(`To ${NAME}`, { exact: false }).fill('Push taller here.');
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
   const words = page.getByRole('list', { name: 'Words on this film' });
   await expect(words.getByText('Push taller here.')).toBeVisible();
-  const at = await frameOf(film());
+  const at = await frameOf(film()); // said while the step was under way, of the frame it led to
   await page.getByRole('button', { name: 'Frame on', exact: true }).press('Enter');
   await expect.poll(() => frameOf(film())).toBe(at + 1);
   await words.getByRole('button', { name: /^To / }).press('Enter');

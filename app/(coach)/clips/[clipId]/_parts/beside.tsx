@@ -3,7 +3,7 @@
 import { type RefObject, useEffect, useState } from 'react';
 import type { FilmChoice } from '#lib/usecases/looking/load-looking.ts';
 import { type Drawing, NOTHING_DRAWN } from '#lib/views/looking/drawing.ts';
-import { filmSecond } from '#lib/views/looking/film-second.ts';
+import { filmSecond, insideFrame } from '#lib/views/looking/film-second.ts';
 import { type Alignment, besideAt } from '#lib/views/looking/side-by-side.ts';
 import { Field } from '../../../clients/_parts/field.tsx';
 import { DrawTools } from './draw-tools.tsx';
@@ -73,6 +73,9 @@ export function Beside({
     for (let done = 0; done < times; done += 1) await own.step(by);
   }
   const toggle = () => (own.playing ? own.pause() : own.play());
+  async function alignHere() {
+    align({ here: await here.settled(), beside: await own.settled() });
+  }
   return (
     <FilmPane
       film={own}
@@ -98,7 +101,7 @@ export function Beside({
         </span>
       </div>
       <div className={styles.row}>
-        <button type="button" onClick={() => align({ here: here.at, beside: own.at })}>
+        <button type="button" onClick={() => void alignHere()}>
           These two frames belong together
         </button>
         <button
@@ -106,7 +109,7 @@ export function Beside({
           aria-pressed={together}
           onClick={() => {
             setTogether(!together);
-            if (!together) void own.show(besideAt(here.at, aligned, own.seconds));
+            if (!together) void own.show(insideFrame(besideAt(here.at, aligned, own.seconds)));
           }}
         >
           Step both

@@ -121,6 +121,7 @@ export function Looking({ clipId, label, known, others, judged, said, mayTake }:
         <SayHere
           clipId={clipId}
           at={film.at}
+          settled={film.settled}
           pause={film.pause}
           seek={(to) => void seek(insideFrame(to))}
           {...said}

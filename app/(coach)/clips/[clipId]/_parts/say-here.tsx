@@ -15,12 +15,13 @@ export type Said = {
 type Props = Said & {
   clipId: string;
   at: number;
+  settled: () => Promise<number>;
   pause: () => void;
   seek: (seconds: number) => void;
 };
 
 /** Words to the client at the moment that is shown, and those that stand already: each goes to its moment. */
-export function SayHere({ clipId, client, words, at, pause, seek }: Props) {
+export function SayHere({ clipId, client, words, at, settled, pause, seek }: Props) {
   const router = useRouter();
   const [text, setText] = useState('');
   const [said, setSaid] = useState('');
@@ -38,7 +39,8 @@ export function SayHere({ clipId, client, words, at, pause, seek }: Props) {
   }
   async function send(event: FormEvent) {
     event.preventDefault();
-    if (await post({ act: 'words', atSeconds: at, text })) setText('');
+    setBusy(true); // until it is known which frame stays
+    if (await post({ act: 'words', atSeconds: await settled(), text })) setText('');
   }
   return (
     <section aria-labelledby="words-head">

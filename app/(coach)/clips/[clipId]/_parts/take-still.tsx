@@ -42,10 +42,11 @@ export function TakeStill({ clipId, film }: Props) {
 }
 
 async function send(clipId: string, film: Film): Promise<{ id: string; problem: string }> {
+  const at = await film.settled();
   const jpeg = await pictureOf(film.video.current);
   if (!jpeg) return { id: '', problem: 'This frame could not be read. Step to another and try again.' };
   try {
-    const response = await fetch(`/api/clips/${clipId}/stills?at=${film.at}`, {
+    const response = await fetch(`/api/clips/${clipId}/stills?at=${at}`, {
       method: 'POST',
       headers: { 'content-type': 'image/jpeg' },
       body: jpeg,

@@ -24,6 +24,11 @@ export type Film = {
   /** The frame of a moment; resolves to where it begins. */
   show: (seconds: number) => Promise<number>;
   step: (by: 1 | -1) => Promise<number>;
+  /**
+   * Where the frame begins that is shown once all that was asked for is done: a step looks at frames on its way, and what
+   * is said or taken belongs to none of those.
+   */
+  settled: () => Promise<number>;
   setRate: (rate: number) => void;
 };
 /** What is known of it before the browser has read it. */
@@ -39,6 +44,7 @@ export function useFilm(known: Known): Film {
   const video = useRef<HTMLVideoElement>(null);
   const shortest = useRef<number | undefined>(undefined);
   const queue = useRef<Promise<unknown>>(Promise.resolve());
+  const sought = useRef<Promise<unknown>>(Promise.resolve());
   const [at, setAt] = useState(0);
   const [playing, setPlaying] = useState(false);
   const [failed, setFailed] = useState(false);
@@ -83,7 +89,9 @@ export function useFilm(known: Known): Film {
     async (to: number) => {
       const film = video.current;
       if (!film) return shown.current;
-      come(await frameAt(film, to, shown.current));
+      const next = frameAt(film, to, shown.current);
+      sought.current = next;
+      come(await next);
       return shown.current;
     },
     [come],
@@ -109,6 +117,11 @@ export function useFilm(known: Known): Film {
     },
     [show, known.fps],
   );
+  const settled = useCallback(async () => {
+    await queue.current;
+    await sought.current;
+    return shown.current;
+  }, []);
   const setRate = useCallback((to: number) => {
     setOwnRate(to);
     if (video.current) video.current.playbackRate = to;
@@ -116,8 +129,8 @@ export function useFilm(known: Known): Film {
   const play = useCallback(() => void video.current?.play().catch(() => undefined), []);
   const pause = useCallback(() => video.current?.pause(), []);
   return useMemo(
-    () => ({ video, at, seconds, size, playing, rate, failed, play, pause, show, step, setRate }),
-    [at, seconds, size, playing, rate, failed, play, pause, show, step, setRate],
+    () => ({ video, at, seconds, size, playing, rate, failed, play, pause, show, step, settled, setRate }),
+    [at, seconds, size, playing, rate, failed, play, pause, show, step, settled, setRate],
   );
 }
 
