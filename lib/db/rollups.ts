@@ -15,10 +15,10 @@ export async function rebuildRollups(tx: TeamPg, clientId: string, dates: string
   const rollups = (await computeRollups(tx, [clientId], wanted)).get(clientId) ?? [];
   const kept = new Set(rollups.map(({ date }) => date));
   const gone = wanted.filter((date) => !kept.has(date)).map((date) => ({ clientId, date }));
-  const kepts = rollups.map((rollup) => ({ clientId, ...rollup }));
+  const rows = rollups.map((rollup) => ({ clientId, ...rollup }));
   await Promise.all([
     deleteRollups(tx, gone),
-    writeRollups(tx, kepts),
+    writeRollups(tx, rows),
     forgetOutcomes(tx, clientId, { from, to }),
   ]);
 }
