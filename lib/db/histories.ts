@@ -315,9 +315,9 @@ async function listSeen(
   const { rows } = await tx.client.query<{ clientId: string; seen: string[] }>(
     `select c.id as "clientId", array_agg(${iso('s.at')} order by s.at, s.id) as seen
      from unnest($2::uuid[]) c(id)
-     cross join lateral (select max(at) as at from seen_mark n
-       where n.team_id = $1 and n.client_id = c.id and n.at < $3::date - 1) before
-     join seen_mark s on s.team_id = $1 and s.client_id = c.id and s.at >= coalesce(before.at, '-infinity')
+     cross join lateral (select coalesce(max(n.at), '-infinity') as at from seen_mark n
+       where n.team_id = $1 and n.client_id = c.id and n.at < ($3::date - 1)::timestamptz) before
+     join seen_mark s on s.team_id = $1 and s.client_id = c.id and s.at >= before.at
      group by c.id`,
     [tx.teamId, clientIds, asOf],
   );

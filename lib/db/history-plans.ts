@@ -1,27 +1,51 @@
-import type { HistoryPlan, HistoryPlanItem } from '#lib/domain/history.ts';
+import type { HistoryPlan, HistoryPlanItem, HistoryPlanSession } from '#lib/domain/history.ts';
 import type { TeamPg } from './client.ts';
-import { PLAN_SESSION_JSON } from './plan-json.ts';
 
-type PlanRow = Omit<HistoryPlan, 'items'> & { clientId: string; lines: string | null };
+type Item = HistoryPlanItem;
+type Session = HistoryPlanSession;
+type PackedSession = [
+  Session['label'],
+  Session['restSeconds'],
+  Session['warmUp'],
+  Session['warmUpMinutes'],
+  Session['minutes'],
+];
+type PackedItem = [
+  Item['session'],
+  Item['rungId'],
+  Item['side'],
+  Item['sets'],
+  Item['target'],
+  Item['minutes'],
+  Item['timesPerWeek'],
+  Item['support'],
+  Item['stopRule'],
+  Item['notTwoDaysRunning'],
+  Item['pairedWith'],
+  Item['noKitRungId'],
+];
+/** As packed_plan() in lib/db/sql/functions.sql writes it. */
+type PackedPlan = [
+  version: number,
+  from: string,
+  until: string | null,
+  sessionsPerWeek: number,
+  byId: string | null,
+  why: string,
+  notes: string,
+  easyWeeks: string[],
+  testWeeks: string[],
+  noKitWeeks: string[],
+  acceptedWeekAu: number | null,
+  skillsInFocus: string[],
+  sessions: PackedSession[],
+  items: PackedItem[],
+];
 
-// Lines come as text: a night reads a hundred of them for a client, and JSON takes the server several times as long.
-// Unit and record separators, which no text of ours holds, part fields and lines; an empty field is none.
-const [FIELD, LINE] = ['\u001f', '\u001e'];
-const FIELDS = [
-  's.label',
-  'i.rung_id::text',
-  'i.side',
-  'i.sets::text',
-  'i.target::text',
-  'i.minutes::text',
-  'i.times_per_week::text',
-  'i.support',
-  'i.stop_rule',
-  `case when i.not_two_days_running then '1' end`,
-  `case when i.paired_with_id is not null then
-    (select o.rung_id::text from plan_item o where o.team_id = i.team_id and o.id = i.paired_with_id) end`,
-  'i.no_kit_rung_id::text',
-].map((field) => `coalesce(${field}, '')`);
+/** Keeps these clients' plans packed beside their rows, once all of these are written: a version does not change. */
+export async function packPlans(tx: TeamPg, clientIds: string[]): Promise<void> {
+  await tx.client.query('select pack_plans($1::uuid[])', [clientIds]);
+}
 
 /**
  * The plans of many clients, oldest version first, with their items, in one query. With `from`, those that can have held
@@ -32,79 +56,75 @@ export async function listHistoryPlans(
   clientIds: string[],
   from: (clientId: string) => string | null,
 ): Promise<Map<string, HistoryPlan[]>> {
-  const { rows } = await tx.client.query<PlanRow>(
-    `select p.client_id as "clientId", p.version, p.from_date as "from", p.until_date as "until",
-       p.sessions_per_week as "sessionsPerWeek", to_json(coalesce(p.easy_weeks, '{}')) as "easyWeeks",
-       to_json(coalesce(p.test_weeks, '{}')) as "testWeeks", p.accepted_week_au as "acceptedWeekAu",
-       coalesce(p.skills_in_focus, '{}') as "skillsInFocus",
-       to_json(coalesce(p.no_kit_weeks, '{}')) as "noKitWeeks", m.name as by, p.why, p.notes,
-       coalesce((select json_agg(${PLAN_SESSION_JSON}) from plan_session s
-         where s.team_id = p.team_id and s.plan_id = p.id), '[]'::json) as sessions,
-       (select string_agg(concat_ws(chr(31), ${FIELDS}), chr(30) order by s.position, s.label, i.position)
-         from plan_session s join plan_item i on i.team_id = s.team_id and i.session_id = s.id
-         where s.team_id = p.team_id and s.plan_id = p.id) as lines
-     from (select plan.*, asked.from_date as asked_from,
-         max(version) filter (where plan.from_date <= asked.from_date) over (partition by client_id) as held,
-         min(version) over (partition by client_id) as first
+  const [{ rows }, names] = await Promise.all([
+    tx.client.query<{ clientId: string; plans: string }>(
+      `select asked.id as "clientId", '[' || told.plans || ']' as plans
        from unnest($2::uuid[], $3::date[]) as asked(id, from_date)
-       join plan on plan.team_id = $1 and plan.client_id = asked.id) p
-       left join member m on m.team_id = p.team_id and m.id = p.by_id
-     where p.asked_from is null or p.from_date >= p.asked_from or p.version >= p.held or p.version = p.first
-     order by p.client_id, p.version`,
-    [tx.teamId, clientIds, clientIds.map(from)],
+       cross join lateral (select max(n.version) filter (where n.from_date <= asked.from_date) as held,
+           min(n.version) as first
+         from plan n where n.team_id = $1 and n.client_id = asked.id) which
+       cross join lateral (select string_agg(coalesce(p.packed, packed_plan(p)), ',' order by p.version) as plans
+         from plan p where p.team_id = $1 and p.client_id = asked.id and (asked.from_date is null
+           or p.from_date >= asked.from_date or p.version >= which.held or p.version = which.first)) told
+       where told.plans is not null`,
+      [tx.teamId, clientIds, clientIds.map(from)],
+    ),
+    namesOfMembers(tx),
+  ]);
+  return new Map(
+    rows.map(({ clientId, plans }) => {
+      const packed: PackedPlan[] = JSON.parse(plans);
+      return [clientId, packed.map((plan) => toPlan(plan, names))];
+    }),
   );
-  const byClient = new Map<string, HistoryPlan[]>();
-  for (const { clientId, lines, ...row } of rows) {
-    const plan: HistoryPlan = {
-      version: row.version,
-      from: row.from,
-      until: row.until,
-      sessionsPerWeek: row.sessionsPerWeek,
-      items: lines === null ? [] : lines.split(LINE).map(toItem),
-      easyWeeks: row.easyWeeks,
-      testWeeks: row.testWeeks,
-      acceptedWeekAu: row.acceptedWeekAu,
-      skillsInFocus: row.skillsInFocus,
-      noKitWeeks: row.noKitWeeks,
-      sessions: row.sessions,
-      by: row.by,
-      why: row.why,
-      notes: row.notes,
-    };
-    const plans = byClient.get(clientId);
-    if (plans) plans.push(plan);
-    else byClient.set(clientId, [plan]);
-  }
-  return byClient;
 }
 
-function toItem(line: string): HistoryPlanItem {
-  const [
-    session = '',
-    rungId = '',
-    side,
-    sets,
-    target,
-    minutes,
-    times,
-    support,
-    stopRule = '',
-    apart,
-    paired,
-    noKit,
-  ] = line.split(FIELD);
+async function namesOfMembers(tx: TeamPg): Promise<Map<string, string>> {
+  const { rows } = await tx.client.query<{ id: string; name: string }>(
+    'select id, name from member where team_id = $1',
+    [tx.teamId],
+  );
+  return new Map(rows.map(({ id, name }) => [id, name]));
+}
+
+function toPlan(packed: PackedPlan, names: ReadonlyMap<string, string>): HistoryPlan {
+  const [version, from, until, sessionsPerWeek, byId, why, notes, easyWeeks, testWeeks, noKitWeeks] = packed;
+  const [, , , , , , , , , , acceptedWeekAu, skillsInFocus, sessions, items] = packed;
   return {
-    session,
-    rungId,
-    side: side as HistoryPlanItem['side'],
-    sets: Number(sets),
-    target: target ? Number(target) : null,
-    minutes: minutes ? Number(minutes) : null,
-    timesPerWeek: Number(times),
-    support: (support || null) as HistoryPlanItem['support'],
-    stopRule,
-    notTwoDaysRunning: apart === '1',
-    pairedWith: paired || null,
-    noKitRungId: noKit || null,
+    version,
+    from,
+    until,
+    sessionsPerWeek,
+    items: items.map(toItem),
+    easyWeeks,
+    testWeeks,
+    acceptedWeekAu,
+    skillsInFocus,
+    noKitWeeks,
+    sessions: sessions.map(toSession),
+    by: byId === null ? null : (names.get(byId) ?? null),
+    why,
+    notes,
+  };
+}
+
+function toSession([label, restSeconds, warmUp, warmUpMinutes, minutes]: PackedSession): Session {
+  return { label, restSeconds, warmUp, warmUpMinutes, minutes };
+}
+
+function toItem(item: PackedItem): HistoryPlanItem {
+  return {
+    session: item[0],
+    rungId: item[1],
+    side: item[2],
+    sets: item[3],
+    target: item[4],
+    minutes: item[5],
+    timesPerWeek: item[6],
+    support: item[7],
+    stopRule: item[8],
+    notTwoDaysRunning: item[9],
+    pairedWith: item[10],
+    noKitRungId: item[11],
   };
 }

@@ -1,6 +1,7 @@
 import type { PlanLine } from '#lib/domain/plan-line.ts';
 import type { Family, Measure, Side } from '#lib/domain/vocabulary.ts';
 import type { TeamPg } from './client.ts';
+import { packPlans } from './history-plans.ts';
 import { PLAN_ITEM_FROM, PLAN_ITEM_JSON, PLAN_SESSION_JSON } from './plan-json.ts';
 
 export type LibraryRung = {
@@ -143,6 +144,7 @@ export async function insertPlan(tx: TeamPg, plan: PlanToInsert): Promise<void> 
       plan.items.filter((item) => item.session === label),
     );
   }
+  await packPlans(tx, [plan.clientId]);
 }
 
 // Rows travel as one JSON document: jsonb_to_recordset keeps the nulls that unnest of mixed types would not.

@@ -6,9 +6,10 @@ import { readInBatches } from './read-in-batches.ts';
 export type RecordRows = { name: string; rows: Batches<unknown> };
 type Asked = { clientId: string; from: string | null; to: string; notes: boolean };
 
-// $1 the team, $2 the client. What signs somebody in, where files lie, the team's id and how a row came here stay here.
+// $1 the team, $2 the client. What signs somebody in, where files lie, the team's id, how a row came here and what other
+// rows say as well stay here.
 const OWN = (table: string, where: string) =>
-  `select to_jsonb(x) - '{team_id,user_id,body_hash,storage_key,log_import_id,brought_from,upload_length,upload_offset,piece_at,writing_until}'::text[] as row from ${table} x where x.team_id = $1 and ${where}`;
+  `select to_jsonb(x) - '{team_id,user_id,body_hash,storage_key,log_import_id,brought_from,upload_length,upload_offset,piece_at,writing_until,packed}'::text[] as row from ${table} x where x.team_id = $1 and ${where}`;
 const MINE = 'x.client_id = $2';
 const within = (child: string, parent: string, key: string, own = 'p.client_id = $2') =>
   OWN(child, `exists (select from ${parent} p where p.team_id = x.team_id and p.id = x.${key} and ${own})`);

@@ -2,9 +2,9 @@ import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { defineJob } from './define-job.ts';
 
-export const NIGHT_BATCH_SIZE = 50;
+export const NIGHT_BATCH_SIZE = 100;
 
-/** One local date of up to fifty clients of one team. */
+/** One local date of up to a hundred clients of one team. */
 export const nightBatchJob = defineJob({
   name: 'night-batch',
   queue: 'night',

@@ -26,7 +26,7 @@ export async function oweNextNights(done: NightBatch, now: Date): Promise<NightB
   return batches;
 }
 
-/** The oldest owed night of each client, gathered by team and date, at most fifty clients a batch. */
+/** The oldest owed night of each client, gathered by team and date, at most NIGHT_BATCH_SIZE clients a batch. */
 export function batchesOf(owed: OwedNight[]): NightBatch[] {
   const taken = new Set<string>();
   const gathered = new Map<string, NightBatch>();

@@ -20,8 +20,8 @@ const STEPS: readonly ((at: Date) => Promise<unknown>)[] = [
   sweepClips,
   announceAged,
   applyDueStandings, // before the nights: who left today owes none
-  sayLeftOutNights,
   oweNights,
+  sayLeftOutNights,
   writeMorningMails,
   deliverMails, // last: these wait for strangers' servers
   deliverNotices,

@@ -311,3 +311,35 @@ language sql stable security definer set search_path = public as $$
 $$;
 revoke all on function public.teams_with_clips() from public;
 grant execute on function public.teams_with_clips() to plumbline_app;
+
+-- ---- Plans, packed ----
+
+-- A plan with its sessions and lines as one text, read by lib/db/history-plans.ts: JSON without names of fields. A night
+-- reads some hundred lines for a client; built anew each time they were a quarter of the server's night.
+create or replace function public.packed_plan(p public.plan) returns text
+language sql stable set search_path = public as $$
+  select json_build_array(p.version, p.from_date, p.until_date, p.sessions_per_week, p.by_id, p.why, p.notes,
+    coalesce(p.easy_weeks, '{}'), coalesce(p.test_weeks, '{}'), coalesce(p.no_kit_weeks, '{}'), p.accepted_week_au,
+    coalesce(p.skills_in_focus, '{}'),
+    coalesce((select json_agg(json_build_array(s.label, s.rest_seconds, s.warm_up, coalesce(s.warm_up_minutes, 0), s.minutes)
+        order by s.position, s.label)
+      from plan_session s where s.team_id = p.team_id and s.plan_id = p.id), '[]'),
+    coalesce((select json_agg(json_build_array(s.label, i.rung_id, i.side, i.sets, i.target, i.minutes, i.times_per_week,
+        i.support, i.stop_rule, i.not_two_days_running, o.rung_id, i.no_kit_rung_id)
+        order by s.position, s.label, i.position)
+      from plan_session s join plan_item i on i.team_id = s.team_id and i.session_id = s.id
+      left join plan_item o on o.team_id = i.team_id and o.id = i.paired_with_id
+      where s.team_id = p.team_id and s.plan_id = p.id), '[]'))::text
+$$;
+
+-- Packs plans whose rows are all written. The application itself may not write to a plan: a version stays as it is.
+create or replace function public.pack_plans(of_clients uuid[]) returns void
+language sql security definer set search_path = public as $$
+  update plan p set packed = packed_plan(p)
+  where p.team_id = nullif(current_setting('app.team_id', true), '')::uuid and p.client_id = any (of_clients) and p.packed is null
+$$;
+revoke all on function public.pack_plans(uuid[]) from public;
+grant execute on function public.pack_plans(uuid[]) to plumbline_app;
+
+-- Those of before there was packing.
+update public.plan p set packed = packed_plan(p) where p.packed is null;

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { insertLinkUser } from '#lib/db/accounts.ts';
 import type { TeamPg } from '#lib/db/client.ts';
 import { loadHistories } from '#lib/db/histories.ts';
+import { packPlans } from '#lib/db/history-plans.ts';
 import { computeRollups, writeRollups } from '#lib/db/rollups.ts';
 import { lockSettings } from '#lib/db/settings.ts';
 import {
@@ -66,6 +67,7 @@ export async function keepPack(tx: TeamPg, given: Given): Promise<Kept> {
     await insert(tx, table === 'consent' ? 'consent_elsewhere' : table, whole);
     if (whole.length > 0) counts[table] = whole.length;
   }
+  await packPlans(tx, [clientId]);
   const rollups = (await computeRollups(tx, [clientId], null)).get(clientId) ?? [];
   await writeRollups(
     tx,

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { TeamPg } from '#lib/db/client.ts';
+import { packPlans } from '#lib/db/history-plans.ts';
 import type { HistoryPlan } from '#lib/domain/history.ts';
 import type { DemoClient } from '../life.ts';
 import { insertRows } from './insert.ts';
@@ -78,6 +79,10 @@ export async function writePlans(tx: TeamPg, clients: DemoClient[], place: Place
     ),
   );
   await writeItems(tx, plans, place);
+  await packPlans(
+    tx,
+    clients.map(({ history }) => history.client.id),
+  );
   await writePlacements(tx, clients, place);
 }
 

@@ -42,6 +42,7 @@ export async function fill(
   await eachIndex(db, false);
   for (const statement of clientRows(clients, days, until)) await db.query(statement);
   await eachIndex(db, true);
+  await db.query(`analyze plan, plan_session, plan_item; update plan p set packed = packed_plan(p)`);
   await db.query('set session_replication_role = origin');
   const { rows } = await db.query<{ ids: string[]; clients: number; checkIns: number; sets: number }>(
     `select (select array_agg(id::text order by n) from bench.team) as ids, (select count(*)::int from bench.person) as clients,

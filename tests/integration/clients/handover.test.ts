@@ -159,7 +159,7 @@ test('private notes come along only when they are ticked', async () => {
 test('every column that is kept is in the schema of record.json, or is named as staying here', async () => {
   const stays = new Set([
     ...['team_id', 'user_id', 'body_hash', 'storage_key', 'log_import_id', 'brought_from'],
-    ...['upload_length', 'upload_offset', 'piece_at', 'writing_until'],
+    ...['upload_length', 'upload_offset', 'piece_at', 'writing_until', 'packed'],
   ]);
   const columns = await ownerQuery<{ table: string; column: string }>(
     `select table_name as table, column_name as column from information_schema.columns where table_schema = 'public'`,

@@ -57,6 +57,9 @@ describe('a pack that is taken in', () => {
   it('comes out again as it went in, but for ids and the times of taking in', async () => {
     const taken = await takeClientIn(other.lead, { bytes: pack, seen: seen.manifestSha256 }, LATER);
     expect(taken.seen.rows).toEqual(seen.rows);
+    expect(
+      await ownerQuery('select version from plan where team_id = $1 and packed is null', [other.team.teamId]),
+    ).toEqual([]);
     const [first, second] = await Promise.all([
       openPack(pack),
       openPack(await packOfClient(other.lead, taken.clientId)),
