@@ -224,13 +224,18 @@ async function listRolledUpCheckIns(
   clientIds: string[],
   from: (clientId: string) => string | null,
 ): Promise<Map<string, ToldDays>> {
-  // One text a client: two hundred rows each would take longer to carry than to read. The index gives their order.
+  // One text a client: two hundred rows each would take longer to carry than to read, and a page for each day longer to
+  // find than one for a week. The days before the first Monday come one by one; the index gives their order.
   const { rows } = await tx.client.query<{ clientId: string; days: string }>(
-    `select asked.id as "clientId", '[' || told.days || ']' as days
-     from unnest($2::uuid[], $3::date[]) as asked(id, from_date)
+    `select asked.id as "clientId", '[' || concat_ws(',', first.days, later.days) || ']' as days
+     from (select id, from_date, from_date + (8 - extract(isodow from from_date)::int) % 7 as monday
+       from unnest($2::uuid[], $3::date[]) as given(id, from_date)) asked
      cross join lateral (select string_agg('["' || r.date || '",' || r.facts || ']', ',' order by r.date) as days
-       from day_rollup r where r.team_id = $1 and r.client_id = asked.id and r.date >= asked.from_date) told
-     where told.days is not null`,
+       from day_rollup r where r.team_id = $1 and r.client_id = asked.id
+         and r.date >= asked.from_date and r.date < asked.monday) first
+     cross join lateral (select string_agg(w.days, ',' order by w.week) as days
+       from week_rollup w where w.team_id = $1 and w.client_id = asked.id and w.week >= asked.monday) later
+     where first.days is not null or later.days is not null`,
     [tx.teamId, clientIds, clientIds.map(from)],
   );
   const known = new Map<string, string>();

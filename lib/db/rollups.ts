@@ -81,3 +81,32 @@ export async function deleteRollups(
     [tx.teamId, days.map((day) => day.clientId), days.map((day) => day.date)],
   );
 }
+
+/**
+ * Writes the weeks of these clients again where they do not say what their days say. The database keeps them itself:
+ * returns the weeks that were wrong all the same.
+ */
+export async function mendWeeks(
+  tx: TeamPg,
+  clientIds: string[],
+): Promise<{ clientId: string; date: string }[]> {
+  const { rows } = await tx.client.query<{ clientId: string; date: string }>(
+    `with told as (
+       select client_id, date - (extract(isodow from date)::int - 1) as week,
+         string_agg('["' || date || '",' || facts || ']', ',' order by date) as days
+       from day_rollup where team_id = $1 and client_id = any($2::uuid[]) group by 1, 2
+     ), gone as (
+       delete from week_rollup w where w.team_id = $1 and w.client_id = any($2::uuid[])
+         and not exists (select from told t where t.client_id = w.client_id and t.week = w.week)
+       returning w.client_id, w.week
+     ), mended as (
+       insert into week_rollup as w (team_id, client_id, week, days) select $1, client_id, week, days from told
+       on conflict (team_id, client_id, week) do update set days = excluded.days where w.days <> excluded.days
+       returning w.client_id, w.week
+     )
+     select client_id as "clientId", week as date from gone
+     union all select client_id, week from mended order by 1, 2`,
+    [tx.teamId, clientIds],
+  );
+  return rows;
+}

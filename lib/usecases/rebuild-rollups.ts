@@ -6,13 +6,19 @@ import {
   deleteRollups,
   type KeptRollup,
   listRollups,
+  mendWeeks,
   writeRollups,
 } from '#lib/db/rollups.ts';
 
 /** Each has a year and more of raw rows in memory at a time. */
 const CLIENTS_A_BATCH = 20;
 
-export type RebuiltDay = { clientId: string; date: string; what: 'missing' | 'different' | 'too many' };
+/** `week`: the text of the week from that date, where it did not say what its days say. */
+export type RebuiltDay = {
+  clientId: string;
+  date: string;
+  what: 'missing' | 'different' | 'too many' | 'week';
+};
 export type RebuiltBatch = { clients: number; days: number; mended: RebuiltDay[] };
 
 /**
@@ -38,12 +44,14 @@ async function rebuildClients(tx: TeamPg, clientIds: string[]): Promise<RebuiltB
   await writeRollups(tx, wrong);
   for (const { clientId, date } of [...wrong, ...tooMany])
     await forgetOutcomes(tx, clientId, { from: date, to: date });
+  const weeks = await mendWeeks(tx, clientIds);
   return {
     clients: clientIds.length,
     days: wanted.length,
     mended: [
       ...wrong.map((day) => told(day, kept.has(keyOf(day)) ? 'different' : 'missing')),
       ...tooMany.map((day) => told(day, 'too many')),
+      ...weeks.map((week) => ({ ...week, what: 'week' as const })),
     ],
   };
 }

@@ -341,5 +341,51 @@ $$;
 revoke all on function public.pack_plans(uuid[]) from public;
 grant execute on function public.pack_plans(uuid[]) to plumbline_app;
 
+-- All of it but the names of skills stays as it was written: these follow a skill that is renamed.
+create or replace function public.repack_plan() returns trigger
+language plpgsql set search_path = public as $$
+begin
+  new.packed := packed_plan(new);
+  return new;
+end
+$$;
+create or replace trigger repack_plan before update of skills_in_focus on public.plan
+  for each row when (old.packed is not null) execute function public.repack_plan();
+
 -- Those of before there was packing.
 update public.plan p set packed = packed_plan(p) where p.packed is null;
+
+-- ---- Weeks ----
+
+-- Keeps week_rollup as day_rollup says, whoever writes that: after each statement the weeks of the days it touched anew.
+create or replace function public.keep_weeks() returns trigger
+language plpgsql set search_path = public as $$
+begin
+  insert into week_rollup (team_id, client_id, week, days)
+    select r.team_id, r.client_id, k.week, string_agg('["' || r.date || '",' || r.facts || ']', ',' order by r.date)
+    from (select distinct team_id, client_id, date - (extract(isodow from date)::int - 1) as week from changed) k
+    join day_rollup r on r.team_id = k.team_id and r.client_id = k.client_id and r.date >= k.week and r.date < k.week + 7
+    group by r.team_id, r.client_id, k.week
+    on conflict (team_id, client_id, week) do update set days = excluded.days;
+  if tg_op = 'DELETE' then
+    delete from week_rollup w
+    using (select distinct team_id, client_id, date - (extract(isodow from date)::int - 1) as week from changed) k
+    where w.team_id = k.team_id and w.client_id = k.client_id and w.week = k.week and not exists (
+      select from day_rollup r where r.team_id = k.team_id and r.client_id = k.client_id and r.date >= k.week and r.date < k.week + 7
+    );
+  end if;
+  return null;
+end
+$$;
+create or replace trigger keep_weeks_of_new after insert on public.day_rollup
+  referencing new table as changed for each statement execute function public.keep_weeks();
+create or replace trigger keep_weeks_of_changed after update on public.day_rollup
+  referencing new table as changed for each statement execute function public.keep_weeks();
+create or replace trigger keep_weeks_of_gone after delete on public.day_rollup
+  referencing old table as changed for each statement execute function public.keep_weeks();
+
+-- Days of before there were weeks.
+insert into public.week_rollup (team_id, client_id, week, days)
+  select r.team_id, r.client_id, r.date - (extract(isodow from r.date)::int - 1),
+    string_agg('["' || r.date || '",' || r.facts || ']', ',' order by r.date)
+  from public.day_rollup r where not exists (select from public.week_rollup) group by 1, 2, 3 order by 3;

@@ -9,7 +9,16 @@ export const ZONE = 'Europe/Berlin';
 const TEMPLATES = 100;
 const LIBRARY = ['skill', 'part', 'ladder', 'drill', 'rung'];
 /** Filled without their indexes, which are made afterwards. */
-const LARGE = ['client', 'check_in', 'check_in_set', 'pain_score', 'day_rollup', 'night_client', 'plan_item'];
+const LARGE = [
+  'client',
+  'check_in',
+  'check_in_set',
+  'pain_score',
+  'day_rollup',
+  'week_rollup',
+  'night_client',
+  'plan_item',
+];
 
 export type Filled = { clients: number; teamIds: string[]; days: number; checkIns: number; sets: number };
 
@@ -155,6 +164,11 @@ function clientRows(clients: number, days: number, until: string): string[] {
     `insert into day_rollup (team_id, client_id, date, state, session_load_au, worst_pain, check_ins, facts)
      select p.team_id, p.id, x.date, x.state, x.load, x.pain, x.count, ${ID('x.facts')}
      from bench.day x join bench.person p on p.t = x.t order by x.date`,
+    `insert into week_rollup (team_id, client_id, week, days)
+     select p.team_id, p.id, x.week, ${ID('x.days')}
+     from (select t, date - (extract(isodow from date)::int - 1) as week,
+         string_agg('["' || date || '",' || facts || ']', ',' order by date) as days from bench.day group by 1, 2) x
+     join bench.person p on p.t = x.t order by x.week`,
     `insert into placement (team_id, client_id, ladder_id, rung_id, side, from_date)
      select p.team_id, p.id, x."ladderId", x."rungId", x.side, x."from" from bench.placement x join bench.person p on p.t = x.t
      on conflict do nothing`,

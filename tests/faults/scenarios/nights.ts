@@ -20,7 +20,7 @@ const undisturbedNight = (table: Table) => table.undisturbed('night', playNight)
 async function isAtWork(stage: Stage): Promise<boolean> {
   const [seen] = await stage.sql<{ n: number }>(
     `select count(*)::int as n from pg_locks l join pg_class c on c.oid = l.relation
-     where c.relname = 'day_rollup' and l.pid <> pg_backend_pid()
+     where c.relname = 'week_rollup' and l.pid <> pg_backend_pid()
        and l.database = (select oid from pg_database where datname = current_database())`,
   );
   return (seen?.n ?? 0) > 0;
@@ -82,11 +82,11 @@ export const stalled: Fault = {
     const expected = await undisturbedNight(table);
     const stage = await table.open();
     // Nobody gets past the ledger's lock, so that each worker is killed with the same jobs in its hands.
-    await stage.sql('alter table day_rollup rename to day_rollup_away');
+    await stage.sql('alter table week_rollup rename to week_rollup_away');
     await stage.sql(
-      `create view day_rollup as select * from day_rollup_away where pg_sleep(3600) is not null`,
+      `create view week_rollup as select * from week_rollup_away where pg_sleep(3600) is not null`,
     );
-    await stage.sql('grant select on day_rollup to plumbline_app');
+    await stage.sql('grant select on week_rollup to plumbline_app');
     for (let times = 0; times < 4; times += 1) {
       const worker = await stage.worker();
       await stage.expireLocks();
@@ -98,8 +98,8 @@ export const stalled: Fault = {
       await stage.sql(`select pg_terminate_backend(pid) from pg_stat_activity
         where datname = current_database() and usename = 'plumbline_app' and pid <> pg_backend_pid()`);
     }
-    await stage.sql('drop view day_rollup');
-    await stage.sql('alter table day_rollup_away rename to day_rollup');
+    await stage.sql('drop view week_rollup');
+    await stage.sql('alter table week_rollup_away rename to week_rollup');
     await stage.worker();
     await stage.expireLocks();
     await nightsDone(stage);

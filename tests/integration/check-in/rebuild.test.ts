@@ -181,3 +181,39 @@ test('a planted drift is named and mended, by the program too, which ends with 0
   expect(stderr).toContain('3 mended');
   expect(await kept()).toEqual(before);
 });
+
+test('a week that does not say what its days say is named and mended', async () => {
+  const weeks = () =>
+    ownerQuery<{ client_id: string; week: string; days: string }>(
+      'select client_id, week::text, days from week_rollup where client_id = any($1) order by client_id, week',
+      [clients],
+    );
+  const before = await weeks();
+  const days = await kept();
+  expect(before.flatMap((row) => JSON.parse(`[${row.days}]`))).toEqual(
+    days.map(({ date, facts }) => [date, JSON.parse(String(facts))]),
+  );
+  const [wrong, gone] = before;
+  await ownerQuery(`update week_rollup set days = '["2026-01-01",[]]' where client_id = $1 and week = $2`, [
+    wrong?.client_id,
+    wrong?.week,
+  ]);
+  await ownerQuery('delete from week_rollup where client_id = $1 and week = $2', [
+    gone?.client_id,
+    gone?.week,
+  ]);
+  await ownerQuery(
+    `insert into week_rollup (team_id, client_id, week, days) values ($1, $2, '2025-12-29', '["2026-01-01",[]]')`,
+    [phone.team.teamId, clients[0]],
+  );
+  const found = await rebuild();
+  expect(found).toHaveLength(3);
+  expect(found).toEqual(
+    expect.arrayContaining([
+      { clientId: wrong?.client_id, date: wrong?.week, what: 'week' },
+      { clientId: gone?.client_id, date: gone?.week, what: 'week' },
+      { clientId: clients[0], date: '2025-12-29', what: 'week' },
+    ]),
+  );
+  expect(await weeks()).toEqual(before);
+});

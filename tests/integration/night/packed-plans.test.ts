@@ -120,6 +120,15 @@ it('says the same as the rows of sessions and lines', async () => {
   expect(await packed()).toEqual(texts);
 });
 
+it('follows a skill that is renamed', async () => {
+  await withTeamPg(team.scope, (tx) =>
+    tx.client.query(`update plan set skills_in_focus = '{Stand}' where client_id = $1 and version = 1`, [
+      clientId,
+    ]),
+  );
+  expect((await plans())[0]?.skillsInFocus).toEqual(['Stand']);
+});
+
 it('is written once, by the database alone', async () => {
   await ownerQuery(`update plan set packed = 'kept' where client_id = $1 and version = 3`, [clientId]);
   await withTeamPg(team.scope, (tx) => packPlans(tx, [clientId]));
