@@ -2,7 +2,7 @@ import { PrismaPg } from '@prisma/adapter-pg';
 import pg from 'pg';
 import { env } from '#lib/config/env.ts';
 import { type Prisma, PrismaClient } from './generated/client.ts';
-import { withNamedStatements } from './named-statements.ts';
+import { ownStatements } from './own-statements.ts';
 
 declare const teamScopeBrand: unique symbol;
 /** Which team an act belongs to. Minted only by lib/auth/scope.ts, the worker's ledger and tests. */
@@ -70,18 +70,20 @@ export async function withTeamPg<T>(
   { isolation = 'read committed', named = false }: PgOptions = {},
 ): Promise<T> {
   const client = await clients().pool.connect();
+  const own = ownStatements(client, { named });
   let broken: Error | undefined;
   try {
     const settings = [`set_config('app.team_id', ${client.escapeLiteral(scope.teamId)}, true)`];
     if (named) settings.push(`set_config('plan_cache_mode', 'force_generic_plan', true)`);
     const begun = client.query(`begin isolation level ${isolation}; select ${settings.join()}`);
     begun.catch(() => undefined); // waited for below: the first statements of `work` go out with it
-    const tx = { teamId: scope.teamId, client };
-    const result = await work(named ? withNamedStatements(tx) : tx);
+    const result = await work({ teamId: scope.teamId, client: own.client });
+    own.end();
     await begun;
     await client.query('commit');
     return result;
   } catch (error) {
+    own.end();
     await client.query('rollback').catch((cause: Error) => {
       broken = cause;
     });

@@ -361,6 +361,9 @@ update public.plan p set packed = packed_plan(p) where p.packed is null;
 create or replace function public.keep_weeks() returns trigger
 language plpgsql set search_path = public as $$
 begin
+  -- One act at a time for a client: the statement below sees what the act before it committed, or would write without it.
+  perform pg_advisory_xact_lock(hashtextextended(k.team_id::text || k.client_id, 31))
+    from (select distinct team_id, client_id from changed order by 1, 2) k;
   insert into week_rollup (team_id, client_id, week, days)
     select r.team_id, r.client_id, k.week, string_agg('["' || r.date || '",' || r.facts || ']', ',' order by r.date)
     from (select distinct team_id, client_id, date - (extract(isodow from date)::int - 1) as week from changed) k
