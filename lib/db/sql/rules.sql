@@ -44,3 +44,14 @@ begin
   end loop;
 end
 $$;
+
+-- The key of the ledger also says whether a night is done and how often it was tried: nights behind a client, and those
+-- that are owed, are counted in the index alone. Prisma's schema has no word for it.
+do $$
+begin
+  if (select indnatts from pg_index where indexrelid = 'public.night_client_pkey'::regclass) = 3 then
+    alter table public.night_client drop constraint night_client_pkey,
+      add constraint night_client_pkey primary key (team_id, client_id, local_date) include (done_at, attempts);
+  end if;
+end
+$$;
