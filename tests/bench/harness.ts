@@ -17,6 +17,8 @@ export type Bench = {
   what: string;
   /** What has to be there first and is not, as an order; null: nothing. */
   missing?: () => string | null;
+  /** Benches that say the same here run in one process and share what they prepare; others have one of their own. */
+  shares?: string;
   run: (scale: number, options: { seed?: number }) => Promise<BenchRow[]>;
 };
 

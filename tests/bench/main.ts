@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { type BenchRow, machine } from './harness.ts';
 import { BENCHES } from './registry.ts';
+import { groupsOf, runApart } from './run-apart.ts';
 
 // npm run bench -- [NAME ...] [--json] [--scale 0.1] [--seed 1]
 const { values, positionals } = parseArgs({
@@ -24,14 +25,24 @@ if (values.help || unknown.length > 0 || !(scale > 0)) {
 
 const chosen = positionals.length > 0 ? BENCHES.filter((bench) => positionals.includes(bench.name)) : BENCHES;
 const rows: BenchRow[] = [];
-for (const bench of chosen) {
+const able = chosen.filter((bench) => {
   const missing = bench.missing?.() ?? null;
-  if (missing !== null) {
-    process.stderr.write(`${bench.name} was not measured: ${missing}\n`);
-    process.exitCode = positionals.length > 0 ? 1 : 0;
-    continue;
+  if (missing !== null) process.stderr.write(`${bench.name} was not measured: ${missing}\n`);
+  return missing === null;
+});
+let isWhole = positionals.length === 0 || able.length === chosen.length;
+const groups = groupsOf(able);
+if (groups.length > 1) {
+  const seed = values.seed === undefined ? [] : ['--seed', values.seed];
+  const apart = runApart(groups, ['--scale', values.scale, ...seed]);
+  rows.push(...apart.rows);
+  if (apart.failed.length > 0) {
+    process.stderr.write(`Not measured: ${apart.failed.join(', ')}\n`);
+    isWhole = false;
   }
-  rows.push(...(await bench.run(scale, values.seed === undefined ? {} : { seed: Number(values.seed) })));
+} else {
+  const options = values.seed === undefined ? {} : { seed: Number(values.seed) };
+  for (const bench of able) rows.push(...(await bench.run(scale, options)));
 }
 
 const shown = (value: number | null) => (value === null ? '-' : String(Number(value.toPrecision(4))));
@@ -64,4 +75,4 @@ if (values.json) {
       .trimEnd();
   process.stdout.write(`${[line(heads), ...table.map(line), '', machine()].join('\n')}\n`);
 }
-process.exit(0);
+process.exit(isWhole ? 0 : 1);

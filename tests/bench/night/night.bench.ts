@@ -14,6 +14,7 @@ type Measured = { value: number; reference: number };
 
 export const nightBench: Bench = {
   name: 'night',
+  shares: 'night',
   what: 'one night of 10,000 clients over COPY of the same 84 days of set rows; with the memory of a worker',
   run: async (scale) => {
     const prepared = await prepare(scale, 1);
@@ -51,6 +52,7 @@ export const nightBench: Bench = {
 
 export const nightHistoryBench: Bench = {
   name: 'night-history',
+  shares: 'night',
   what: 'one night with two years behind every client over one with a year',
   run: async (scale) => {
     const { place, queue, date, group: one } = await prepare(scale, 1);
@@ -72,6 +74,7 @@ export const nightHistoryBench: Bench = {
 
 export const nightClientsBench: Bench = {
   name: 'night-clients',
+  shares: 'night',
   what: 'time per client of a night of all over a night of a tenth of them',
   run: async (scale) => {
     const { place, queue, date, group } = await prepare(scale, 1);
@@ -95,6 +98,7 @@ export const nightClientsBench: Bench = {
 
 export const nightWorkersBench: Bench = {
   name: 'night-workers',
+  shares: 'night',
   what: 'one night by two worker processes on Redis over one; needs redis-server or REDIS_URL',
   run: async (scale) => {
     const { place, date, group } = await prepare(scale, 1);
