@@ -228,9 +228,9 @@ async function listRolledUpCheckIns(
   // find than one for a week. The days before the first Monday come one by one; the index gives their order.
   const { rows } = await tx.client.query<{ clientId: string; days: string }>(
     `select asked.id as "clientId", '[' || concat_ws(',', first.days, later.days) || ']' as days
-     from (select id, from_date, from_date + (8 - extract(isodow from from_date)::int) % 7 as monday
+     from (select id, from_date, week_of(from_date + 6) as monday
        from unnest($2::uuid[], $3::date[]) as given(id, from_date)) asked
-     cross join lateral (select string_agg('["' || r.date || '",' || r.facts || ']', ',' order by r.date) as days
+     cross join lateral (select string_agg(packed_day(r.date, r.facts), ',' order by r.date) as days
        from day_rollup r where r.team_id = $1 and r.client_id = asked.id
          and r.date >= asked.from_date and r.date < asked.monday) first
      cross join lateral (select string_agg(w.days, ',' order by w.week) as days

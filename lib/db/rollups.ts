@@ -92,8 +92,7 @@ export async function mendWeeks(
 ): Promise<{ clientId: string; date: string }[]> {
   const { rows } = await tx.client.query<{ clientId: string; date: string }>(
     `with told as (
-       select client_id, date - (extract(isodow from date)::int - 1) as week,
-         string_agg('["' || date || '",' || facts || ']', ',' order by date) as days
+       select client_id, week_of(date) as week, string_agg(packed_day(date, facts), ',' order by date) as days
        from day_rollup where team_id = $1 and client_id = any($2::uuid[]) group by 1, 2
      ), gone as (
        delete from week_rollup w where w.team_id = $1 and w.client_id = any($2::uuid[])

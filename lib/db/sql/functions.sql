@@ -357,6 +357,14 @@ update public.plan p set packed = packed_plan(p) where p.packed is null;
 
 -- ---- Weeks ----
 
+-- The Monday of a day's week.
+create or replace function public.week_of(day date) returns date
+language sql immutable as $$ select day - (extract(isodow from day)::int - 1) $$;
+
+-- A day as lib/db/packed-facts.ts reads it out of a list of days: its date and its facts.
+create or replace function public.packed_day(day date, facts text) returns text
+language sql stable as $$ select '["' || day || '",' || facts || ']' $$;
+
 -- Keeps week_rollup as day_rollup says, whoever writes that: after each statement the weeks of the days it touched anew.
 create or replace function public.keep_weeks() returns trigger
 language plpgsql set search_path = public as $$
@@ -365,14 +373,14 @@ begin
   perform pg_advisory_xact_lock(hashtextextended(k.team_id::text || k.client_id, 31))
     from (select distinct team_id, client_id from changed order by 1, 2) k;
   insert into week_rollup (team_id, client_id, week, days)
-    select r.team_id, r.client_id, k.week, string_agg('["' || r.date || '",' || r.facts || ']', ',' order by r.date)
-    from (select distinct team_id, client_id, date - (extract(isodow from date)::int - 1) as week from changed) k
+    select r.team_id, r.client_id, k.week, string_agg(packed_day(r.date, r.facts), ',' order by r.date)
+    from (select distinct team_id, client_id, week_of(date) as week from changed) k
     join day_rollup r on r.team_id = k.team_id and r.client_id = k.client_id and r.date >= k.week and r.date < k.week + 7
     group by r.team_id, r.client_id, k.week
     on conflict (team_id, client_id, week) do update set days = excluded.days;
   if tg_op = 'DELETE' then
     delete from week_rollup w
-    using (select distinct team_id, client_id, date - (extract(isodow from date)::int - 1) as week from changed) k
+    using (select distinct team_id, client_id, week_of(date) as week from changed) k
     where w.team_id = k.team_id and w.client_id = k.client_id and w.week = k.week and not exists (
       select from day_rollup r where r.team_id = k.team_id and r.client_id = k.client_id and r.date >= k.week and r.date < k.week + 7
     );
@@ -389,6 +397,5 @@ create or replace trigger keep_weeks_of_gone after delete on public.day_rollup
 
 -- Days of before there were weeks.
 insert into public.week_rollup (team_id, client_id, week, days)
-  select r.team_id, r.client_id, r.date - (extract(isodow from r.date)::int - 1),
-    string_agg('["' || r.date || '",' || r.facts || ']', ',' order by r.date)
+  select r.team_id, r.client_id, week_of(r.date), string_agg(packed_day(r.date, r.facts), ',' order by r.date)
   from public.day_rollup r where not exists (select from public.week_rollup) group by 1, 2, 3 order by 3;

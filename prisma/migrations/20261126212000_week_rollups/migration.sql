@@ -1,4 +1,4 @@
--- The days of a client's week as one text: a night reads a page or two for a client instead of one for each day.
+-- The days of a client's week as one text: a night reads a page for each week instead of one for each day.
 -- lib/db/sql/functions.sql fills it, and keeps it from there on.
 CREATE TABLE "week_rollup" (
     "team_id" UUID NOT NULL,

@@ -166,8 +166,8 @@ function clientRows(clients: number, days: number, until: string): string[] {
      from bench.day x join bench.person p on p.t = x.t order by x.date`,
     `insert into week_rollup (team_id, client_id, week, days)
      select p.team_id, p.id, x.week, ${ID('x.days')}
-     from (select t, date - (extract(isodow from date)::int - 1) as week,
-         string_agg('["' || date || '",' || facts || ']', ',' order by date) as days from bench.day group by 1, 2) x
+     from (select t, week_of(date) as week, string_agg(packed_day(date, facts), ',' order by date) as days
+       from bench.day group by 1, 2) x
      join bench.person p on p.t = x.t order by x.week`,
     `insert into placement (team_id, client_id, ladder_id, rung_id, side, from_date)
      select p.team_id, p.id, x."ladderId", x."rungId", x.side, x."from" from bench.placement x join bench.person p on p.t = x.t

@@ -51,7 +51,7 @@ async function fill({ teamId, memberId }: TestTeam, rungId: string): Promise<voi
     insert into day_rollup (team_id, client_id, date, state, session_load_au, worst_pain, check_ins, facts)
       select team_id, client_id, date, 'trained', 360, 1, 1, '[]' from check_in;
     insert into week_rollup (team_id, client_id, week, days)
-      select team_id, client_id, date - (extract(isodow from date)::int - 1), string_agg('["' || date || '",[]]', ',' order by date)
+      select team_id, client_id, week_of(date), string_agg(packed_day(date, facts), ',' order by date)
       from day_rollup group by 1, 2, 3;
     insert into night_client (team_id, client_id, local_date, done_at, rules_version, attempts)
       select team_id, id, date '${TODAY}' - d, now(), '1', 1 from generate_series(2, ${DAYS}) d, person;

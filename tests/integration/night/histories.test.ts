@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { beforeAll, expect, it } from 'vitest';
 import { withTeamPg } from '#lib/db/client.ts';
 import { loadHistories } from '#lib/db/histories.ts';
+import { addDays } from '#lib/domain/local-date.ts';
 import { parseHistory } from '#lib/schemas/history.ts';
 import {
   makeTestClient,
@@ -108,6 +109,16 @@ it('leaves out what was corrected, deleted and before the window', async () => {
   const [windowed, all] = [await load('2026-03-01', [other]), await load(null, [other])];
   expect(windowed.get(other)?.checkIns.map((each) => each.id)).toEqual([kept]);
   expect(all.get(other)?.checkIns.map((each) => each.date)).toEqual(['2026-02-01', '2026-03-02']);
+});
+
+it('begins at the day that is asked for, whichever of the week that is', async () => {
+  const { clientId: other } = await makeTestClient(team, { zone: 'UTC' });
+  const dates = Array.from({ length: 12 }, (_, day) => addDays('2026-02-25', day));
+  for (const date of dates) await checkIn(team, other, { date, rungId });
+  for (const from of dates) {
+    const read = (await load(from, [other])).get(other)?.checkIns.map((each) => each.date);
+    expect(read, from).toEqual(dates.filter((date) => date >= from));
+  }
 });
 
 it('uses the same number of queries for one client and for thirty', async () => {
