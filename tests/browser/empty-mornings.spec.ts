@@ -1,6 +1,6 @@
 import { type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { look } from './support/look.ts';
-import { asOwner, makeOwnTeam, todayInBerlin } from './support/own-team.ts';
+import { asOwner, makeOwnTeam } from './support/own-team.ts';
 
 // A team of its own, without clients first, then with three: each way in which the board can be empty, and what the page
 // about nights says of a night that failed.
@@ -34,9 +34,18 @@ const sql = (text: string, values: unknown[] = []) =>
     const { rows } = await db.query<{ id: string }>('select id from team where name = $1', [TEAM]);
     return db.query(text, [rows[0]?.id, ...values]);
   });
-const night = (over: string) =>
+/** The day on which the newest night ended: in the small hours that is yesterday, for tonight's is not due yet. */
+const morning = () =>
+  asOwner(async (db) => {
+    const { rows } = await db.query<{ day: string }>(
+      `select max(current_date - back + 1)::text as day from generate_series(-1, 3) back
+       where night_due_at('Europe/Berlin', current_date - back) <= now()`,
+    );
+    return rows[0]?.day ?? '';
+  });
+const night = async (over: string) =>
   sql(`update night_run set started_at = $2::date + time '03:00', ${over} where team_id = $1`, [
-    todayInBerlin(),
+    await morning(),
   ]);
 
 test('no clients yet', async ({ page }) => {
@@ -44,23 +53,23 @@ test('no clients yet', async ({ page }) => {
 });
 
 test('all well, with the time and the count', async ({ page }) => {
-  const today = todayInBerlin();
+  const day = await morning();
   await sql(
     `insert into client (team_id, coach_id, name, zone, standing, invited_at, joined_at)
      select $1, m.id, n.name, 'Europe/Berlin', 'in-training', $2::date - 300, $2::date - n.days
      from member m, (values ('Runa Moss', 290), ('Teo Lindqvist', 290), ('Vera Osei', 5)) n(name, days) where m.team_id = $1`,
-    [today],
+    [day],
   );
   await sql(
     `insert into night_client (team_id, client_id, local_date, done_at, rules_version, attempts)
      select $1, c.id, $2::date - d, $2::date - d + interval '1 day 3 hours', '1', 1
      from client c, generate_series(1, 15) d where c.team_id = $1`,
-    [today],
+    [day],
   );
   await sql(
     `insert into night_run (team_id, local_date, started_at, finished_at, clients_due, clients_done, clients_failed, rules_version)
      values ($1, $2::date - 1, $2::date + time '02:00', $2::date + time '02:09', 3, 3, 0, '1')`,
-    [today],
+    [day],
   );
   await lookAt(
     page,
@@ -80,12 +89,12 @@ test('the night is not finished', async ({ page }) => {
 });
 
 test('the night failed; Nights says why in words, and runs it again', async ({ page }) => {
-  const today = todayInBerlin();
+  const day = await morning();
   await night(`finished_at = $2::date + time '03:09', clients_done = 0, clients_failed = 3`);
   await sql(
     `update night_client set done_at = null, failed_at = now(), attempts = 5,
        failure = 'TypeError at lib/checks/rules/too-hard.ts:33' where team_id = $1 and local_date = $2::date - 1`,
-    [today],
+    [day],
   );
   await lookAt(page, 'empty-night-failed', '/', said(page, 'The night failed.'));
   await sql(

@@ -29,8 +29,8 @@ beforeAll(async () => {
     [arriving, 'arriving'],
   ] as const)
     await ownerQuery(
-      `insert into clip (team_id, id, client_id, rung_id, side, filmed_on, storage_key, bytes, state, received_at, looked_at)
-       values ($1, $2, $3, $4, 'both', '2026-11-20', $5, $6, $7, '2026-11-20T10:00:00Z', '2026-11-21T10:00:00Z')`,
+      `insert into clip (team_id, id, client_id, rung_id, side, filmed_on, storage_key, bytes, state, received_at, looked_at, created_at)
+       values ($1, $2, $3, $4, 'both', '2026-11-20', $5, $6, $7, '2026-11-20T10:00:00Z', '2026-11-21T10:00:00Z', '2026-11-20T10:00:00Z')`,
       [teamId, id, phone.clientId, phone.rungs.get('H3.4'), clipKey(teamId, id), BYTES.length, state],
     );
   await fileStore().write(clipKey(teamId, clipId), BYTES);

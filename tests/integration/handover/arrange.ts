@@ -92,7 +92,8 @@ export async function aFullClient(name: string): Promise<Phone> {
     `with f as (select id from film_request where team_id = $1 and client_id = $2),
        c as (insert into clip (team_id, client_id, request_id, rung_id, side, filmed_on, storage_key, bytes, state, received_at, looked_at, looked_by_id, verdict, faults)
          select $1, $2, f.id, '${rung}', 'both', '2026-11-21', 'clips/' || f.id, 1000, 'ready', '2026-11-21T10:00:00Z', '2026-11-22T10:00:00Z', $3, 'not-clean', '{hips-drop}' from f returning id)
-     insert into still_frame (team_id, client_id, clip_id, joints, vertical, scale, mass_model) select $1, $2, c.id, '{}', '{}', '{}', 'winter' from c`,
+     insert into still_frame (team_id, client_id, clip_id, joints, vertical, scale, mass_model, created_at)
+       select $1, $2, c.id, '{}', '{}', '{}', 'winter', '2026-11-22T10:00:00Z' from c`,
   );
   const [clip] = await ownerQuery<{ id: string }>('select id from clip where client_id = $1', [
     phone.clientId,
@@ -108,7 +109,8 @@ export async function aFullClient(name: string): Promise<Phone> {
      order by s.id limit 1`,
   );
   await run(
-    `insert into verdict (team_id, reason_id, by_id, right_to_tell, text) select $1, id, $3, true, 'yes' from reason where team_id = $1 and client_id = $2`,
+    `insert into verdict (team_id, reason_id, by_id, right_to_tell, text, at)
+     select $1, id, $3, true, 'yes', '2026-11-25T08:00:00Z' from reason where team_id = $1 and client_id = $2`,
   );
   await run(
     `insert into step_outcome (team_id, step_id, window_days, outcome, evidence, at)

@@ -9,7 +9,7 @@ import { openLink } from '#lib/usecases/handover/open-link.ts';
 import { askErasureOf } from '#lib/usecases/rights/ask-erasure.ts';
 import { withdrawConsent } from '#lib/usecases/rights/withdraw-consent.ts';
 import { submitCheckIn } from '#lib/usecases/submit-check-in.ts';
-import { anotherPhone, aPhone, aTraining, type Phone } from '../check-in/arrange.ts';
+import { anotherPhone, aPhone, aTraining, NOW, type Phone } from '../check-in/arrange.ts';
 import { makeTestTeam, ownerQuery } from '../support/database.ts';
 import { browserRequest, cookieFor, noParams } from '../support/signing-in.ts';
 import { leadOf, type MemberActor } from '../team/arrange.ts';
@@ -30,7 +30,7 @@ let lead: MemberActor;
 beforeAll(async () => {
   phone = await aPhone('Nadja Hollar');
   lead = leadOf(phone.team);
-  await submitCheckIn(phone.actor, aTraining(phone, { words: WORDS }), new Date());
+  await submitCheckIn(phone.actor, aTraining(phone, { words: WORDS }), NOW);
 });
 
 const link = (changes: Partial<typeof ASK> | object = {}, at = new Date(), clientId = phone.clientId) =>

@@ -27,16 +27,23 @@ export async function fillClient(phone: Phone): Promise<{ stillId: string }> {
   const run = (sql: string, ...more: unknown[]) => ownerQuery(sql, [team.teamId, clientId, ...more]);
   await run(
     `with q as (select id from question where team_id = $1 and client_id = $2 limit 1)
-     insert into answer (team_id, question_id, by_id, text) select $1, q.id, $3, $4 from q`,
+     insert into answer (team_id, question_id, by_id, text, created_at) select $1, q.id, $3, $4, $5 from q`,
     by,
     SEEDED,
+    NOW,
   );
-  await run('insert into private_note (team_id, client_id, by_id, text) values ($1, $2, $3, $4)', by, SEEDED);
   await run(
-    `insert into coach_word (team_id, client_id, by_id, check_in_id, set_id, text)
-     select $1, $2, $3, s.check_in_id, s.id, $4 from check_in_set s where s.team_id = $1 and s.client_id = $2`,
+    'insert into private_note (team_id, client_id, by_id, text, created_at) values ($1, $2, $3, $4, $5)',
     by,
     SEEDED,
+    NOW,
+  );
+  await run(
+    `insert into coach_word (team_id, client_id, by_id, check_in_id, set_id, text, created_at)
+     select $1, $2, $3, s.check_in_id, s.id, $4, $5 from check_in_set s where s.team_id = $1 and s.client_id = $2`,
+    by,
+    SEEDED,
+    NOW,
   );
   await run(
     `with made as (insert into plan (team_id, client_id, by_id, version, from_date, sessions_per_week, notes)

@@ -35,6 +35,9 @@ export async function makeTestTeam(name = 'Test team'): Promise<TestTeam> {
   return { ...ids, scope: teamScope(ids.teamId) };
 }
 
+/** Two hundred days before the days that tests take place on, whenever they run. */
+const JOINED_AT = '2026-05-09T10:00:00Z';
+
 /** A client in training of that team, who gave their consent. */
 export async function makeTestClient(
   team: TestTeam,
@@ -49,7 +52,7 @@ export async function makeTestClient(
   ]);
   await ownerQuery(
     `insert into client (team_id, id, user_id, coach_id, name, zone, standing, joined_at, invited_at)
-     values ($1, $2, $3, $4, $5, $6, $7, now() - interval '200 days', now() - interval '201 days')`,
+     values ($1, $2, $3, $4, $5, $6, $7, $8, '2026-05-08T10:00:00Z')`,
     [
       team.teamId,
       clientId,
@@ -58,12 +61,13 @@ export async function makeTestClient(
       name,
       options.zone ?? 'Europe/Berlin',
       options.standing ?? 'in-training',
+      JOINED_AT,
     ],
   );
   await ownerQuery(
     `insert into consent (team_id, client_id, kind, text_version, given_at, given_by)
-     values ($1, $2, 'health-data', $3, now() - interval '200 days', $4)`,
-    [team.teamId, clientId, CONSENT_VERSION, name],
+     values ($1, $2, 'health-data', $3, $5, $4)`,
+    [team.teamId, clientId, CONSENT_VERSION, name, JOINED_AT],
   );
   return { clientId, userId };
 }
