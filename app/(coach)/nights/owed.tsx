@@ -27,7 +27,7 @@ export function Owed({ view, canRun }: { view: NightsView; canRun: boolean }) {
         </p>
       )}
       {canRun && (owed.nights > 0 || givenUp > 0) && (
-        <RunNights label="Run all that is owed or failed now" ask={{}} />
+        <RunNights label="Run all that is owed or failed now" about="All that was owed or failed" ask={{}} />
       )}
       {overMornings > 0 && (
         <p>

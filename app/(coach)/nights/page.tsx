@@ -9,6 +9,7 @@ import { Owed } from './owed.tsx';
 import { RunClient } from './run-client.tsx';
 import { RunNights } from './run-nights.tsx';
 import { Runs } from './runs.tsx';
+import { SaidLast } from './said.tsx';
 
 export const metadata = { title: 'Nights' };
 
@@ -23,23 +24,25 @@ export default async function NightsPage({ searchParams }: Props) {
   return (
     <main id="main" className={styles.page}>
       <h1>Nights</h1>
-      <Owed view={view} canRun={canRun} />
-      {canRun && view.clients.length > 0 && (
-        <section className={styles.now} aria-labelledby="run-now">
-          <h2 id="run-now">Check again now</h2>
-          <p>
-            The checks run by themselves at 03:00 where each client lives. After a correction or new numbers
-            they can be run at once; nothing is doubled.
-          </p>
-          <RunClient clients={view.clients} />
-          <RunNights label="Check everybody again" ask={{ everybody: true }} />
-        </section>
-      )}
-      {view.lines.length === 0 ? (
-        <p>No night has run yet. The first one runs after 03:00 in the zone of each client.</p>
-      ) : (
-        <Runs lines={view.lines} canRun={canRun} />
-      )}
+      <SaidLast>
+        <Owed view={view} canRun={canRun} />
+        {canRun && view.clients.length > 0 && (
+          <section className={styles.now} aria-labelledby="run-now">
+            <h2 id="run-now">Check again now</h2>
+            <p>
+              The checks run by themselves at 03:00 where each client lives. After a correction or new numbers
+              they can be run at once; nothing is doubled.
+            </p>
+            <RunClient clients={view.clients} />
+            <RunNights label="Check everybody again" about="Everybody" ask={{ everybody: true }} />
+          </section>
+        )}
+        {view.lines.length === 0 ? (
+          <p>No night has run yet. The first one runs after 03:00 in the zone of each client.</p>
+        ) : (
+          <Runs lines={view.lines} canRun={canRun} />
+        )}
+      </SaidLast>
       <p className={styles.pages}>
         {before && <Link href="/nights">Newest nights</Link>}
         {view.older && <Link href={`/nights?before=${view.older}`}>Older nights</Link>}

@@ -5,7 +5,7 @@ import { useRun } from './run-nights.tsx';
 
 /** One client, checked again at once. */
 export function RunClient({ clients }: { clients: { id: string; name: string }[] }) {
-  const { said, run } = useRun();
+  const { said, run } = useRun('One client');
   const send = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const clientId = new FormData(event.currentTarget).get('clientId');

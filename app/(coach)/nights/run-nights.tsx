@@ -1,31 +1,31 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useState } from 'react';
 import styles from './nights.module.css';
+import { useSaid } from './said.tsx';
 
 /** What is run: nothing said, all that is owed. */
 type Ask = { clientId?: string; everybody?: true };
 
-/** Asks the worker for nights, and says what became of it. */
-export function useRun(): { said: string; run: (ask: Ask) => Promise<void> } {
+/** Asks the worker for nights, and says what became of it. `about`: whose or which nights. */
+export function useRun(about: string): { said: string; run: (ask: Ask) => Promise<void> } {
   const router = useRouter();
-  const [said, setSaid] = useState('');
+  const [said, say] = useSaid(about);
   const run = async (ask: Ask) => {
-    setSaid('asking the worker');
+    say('asking the worker');
     const answer = await fetch('/api/nights/run', {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(ask),
     }).catch(() => undefined);
-    setSaid(await saidOf(answer, ask));
+    say(await saidOf(answer, ask));
     router.refresh();
   };
   return { said, run };
 }
 
-export function RunNights({ label, ask }: { label: string; ask: Ask }) {
-  const { said, run } = useRun();
+export function RunNights({ label, about, ask }: { label: string; about: string; ask: Ask }) {
+  const { said, run } = useRun(about);
   return (
     <span className={styles.run}>
       <button type="button" data-outlined onClick={() => run(ask)}>

@@ -72,7 +72,13 @@ function Failed({ client, canRun }: { client: FailedClient; canRun: boolean }) {
           <summary>For whoever mends it</summary>
           <code>{client.place}</code>
         </details>
-        {canRun && <RunNights label={`Run ${client.name} again`} ask={{ clientId: client.clientId }} />}
+        {canRun && (
+          <RunNights
+            label={`Run ${client.name} again`}
+            about={client.name}
+            ask={{ clientId: client.clientId }}
+          />
+        )}
       </td>
     </tr>
   );
