@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { constants, createReadStream } from 'node:fs';
-import { copyFile, mkdir, readdir, readFile, stat } from 'node:fs/promises';
+import { chown, copyFile, mkdir, readdir, readFile, rm, stat } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 
@@ -55,4 +55,17 @@ export async function copyOne(from: string, to: string, path: string): Promise<v
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error; // gone since it was listed: as the server allows
   }
+}
+
+/** What root wrote into somebody's folder becomes theirs: in compose the pages and workers that change it are not root. */
+export async function giveToOwner(folder: string): Promise<void> {
+  const { uid, gid } = await stat(folder);
+  if (process.getuid?.() !== 0 || uid === 0) return;
+  for (const path of [...(await listFolders(folder)), ...(await listFiles(folder))])
+    await chown(join(folder, path), uid, gid);
+}
+
+/** Empties a folder and leaves it where it is: it may be a volume. */
+export async function emptyFolder(folder: string): Promise<void> {
+  for (const name of await readdir(folder)) await rm(join(folder, name), { recursive: true, force: true });
 }

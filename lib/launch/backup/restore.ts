@@ -11,7 +11,7 @@ import { secrets } from '#lib/launch/steps.mjs';
 import { findClientTools } from './client-tools.ts';
 import { readDump } from './dump.ts';
 import { forgetAgain } from './forget-again.ts';
-import { copyFiles } from './kept-files.ts';
+import { copyFiles, emptyFolder, giveToOwner } from './kept-files.ts';
 import { damagedFiles, type Manifest, readManifest } from './manifest.ts';
 import { embeddedFolder, filesFolder } from './source.ts';
 import { listTables, tableFigures } from './table-figures.ts';
@@ -21,7 +21,8 @@ async function restore(folder: string, eraseList: string | undefined): Promise<M
   if (eraseList && !existsSync(eraseList)) throw new Error(`There is no erase list ${eraseList}.`);
   const manifest = await readManifest(folder);
   const files = filesFolder();
-  if (existsSync(files) && (await readdir(files)).length > 0)
+  const stood = existsSync(files);
+  if (stood && (await readdir(files)).length > 0)
     throw new Error(`${files} holds pictures already: move that folder away first.`);
   if (!process.env.DATABASE_URL) assertNoServer();
   const damaged = await damagedFiles(folder, manifest);
@@ -33,10 +34,11 @@ async function restore(folder: string, eraseList: string | undefined): Promise<M
     if (existsSync(join(folder, 'files'))) await copyFiles(join(folder, 'files'), files);
     await bringUpToDate(place.address);
     const again = await withClient(place.address, (client) => forgetAgain(client, files, eraseList));
+    if (existsSync(files)) await giveToOwner(files);
     return { ...manifest, again };
   } catch (error) {
     await place.undo();
-    await rm(files, { recursive: true, force: true }); // was empty
+    await (stood ? emptyFolder(files) : rm(files, { recursive: true, force: true }));
     throw error;
   } finally {
     place.close();

@@ -1,4 +1,13 @@
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chownSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import pg from 'pg';
@@ -16,12 +25,14 @@ vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 let server: OwnServer;
 let group: Group;
 let folder: string;
+const STILL = 'team/still-of-a-question';
 
 beforeAll(async () => {
   server = await openOwnServer();
   group = await makeGroup();
   await night('2026-03-30', '2026-03-31T03:05:00Z');
-  writeFileSync(join(server.folder, 'files', 'still-of-a-question'), 'a picture');
+  mkdirSync(join(server.folder, 'files', 'team'));
+  writeFileSync(join(server.folder, 'files', STILL), 'a picture');
   folder = join(server.folder, 'kept');
 });
 afterAll(async () => {
@@ -42,12 +53,19 @@ it('what was backed up and wiped is there again, and the next night says the sam
   expect(undisturbed.length).toBeGreaterThan(before.reason?.rows ?? 0);
   await closeDb();
   server.wipe();
+  // As in compose: what restores is root, the pages that will change and delete the pictures are not.
+  const files = join(server.folder, 'files');
+  mkdirSync(files);
+  const isRoot = process.getuid?.() === 0;
+  if (isRoot) chownSync(files, 1234, 1234);
 
   const restored = await command('restore', server.folder, folder);
   expect(restored).toEqual({ code: 0, said: expect.stringContaining('each counted and compared') });
   await server.start();
   expect(await figures()).toEqual(before);
-  expect(readFileSync(join(server.folder, 'files', 'still-of-a-question'), 'utf8')).toBe('a picture');
+  expect(readFileSync(join(files, STILL), 'utf8')).toBe('a picture');
+  const owners = ['.', 'team', STILL].map((path) => statSync(join(files, path)).uid);
+  expect(new Set(owners)).toEqual(new Set([isRoot ? 1234 : process.getuid?.()]));
   await night('2026-03-31', '2026-04-01T03:05:00Z');
   expect(await reasons()).toEqual(undisturbed);
 });
