@@ -6,7 +6,7 @@ const text = readFileSync('docker-compose.yml', 'utf8');
 /** The lines of one service of the compose file, from its name to the next one. */
 function serviceOf(name: string): string {
   const lines = text.split('\n');
-  const first = lines.indexOf(`  ${name}:`);
+  const first = lines.findIndex((line) => line.startsWith(`  ${name}:`));
   const rest = lines.slice(first + 1);
   const length = rest.findIndex((line) => /^ {0,2}\S/.test(line));
   return rest.slice(0, length === -1 ? undefined : length).join('\n');
@@ -31,5 +31,22 @@ describe('docker compose up --scale worker=4', () => {
 
   it('never lets Redis drop jobs for want of memory', () => {
     expect(serviceOf('redis')).toMatch(/'--appendonly', 'yes', '--maxmemory-policy', 'noeviction'/);
+  });
+});
+
+describe('what lies beside the compose file', () => {
+  it.each(['.gitignore', '.dockerignore'])(
+    'keys and backups reach neither the repository nor an image: %s',
+    (file) => {
+      const lines = readFileSync(file, 'utf8')
+        .split('\n')
+        .map((line) => line.replace(/\/$/, ''));
+      expect(lines).toEqual(expect.arrayContaining(['.env', 'backups', '.data']));
+    },
+  );
+
+  it('backup and restore share one image and the places of pages and workers', () => {
+    expect(serviceOf('backup')).toContain("'files:/srv/plumbline/.data/files', './backups:/backups'");
+    expect(serviceOf('restore')).toMatch(/<<: \*tools\s+entrypoint: .*backup\/restore\.ts/);
   });
 });
