@@ -27,6 +27,7 @@ export async function findLastNight(tx: TeamPg, zone: string, now: Date): Promis
     `select n.local_date as "localDate", to_char(wall_clock($2, n.finished_at), 'HH24:MI') as "endedAt",
        wall_clock($2, n.finished_at)::date as "endedOn",
        n.clients_due as due, n.clients_done as done, n.clients_failed as failed,
+       case when n.finished_at is null then nights_to_come($1, n.local_date, $3) else 0 end as later,
        coalesce((select min(night_due_at(z.zone, n.local_date + 1)) + interval '1 hour' < $3
          from (select distinct zone from client where team_id = $1 and standing = any (night_standings())) z), false) as late
      from night_run n where n.team_id = $1 order by n.local_date desc limit 1`,
@@ -83,6 +84,7 @@ export async function listBoardClients(
        case
          when not c.standing = any (night_standings()) or not zones.due or n.done_at is not null
            or (c.first_at > $5 - interval '3 days' and wall_clock(c.zone, c.first_at)::date > $3::date) then null
+         when c.id in (select consent_taken_back($1)) then 'no-consent'
          when n.failed_at is not null then 'failed'
          else 'not-reached'
        end as "notChecked"

@@ -137,7 +137,7 @@ export async function countNightRun(
        where c.team_id = $1
          and (coalesce(c.joined_at, c.invited_at) < $2::date - interval '2 days' -- long ago: wherever that is
            or wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date <= $2::date)
-         and (c.standing = any (night_standings())
+         and (c.standing = any (night_standings()) and c.id not in (select consent_taken_back($1))
            or exists (select from night_client n where n.team_id = $1 and n.client_id = c.id and n.local_date = $2::date))
      ), ledger as (
        select count(done_at)::int as done, count(*) filter (where done_at is null)::int as failed

@@ -1,4 +1,5 @@
 import type { MorningReason } from '#lib/views/morning/morning-mail.ts';
+import type { NightCounts } from '#lib/views/night-so-far.ts';
 import { pool, type TeamPg, type TeamScope, teamScope } from './client.ts';
 import { notHeldBack } from './good-news.ts';
 
@@ -157,21 +158,22 @@ export async function listMorningReasons(tx: TeamPg, clientIds: readonly string[
   }));
 }
 
-type Night = { localDate: string; endedAt: string | null; due: number; done: number };
+type Night = { localDate: string; endedAt: string | null } & NightCounts;
 
 /** The team's newest night on a zone's clock, and which of these clients it did not reach. */
 export async function findMorningNight(
   tx: TeamPg,
-  on: { zone: string; clientIds: readonly string[] },
+  on: { zone: string; clientIds: readonly string[]; now: Date },
 ): Promise<(Night & { missed: string[] }) | null> {
   const { rows } = await tx.client.query<Night & { missed: string[] }>(
     `select n.local_date as "localDate", to_char(wall_clock($2, n.finished_at), 'HH24:MI') as "endedAt",
-       n.clients_due as due, n.clients_done as done,
+       n.clients_due as due, n.clients_done as done, n.clients_failed as failed,
+       case when n.finished_at is null then nights_to_come($1, n.local_date, $4) else 0 end as later,
        array(select c.name from night_client x join client c on c.team_id = x.team_id and c.id = x.client_id
          where x.team_id = n.team_id and x.local_date = n.local_date and x.done_at is null
            and x.failed_at is not null and x.client_id = any($3::uuid[]) order by c.name, c.id) as missed
      from night_run n where n.team_id = $1 order by n.local_date desc limit 1`,
-    [tx.teamId, on.zone, on.clientIds],
+    [tx.teamId, on.zone, on.clientIds, on.now],
   );
   return rows[0] ?? null;
 }

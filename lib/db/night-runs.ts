@@ -7,6 +7,8 @@ export type NightRunRow = {
   clientsDue: number;
   clientsDone: number;
   clientsFailed: number;
+  /** Of those due: where they live it is not 03:00 yet. */
+  clientsLater: number;
   rulesVersion: string;
   /** The lowest and highest version of the settings that its clients were checked by; null before anybody was. */
   settingsFrom: number | null;
@@ -16,11 +18,12 @@ export type NightRunRow = {
 /** The last runs of the team before a date (null: all), newest first. */
 export async function listNightRuns(
   tx: TeamPg,
-  page: { before: string | null; limit: number },
+  page: { before: string | null; limit: number; now: Date },
 ): Promise<NightRunRow[]> {
   const { rows } = await tx.client.query<NightRunRow>(
     `select r.local_date as "localDate", r.started_at as "startedAt", r.finished_at as "finishedAt",
        r.clients_due as "clientsDue", r.clients_done as "clientsDone", r.clients_failed as "clientsFailed",
+       case when r.finished_at is null then nights_to_come($1, r.local_date, $4) else 0 end as "clientsLater",
        r.rules_version as "rulesVersion", s.least as "settingsFrom", s.most as "settingsTo"
      from night_run r
      left join lateral (
@@ -29,7 +32,7 @@ export async function listNightRuns(
      ) s on true
      where r.team_id = $1 and ($2::date is null or r.local_date < $2::date)
      order by r.local_date desc limit $3`,
-    [tx.teamId, page.before, page.limit],
+    [tx.teamId, page.before, page.limit, page.now],
   );
   return rows;
 }

@@ -28,7 +28,7 @@ export function loadMorningMail(actor: Actor, now: Date): Promise<MorningSetting
     if (!choice) throw new AppError('not-found', 'You are not a member of this team any more.');
     const date = localDateOf(now, choice.zone);
     const lastAt = (await findLastMorning(tx, memberId)) ?? new Date(now.getTime() - DAY_MS);
-    const { mail, away } = await readMorning(tx, { memberId, date, zone: choice.zone, lastAt });
+    const { mail, away } = await readMorning(tx, { memberId, date, zone: choice.zone, lastAt, now });
     const leaves = env().PLUMBLINE_DEMO === 'on' ? 'demo' : canSendMail() ? 'by-mail' : 'nowhere';
     return { choice, mail, away, leaves };
   });

@@ -28,7 +28,7 @@ export async function loadNights(actor: Actor, before: string | null, now: Date)
   const owed = await listOwedNightsOf(actor.scope, null, now);
   return withTeamPg(actor.scope, async (tx) => {
     const { today, zone } = await findBoardHead(tx, actor.memberId, now);
-    const found = await listNightRuns(tx, { before, limit: RUNS_A_PAGE + 1 });
+    const found = await listNightRuns(tx, { before, limit: RUNS_A_PAGE + 1, now });
     const runs = found.slice(0, RUNS_A_PAGE);
     const [from, to] = [runs.at(-1)?.localDate ?? today, runs[0]?.localDate ?? today];
     const failed = await listFailedNights(tx, from, to);

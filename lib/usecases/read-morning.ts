@@ -18,12 +18,12 @@ export type MorningRead = {
   clientIds: string[];
   mail: MorningMail;
 };
-type Reader = Pick<MorningChoice, 'zone'> & { memberId: string; date: string; lastAt: Date };
+type Reader = Pick<MorningChoice, 'zone'> & { memberId: string; date: string; lastAt: Date; now: Date };
 
 /** A member's morning in words: own clients, and those of everybody they cover that day. */
 export async function readMorning(
   tx: TeamPg,
-  { memberId, date, zone, lastAt }: Reader,
+  { memberId, date, zone, lastAt, now }: Reader,
 ): Promise<MorningRead> {
   const team = await readMorningTeam(tx, date);
   const here = team.members.filter((member) => !member.left);
@@ -52,7 +52,7 @@ export async function readMorning(
       askedOn: localDateOf(new Date(askedAt), zone),
       danger: hasDangerWords(text),
     })),
-    night: await findMorningNight(tx, { zone, clientIds }),
+    night: await findMorningNight(tx, { zone, clientIds, now }),
     covered,
     origin: env().PLUMBLINE_ORIGIN,
   });

@@ -52,7 +52,7 @@ async function decide(tx: TeamPg, member: MorningMember, date: string, now: Date
   const lastAt = (await findLastMorning(tx, memberId)) ?? new Date(now.getTime() - FIRST_LOOK_MS);
   const morning = await lockMorning(tx, { memberId, date, at: now });
   if (morning.decided) return false;
-  const { away, clientIds, mail } = await readMorning(tx, { memberId, date, zone: choice.zone, lastAt });
+  const { away, clientIds, mail } = await readMorning(tx, { memberId, date, zone: choice.zone, lastAt, now });
   const close = (why: Parameters<typeof closeMorning>[1]['why']) =>
     closeMorning(tx, { id: morning.id, memberId, why, at: now });
   if (away) return close('covered').then(() => false);

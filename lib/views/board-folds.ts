@@ -54,6 +54,7 @@ export function toFolds(
 const NOT_CHECKED = {
   failed: 'the last night failed for this client',
   'not-reached': 'the last night has not reached this client',
+  'no-consent': 'took the consent to checks back: no night until it is given again',
 } as const;
 
 /** The reason of that state which comes back first. */

@@ -40,7 +40,7 @@ export type BoardClient = {
   /** Waiting questions, oldest first; `askedOn` on the coach's calendar. */
   questions: { id: string; text: string; askedOn: string; askedAt: string; stills: string[] }[];
   /** The last night that was due has not checked this client; `failed`: it tried. */
-  notChecked: 'failed' | 'not-reached' | null;
+  notChecked: 'failed' | 'not-reached' | 'no-consent' | null;
   /** Joined, or was invited, on this date of their own; null: long ago. */
   firstDay: string | null;
   /** Dates with a check-in of the last 28 days; asked for in a client's first 28 days only. */
@@ -63,6 +63,8 @@ export type BoardNight = {
   due: number;
   done: number;
   failed: number;
+  /** Of those due: where they live it is not 03:00 yet. */
+  later: number;
   /** The night after this one should have begun an hour ago or more, and has not. */
   late: boolean;
   /** Clients whose night was not finished at 06:00 where they live; left out: it was, for all. */

@@ -14,6 +14,7 @@ import type {
   BoardView,
 } from './board-types.ts';
 import { headline, KIND_WORDS, minutesFor, TIER_TITLE } from './board-words.ts';
+import { isDoneSoFar } from './night-so-far.ts';
 import { longDate } from './say-date.ts';
 import { STRIP_DAYS } from './strip.ts';
 
@@ -111,6 +112,6 @@ function stateOf(input: BoardInput, all: number, shown: number): BoardView['stat
   if (all > 0) return 'filtered';
   const night = input.night;
   if (night && night.due > 0 && night.done === 0 && night.failed > 0) return 'night-failed';
-  if (!night || night.endedAt === null || night.late) return 'night-running';
+  if (!night || night.late || (night.endedAt === null && !isDoneSoFar(night))) return 'night-running';
   return 'nothing-new';
 }

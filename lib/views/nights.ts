@@ -1,6 +1,7 @@
 import { localDateOf } from '#lib/domain/local-date.ts';
 import { clockTime } from './local-time.ts';
 import { type FailureWords, failureInWords } from './night-failure.ts';
+import { isDoneSoFar, laterWords } from './night-so-far.ts';
 import { exactDate, saidDate } from './say-date.ts';
 
 /** As in the database function `owed_nights_of`: after five tries a night waits for a person. */
@@ -14,6 +15,9 @@ export type NightRun = {
   finishedAt: Date | null;
   clientsDue: number;
   clientsDone: number;
+  clientsFailed: number;
+  /** Of those due: where they live it is not 03:00 yet. */
+  clientsLater: number;
   rulesVersion: string;
   settingsFrom: number | null;
   settingsTo: number | null;
@@ -77,10 +81,7 @@ function toLine(run: NightRun, { failed, newRows, today, zone, caughtUpFrom }: I
     exact: exactDate(run.localDate),
     started: `${saidDate(startedOn, today)} ${clockTime(run.startedAt, zone)}`,
     took: tookWords(run),
-    checked:
-      run.clientsDone === run.clientsDue
-        ? `all ${run.clientsDue}`
-        : `${run.clientsDone} of ${run.clientsDue}`,
+    checked: checkedWords(run),
     versions: versionWords(run),
     newRows: { count, most, over: count > most },
     failed: failed
@@ -94,8 +95,16 @@ function toLine(run: NightRun, { failed, newRows, today, zone, caughtUpFrom }: I
   };
 }
 
-function tookWords({ startedAt, finishedAt }: NightRun): string {
-  if (!finishedAt) return 'not finished';
+function checkedWords({ clientsDone, clientsDue, clientsLater }: NightRun): string {
+  if (clientsDone === clientsDue) return `all ${clientsDue}`;
+  const later = laterWords(clientsLater);
+  return `${clientsDone} of ${clientsDue}${later && `; ${later}`}`;
+}
+
+function tookWords(run: NightRun): string {
+  const { startedAt, finishedAt, clientsDue, clientsDone, clientsFailed, clientsLater } = run;
+  const counts = { due: clientsDue, done: clientsDone, failed: clientsFailed, later: clientsLater };
+  if (!finishedAt) return isDoneSoFar(counts) ? 'goes on' : 'not finished';
   const seconds = Math.round((finishedAt.getTime() - startedAt.getTime()) / 1000);
   if (seconds < 60) return seconds === 1 ? '1 second' : `${seconds} seconds`;
   const minutes = Math.round(seconds / 60);

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { BoardNight } from '#lib/views/board-types.ts';
+import { isDoneSoFar, laterWords } from '#lib/views/night-so-far.ts';
 import { exactDate, longDate } from '#lib/views/say-date.ts';
 import styles from './board.module.css';
 
@@ -10,6 +11,8 @@ export function NightWords({ night }: { night: BoardNight | null }) {
     return (
       <p className={styles.night}>No night has run yet. The first one is at 03:00, each client’s own time.</p>
     );
+  const soFar = isDoneSoFar(night);
+  const later = laterWords(night.later);
   return (
     <p className={styles.night}>
       {(night.unfinishedAtSix ?? 0) > 0 && (
@@ -33,11 +36,12 @@ export function NightWords({ night }: { night: BoardNight | null }) {
           <b>{night.endedAt}</b>.{' '}
         </>
       ) : (
-        'The night run is not finished. '
+        !soFar && 'The night run is not finished. '
       )}
       {night.done === night.due
         ? `All ${night.due} clients checked`
         : `${night.done} of ${night.due} clients checked`}
+      {later && `, ${later}`}
       {night.failed > 0 ? (
         <>
           , <Link href="/nights">{night.failed}&nbsp;failed</Link>.

@@ -2,6 +2,7 @@ import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { addDays } from '#lib/domain/local-date.ts';
 import type { BoardView } from '#lib/views/board-types.ts';
+import { laterWords } from '#lib/views/night-so-far.ts';
 import { longDate } from '#lib/views/say-date.ts';
 import styles from './board.module.css';
 import { NightWords } from './night-words.tsx';
@@ -62,7 +63,14 @@ function nothingNew(board: Quiet): string {
       `${board.notChecked.length} ${board.notChecked.length === 1 ? 'was' : 'were'} not checked`,
   ].filter((words) => words !== false);
   const more = others.length > 0 ? `; ${others.join('; ')}` : '';
-  return `The checks found nothing new for ${quiet.length} of ${clients} clients${more}. The night ended ${night?.endedAt ?? ''}, ${night?.done ?? 0} of ${night?.due ?? 0} checked.`;
+  return `The checks found nothing new for ${quiet.length} of ${clients} clients${more}.${howFar(night)}`;
+}
+
+function howFar(night: Quiet['night']): string {
+  if (!night) return '';
+  const later = laterWords(night.later);
+  const ended = night.endedAt ? `The night ended ${night.endedAt}, ` : '';
+  return ` ${ended}${night.done} of ${night.due} checked${later && `; ${later}`}.`;
 }
 
 function notFinished({ night }: Quiet): ReactNode {

@@ -45,6 +45,30 @@ language sql stable set search_path = public as $$
   )
 $$;
 
+-- Who took the consent to checks back and has not given it again: no night, whatever the standing.
+create or replace function public.consent_taken_back(of_team uuid) returns setof uuid
+language sql stable set search_path = public as $$
+  select distinct c.client_id from consent c
+  where c.team_id = of_team and c.kind = 'health-data' and c.withdrawn_by is not null
+    and is_consent_withdrawn(c.team_id, c.client_id)
+$$;
+
+-- Clients of a team whose night of a date is still to come: where they live it is not 03:00 yet.
+create or replace function public.nights_to_come(of_team uuid, day date, at timestamptz) returns integer
+language sql stable set search_path = public as $$
+  with later as materialized (
+    select z.zone from (select distinct zone from client where team_id = of_team and standing = any (night_standings())) z
+    where night_due_at(z.zone, day) > at
+  )
+  select count(*)::int from client c join later on later.zone = c.zone
+  where c.team_id = of_team and c.standing = any (night_standings())
+    and c.id not in (select consent_taken_back(of_team))
+    and (coalesce(c.joined_at, c.invited_at) < day - interval '2 days' -- long ago: wherever that is
+      or wall_clock(c.zone, coalesce(c.joined_at, c.invited_at))::date <= day)
+    and not exists (select from night_client n
+      where n.team_id = of_team and n.client_id = c.id and n.local_date = day and n.done_at is not null)
+$$;
+
 -- The newest night that is due at an instant in a zone.
 create or replace function public.last_night(zone text, at timestamptz) returns date
 language sql stable set search_path = public as $$ select (wall_clock(zone, at) - interval '3 hours')::date - 1 $$;

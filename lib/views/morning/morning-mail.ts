@@ -2,6 +2,7 @@ import { compareRows, type RowReason, rowOf } from '#lib/checks/urgency.ts';
 import { type CheckKind, TIERS, type Tier } from '#lib/domain/vocabulary.ts';
 import { ofRow } from '../board-reasons.ts';
 import { countWords, KIND_WORDS, TIER_TITLE } from '../board-words.ts';
+import { isDoneSoFar, laterWords, type NightCounts } from '../night-so-far.ts';
 import { datedDay, longDate } from '../say-date.ts';
 
 export type MorningReason = RowReason & {
@@ -21,13 +22,13 @@ export type MorningInput = {
   /** Waiting questions, oldest first; `askedOn`: date of the member. */
   questions: readonly { clientId: string; askedAt: string; askedOn: string; danger: boolean }[];
   /** The last night; `missed`: clients of this mail that it did not reach. */
-  night: {
-    localDate: string;
-    endedAt: string | null;
-    due: number;
-    done: number;
-    missed: readonly string[];
-  } | null;
+  night:
+    | ({
+        localDate: string;
+        endedAt: string | null;
+        missed: readonly string[];
+      } & NightCounts)
+    | null;
   /** Whom the member covers today, and until when. */
   covered: readonly { name: string; to: string }[];
   /** Address of the product, without a slash at the end. */
@@ -122,11 +123,13 @@ function questionWords({ questions, today, origin }: MorningInput): string {
 
 function nightWords({ night, today }: MorningInput): string {
   if (!night) return 'No night has run yet.';
-  const ended = night.endedAt ? `ended ${night.endedAt}` : 'is not finished';
+  const goesOn = isDoneSoFar(night) ? 'goes on' : 'is not finished';
+  const ended = night.endedAt ? `ended ${night.endedAt}` : goesOn;
+  const later = laterWords(night.later);
   const checked =
     night.done === night.due
       ? `all ${night.due} clients checked`
-      : `${night.done} of ${night.due} clients checked${night.endedAt ? '' : ' so far'}`;
+      : `${night.done} of ${night.due} clients checked${night.endedAt ? '' : ' so far'}${later && `; ${later}`}`;
   const missed = night.missed.length === 0 ? '' : ` Not checked: ${night.missed.join(', ')}.`;
   return `The night of ${datedDay(night.localDate, today)} ${ended}, ${checked}.${missed}`;
 }

@@ -79,6 +79,7 @@ export function anInput(over: Partial<BoardInput> = {}): BoardInput {
       due: 3,
       done: 3,
       failed: 0,
+      later: 0,
       late: false,
     },
     filter: {},

@@ -11,6 +11,8 @@ const aRun = (over: Partial<NightRun> = {}): NightRun => ({
   finishedAt: new Date('2026-11-25T02:12:10Z'),
   clientsDue: 120,
   clientsDone: 120,
+  clientsFailed: 0,
+  clientsLater: 0,
   rulesVersion: '3',
   settingsFrom: 0,
   settingsTo: 0,
@@ -44,7 +46,18 @@ describe('a run', () => {
   });
 
   it.each([
-    [{ finishedAt: null }, { took: 'not finished' }],
+    [
+      { finishedAt: null, clientsDone: 100 },
+      { took: 'not finished', checked: '100 of 120' },
+    ],
+    [
+      { finishedAt: null, clientsDone: 100, clientsLater: 19 },
+      { took: 'not finished', checked: '100 of 120; 19 to come at 03:00 where they live' },
+    ],
+    [
+      { finishedAt: null, clientsDone: 100, clientsFailed: 1, clientsLater: 19 },
+      { took: 'goes on', checked: '100 of 120; 19 to come at 03:00 where they live' },
+    ],
     [{ finishedAt: new Date('2026-11-25T02:00:41Z') }, { took: '41 seconds' }],
     [{ finishedAt: new Date('2026-11-25T05:00:00Z') }, { took: '3 hours' }],
     [{ clientsDone: 117 }, { checked: '117 of 120' }],

@@ -30,7 +30,7 @@ const input = (over: Partial<MorningInput> = {}): MorningInput => ({
   ],
   reasons: [],
   questions: [],
-  night: { localDate: '2026-11-25', endedAt: '05:12', due: 3, done: 3, missed: [] },
+  night: { localDate: '2026-11-25', endedAt: '05:12', due: 3, done: 3, failed: 0, later: 0, missed: [] },
   covered: [],
   origin: 'https://low-wall.example',
   ...over,
@@ -124,7 +124,17 @@ describe('new', () => {
     [
       'a client whom the night missed',
       true,
-      { night: { localDate: '2026-11-25', endedAt: '05:12', due: 3, done: 2, missed: ['Bo Lind'] } },
+      {
+        night: {
+          localDate: '2026-11-25',
+          endedAt: '05:12',
+          due: 3,
+          done: 2,
+          failed: 1,
+          later: 0,
+          missed: ['Bo Lind'],
+        },
+      },
     ],
     ['no night yet', false, { night: null }],
   ])('%s: %s', (_, isNew, over) => {
@@ -132,15 +142,25 @@ describe('new', () => {
   });
 });
 
+const NIGHT = { localDate: '2026-11-25', endedAt: null, due: 3, done: 1, failed: 0, later: 0, missed: [] };
+it('says whose night is still to come, zone by zone', () => {
+  expect(morningMail(input({ night: { ...NIGHT, later: 2 } })).text).toContain(
+    'The night of Wed 25 Nov goes on, 1 of 3 clients checked so far; 2 to come at 03:00 where they live.',
+  );
+  expect(morningMail(input({ night: { ...NIGHT, later: 1 } })).text).toContain(
+    'The night of Wed 25 Nov is not finished, 1 of 3 clients checked so far; 1 to come at 03:00 where they live.',
+  );
+});
+
 it('says what was not found, and what the night did not reach', () => {
   const { subject, text } = morningMail(
     input({
-      night: { localDate: '2026-11-25', endedAt: null, due: 3, done: 1, missed: ['Bo Lind', 'Cy Okoro'] },
+      night: { ...NIGHT, due: 4, done: 1, failed: 2, missed: ['Bo Lind', 'Cy Okoro'] },
     }),
   );
   expect(subject).toBe('Thursday 26 November: nothing to answer');
   expect(text).toContain('The checks found nothing for your 3 clients.');
   expect(text).toContain(
-    'The night of Wed 25 Nov is not finished, 1 of 3 clients checked so far. Not checked: Bo Lind, Cy Okoro.',
+    'The night of Wed 25 Nov is not finished, 1 of 4 clients checked so far. Not checked: Bo Lind, Cy Okoro.',
   );
 });
