@@ -19,6 +19,8 @@ export async function look(page: Page, name: string): Promise<void> {
   const size = page.viewportSize();
   const tall = await page.evaluate(() => document.documentElement.scrollHeight + 200);
   if (size) await page.setViewportSize({ width: size.width, height: Math.max(size.height, tall) });
+  // When a page is read again its title follows a moment after its body.
+  await expect(page).toHaveTitle(/\S/);
   await expectAccessible(page, 'html', onlyColours);
   mkdirSync(pictures, { recursive: true });
   await page.screenshot({ path: join(pictures, `${name}.jpg`), type: 'jpeg', quality: 85 });
